@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+const long = process.env['DRYBENCH_LONG'] === '1';
+
+export default defineConfig({
+  test: {
+    include: long ? ['tests/**/*.test.ts', 'tests/**/*.long.ts'] : ['tests/**/*.test.ts'],
+    reporters: ['default', './tests/support/count-reporter.ts'],
+    testTimeout: long ? 3_600_000 : 60_000,
+    env: { TZ: 'Pacific/Auckland' },
+  },
+});
