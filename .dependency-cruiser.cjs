@@ -1,0 +1,63 @@
+// The arrows between the folders of src: a folder may import itself and what its row lists, nothing else.
+const arrows = {
+  time: ['at'],
+  model: ['time', 'at'],
+  air: ['model', 'time', 'at'],
+  drying: ['air', 'model', 'time', 'at'],
+  engine: ['time', 'at'],
+  schedule: ['engine', 'drying', 'air', 'model', 'time', 'at'],
+  verify: ['drying', 'air', 'model', 'time', 'at'],
+  files: ['model', 'time', 'air', 'at'],
+  reports: ['schedule', 'drying', 'air', 'model', 'time', 'at'],
+  terminal: ['at'],
+  phone: ['reports', 'model', 'time', 'terminal', 'at'],
+  commands: ['.*'],
+};
+
+// Packages from outside, by folder. Node's own modules count as packages.
+const packages = {
+  time: ['luxon'],
+  files: ['yaml', 'zod', 'node:'],
+  reports: ['cli-table3', 'node:crypto'],
+  terminal: ['chalk', 'node:'],
+  phone: ['uqr', 'node:'],
+  commands: ['commander', 'uqr', 'node:'],
+};
+
+const folders = Object.keys(arrows);
+
+const folderRules = folders
+  .filter((folder) => folder !== 'commands')
+  .map((folder) => ({
+    name: `arrows-from-${folder}`,
+    comment: `src/${folder} may import only ${['itself', ...arrows[folder]].join(', ')}`,
+    severity: 'error',
+    from: { path: `^src/${folder}/` },
+    to: { path: '^src/', pathNot: [folder, ...arrows[folder]].map((f) => `^src/${f}(/|\\.ts$)`) },
+  }));
+
+const packageRules = folders.map((folder) => ({
+  name: `packages-of-${folder}`,
+  comment: `src/${folder} may use only ${(packages[folder] ?? ['no package']).join(', ')}`,
+  severity: 'error',
+  from: { path: `^src/${folder}/` },
+  to: {
+    dependencyTypesNot: ['local', 'local-import', 'type-only'],
+    pathNot: ['^src/', ...(packages[folder] ?? []).map((p) => (p === 'node:' ? '^(node:|[a-z_]+(/[a-z]+)?$)' : `(^|node_modules/)(@types/)?${p}(/|$)`))],
+  },
+}));
+
+module.exports = {
+  forbidden: [
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'only-commands-below-the-top', severity: 'error', from: { path: '^src/(?!commands/|cli\\.ts|index\\.ts)' }, to: { path: '^src/(commands/|cli\\.ts|index\\.ts)' } },
+    ...folderRules,
+    ...packageRules,
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'types', 'node', 'default'] },
+  },
+};
