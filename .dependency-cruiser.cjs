@@ -42,7 +42,7 @@ const packageRules = folders.map((folder) => ({
   severity: 'error',
   from: { path: `^src/${folder}/` },
   to: {
-    dependencyTypesNot: ['local', 'local-import', 'type-only'],
+    dependencyTypesNot: ['local'],
     pathNot: ['^src/', ...(packages[folder] ?? []).map((p) => (p === 'node:' ? '^(node:|[a-z_]+(/[a-z]+)?$)' : `(^|node_modules/)(@types/)?${p}(/|$)`))],
   },
 }));
