@@ -36,16 +36,25 @@ const folderRules = folders
     to: { path: '^src/', pathNot: [folder, ...arrows[folder]].map((f) => `^src/${f}(/|\\.ts$)`) },
   }));
 
-const packageRules = folders.map((folder) => ({
-  name: `packages-of-${folder}`,
-  comment: `src/${folder} may use only ${(packages[folder] ?? ['no package']).join(', ')}`,
-  severity: 'error',
-  from: { path: `^src/${folder}/` },
-  to: {
-    dependencyTypesNot: ['local'],
-    pathNot: ['^src/', ...(packages[folder] ?? []).map((p) => (p === 'node:' ? '^(node:|[a-z_]+(/[a-z]+)?$)' : `(^|node_modules/)(@types/)?${p}(/|$)`))],
-  },
-}));
+const packageRules = folders.flatMap((folder) => {
+  const allowed = packages[folder] ?? [];
+  const rule = (name, to) => ({
+    name: `${name}-of-${folder}`,
+    comment: `src/${folder} may use only ${allowed.length > 0 ? allowed.join(', ') : 'no package'}`,
+    severity: 'error',
+    from: { path: `^src/${folder}/` },
+    to,
+  });
+  const nodeModules = allowed.filter((p) => p.startsWith('node:') && p !== 'node:').map((p) => `^${p.slice(5)}$`);
+  return [
+    rule('packages', {
+      path: '^node_modules/',
+      pathNot: allowed.filter((p) => !p.startsWith('node:')).map((p) => `^node_modules/(@types/)?${p}/`),
+    }),
+    ...(allowed.includes('node:') ? [] : [rule('node-modules', { dependencyTypes: ['core'], pathNot: nodeModules })]),
+    rule('unresolved', { couldNotResolve: true }),
+  ];
+});
 
 module.exports = {
   forbidden: [
