@@ -1,0 +1,15 @@
+import type { Entry } from './journal.ts';
+import type { Material } from './material.ts';
+import type { Piece } from './piece.ts';
+import type { Recipe } from './recipe.ts';
+import type { Shop } from './shop.ts';
+
+/** Everything the files of a shop say, checked and in one place: what every answer is worked out from. */
+export interface Book {
+  readonly shop: Shop;
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly recipes: ReadonlyMap<string, Recipe>;
+  /** By id, in order of id. */
+  readonly pieces: readonly Piece[];
+  readonly journal: readonly Entry[];
+}

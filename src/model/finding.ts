@@ -1,0 +1,19 @@
+/** A place in a file, counted from 1. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  /** The line as it stands in the file. */
+  readonly text?: string;
+}
+
+/** Something wrong, or worth knowing, in what the user wrote. */
+export interface Finding {
+  /** Short and stable, e.g. `unknown-key`. */
+  readonly code: string;
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  /** What to write instead. */
+  readonly advice?: string;
+  readonly place?: Place;
+}

@@ -1,0 +1,39 @@
+import type { Minute } from '../time/span.ts';
+import type { RecipeStep } from './recipe.ts';
+
+export interface Section {
+  readonly id: string;
+  readonly name: string;
+  readonly recipe: string;
+  readonly areaM2: number;
+  readonly items: number;
+  /** Section that this one cannot be taken off: the two are never worked on at once. */
+  readonly attachedTo?: string;
+  /** Of the wood, for how fast it follows the air's temperature. */
+  readonly thicknessMm: number;
+  /** Recipe's material id -> the one used instead. */
+  readonly materials: Readonly<Record<string, string>>;
+  /** Recipe's step ids left out. */
+  readonly without: readonly string[];
+}
+
+export interface Piece {
+  /** File name without ending. */
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  /** In the shop from then on. */
+  readonly arrives?: Minute;
+  readonly wantedBy?: Minute;
+  /** Minor units of the shop's currency. */
+  readonly priceMinor: number;
+  readonly costMinor: number;
+  readonly mayCarryLead: boolean;
+  /** The test that opens the gate, once it is recorded. */
+  readonly leadTest?: { readonly minute: Minute; readonly found: boolean };
+  readonly sections: readonly Section[];
+  /** Recipe of the steps that join all sections, e.g. dismantle and refit. */
+  readonly whole?: string;
+  /** Steps that join two sections; each names the section it belongs to. */
+  readonly joins: readonly (RecipeStep & { readonly section: string })[];
+}

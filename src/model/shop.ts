@@ -1,0 +1,106 @@
+import type { Minute } from '../time/span.ts';
+
+export const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+export type Weekday = (typeof weekdays)[number];
+
+/** A stretch of one day on the wall clock, minutes after midnight. */
+export interface ClockSpan {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Regular hours, with single days (`2027-01-16`) that differ; an empty list closes the day. */
+export interface Hours {
+  readonly week: Readonly<Record<Weekday, readonly ClockSpan[]>>;
+  readonly days: Readonly<Record<string, readonly ClockSpan[]>>;
+}
+
+/** Air at one instant. */
+export interface AirSample {
+  readonly minute: Minute;
+  readonly tempC: number;
+  readonly rhPercent: number;
+}
+
+/** Where the air of a room, or outdoors, is known from. */
+export type AirSource =
+  | { readonly kind: 'constant'; readonly tempC: number; readonly rhPercent: number }
+  /** Twelve monthly means, January first; the day's swing is spread over the hours. */
+  | {
+      readonly kind: 'monthly';
+      readonly months: readonly { readonly tempC: number; readonly rhPercent: number; readonly swingK?: number }[];
+    }
+  /** One day's curve on the wall clock, repeated. */
+  | {
+      readonly kind: 'daily';
+      readonly curve: readonly { readonly clock: number; readonly tempC: number; readonly rhPercent: number }[];
+    }
+  /** A logger's record or a forecast, already read; `name` for messages. */
+  | { readonly kind: 'series'; readonly name: string; readonly samples: readonly AirSample[] }
+  /** Outdoor air brought in, heated (and dried) at constant humidity ratio. */
+  | {
+      readonly kind: 'heated';
+      readonly outdoors: AirSource;
+      readonly setPoints: readonly { readonly clock: number; readonly tempC: number }[];
+      readonly driedToRhPercent?: number;
+      /** Hours in which the room closes 63 % of the way to a new set-point. */
+      readonly lagHours: number;
+    };
+
+export interface Room {
+  readonly id: string;
+  readonly name: string;
+  readonly air: AirSource;
+  readonly volumeM3?: number;
+}
+
+export const stationKinds = ['bench', 'spray', 'rack', 'floor'] as const;
+export type StationKind = (typeof stationKinds)[number];
+
+export interface Station {
+  readonly id: string;
+  readonly name: string;
+  readonly room: string;
+  readonly kind: StationKind;
+  readonly slots: number;
+}
+
+export interface Tool {
+  readonly id: string;
+  readonly name: string;
+  readonly count: number;
+  /** Hands-on minutes before its first use of a session and after its last. */
+  readonly setUpMinutes: number;
+  readonly washUpMinutes: number;
+}
+
+export interface Hand {
+  readonly id: string;
+  readonly name: string;
+  readonly skills: readonly string[];
+  readonly hours: Hours;
+}
+
+export type Units = 'metric' | 'us';
+
+export interface Shop {
+  readonly name: string;
+  /** IANA name. */
+  readonly timeZone: string;
+  readonly units: Units;
+  readonly clock: 12 | 24;
+  readonly weekStartsOn: 'monday' | 'sunday';
+  /** ISO 4217. */
+  readonly currency: string;
+  readonly opening: Hours;
+  readonly rooms: readonly Room[];
+  readonly stations: readonly Station[];
+  readonly tools: readonly Tool[];
+  readonly hands: readonly Hand[];
+  /** What the shop costs a day, in minor units of the currency. */
+  readonly overheadMinorPerDay?: number;
+  readonly sellingFeePercent?: number;
+  readonly stock?: Readonly<Record<string, number>>;
+  /** The chance that a "safe" date is to hold with, e.g. 0.9. */
+  readonly safeChance: number;
+}
