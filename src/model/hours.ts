@@ -1,0 +1,22 @@
+import { unite, type Minute, type Spans } from '../time/span.ts';
+import { localDays, minuteAt } from '../time/zone.ts';
+import { weekdays, type ClockSpan, type Hours } from './shop.ts';
+
+function spansOfDay(hours: Hours, date: string, weekday: number): readonly ClockSpan[] {
+  const single = hours.days[date];
+  if (single !== undefined) return single;
+  const name = weekdays[weekday - 1];
+  return name === undefined ? [] : hours.week[name];
+}
+
+/** The open minutes of `hours`, on the wall clock of `zone`, on all days that `from` to `to` touch. */
+export function openSpans(hours: Hours, zone: string, from: Minute, to: Minute): Spans {
+  return unite(
+    localDays(from, to, zone).flatMap((day) =>
+      spansOfDay(hours, day.date, day.weekday).map((s) => ({
+        start: minuteAt(day.date, s.from, zone),
+        end: s.to >= 24 * 60 ? day.end : minuteAt(day.date, s.to, zone),
+      })),
+    ),
+  );
+}
