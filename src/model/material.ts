@@ -98,10 +98,16 @@ export interface Material {
   readonly activationKJPerMol?: number;
   /** Depth in mm that the marks hold for; deeper fills grow with the square. */
   readonly sheetDepthMm?: number;
+  /** Deepest fill laid in one go; deeper ones in lifts. */
+  readonly maxLiftMm?: number;
   /** Hours from mixing to unusable at reference air (two-part). */
   readonly potLife?: SheetHours;
-  /** Hours a glue line stays open before it must be closed, and closed before it must be left alone. */
+  /** Hours a spread glue line stays open before it must be closed. */
   readonly openTime?: SheetHours;
+  /** Hours after closing in which a glue line may still be shifted; then it must be under pressure and left alone. */
+  readonly closedTime?: SheetHours;
+  /** Hours after application in which the excess is wiped or buffed off (stain, oil, wax, grain filler). */
+  readonly wipeOff?: SheetHours;
   /** Hours after which a tape must be off again. */
   readonly removeWithin?: SheetHours;
   readonly coverageM2PerL?: Spread & { readonly source: Provenance };
