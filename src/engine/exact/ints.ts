@@ -1,0 +1,47 @@
+function missing(index: number): never {
+  throw new RangeError(`no number at ${index}`);
+}
+
+/**
+ * `list[index]`, which must exist. Apart from `at`, so that it only ever sees one kind of list: the engine's inner
+ * loops are several times slower where the runtime cannot tell.
+ */
+export function get(list: Int32Array, index: number): number {
+  const value = list[index];
+  return value === undefined ? missing(index) : value;
+}
+
+/** `list`, or a copy at least twice as long if it has no room for `length` numbers. */
+export function roomFor(list: Int32Array, length: number): Int32Array {
+  if (length <= list.length) return list;
+  const longer = new Int32Array(Math.max(length, 2 * list.length, 16));
+  longer.set(list);
+  return longer;
+}
+
+/** The list of numbers at `index`, which must exist. */
+export function listAt(lists: readonly Int32Array[], index: number): Int32Array {
+  const list = lists[index];
+  return list === undefined ? missing(index) : list;
+}
+
+/** Lists of numbers laid end to end: list `i` is `items[first[i]] .. items[first[i + 1] - 1]`. */
+export interface Rows {
+  readonly first: Int32Array;
+  readonly items: Int32Array;
+}
+
+/** Groups 0 .. keys.length - 1 by their key (0 .. rows - 1), in order. */
+export function groupBy(keys: Int32Array, rows: number): Rows {
+  const first = new Int32Array(rows + 1);
+  for (const key of keys) first[key + 1] = get(first, key + 1) + 1;
+  for (let i = 0; i < rows; i++) first[i + 1] = get(first, i + 1) + get(first, i);
+  const next = first.slice();
+  const items = new Int32Array(keys.length);
+  keys.forEach((key, i) => {
+    const place = get(next, key);
+    items[place] = i;
+    next[key] = place + 1;
+  });
+  return { first, items };
+}

@@ -1,0 +1,187 @@
+import { explain } from './explain.ts';
+import { get, roomFor } from './ints.ts';
+import { bumpFact } from './order.ts';
+import type { Solver } from './solver.ts';
+import { goBackTo } from './solver.ts';
+import { addClause, BOUND, BY_CLAUSE, CHOSEN, LEVEL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';
+import type { Store } from './store.ts';
+
+/** Working memory of learning: the facts that together lead to the conflict, at most one per bound. */
+export interface Lesson {
+  /** NO, NEEDED, or WAS_NEEDED once its reason has taken its place. */
+  readonly isNeeded: Int32Array;
+  readonly needed: Int32Array;
+  /** Where on the trail the needed fact became true. */
+  readonly where: Int32Array;
+  readonly involved: Int32Array;
+  involvedSize: number;
+  /** How many of them became true on the last level. */
+  onLastLevel: number;
+  facts: Int32Array;
+  levelStamp: Int32Array;
+  stamp: number;
+}
+
+export function createLesson(bounds: number): Lesson {
+  return {
+    isNeeded: new Int32Array(bounds),
+    needed: new Int32Array(bounds),
+    where: new Int32Array(bounds),
+    involved: new Int32Array(bounds),
+    involvedSize: 0,
+    onLastLevel: 0,
+    facts: new Int32Array(2 * bounds + 2),
+    levelStamp: new Int32Array(64),
+    stamp: 0,
+  };
+}
+
+const NO = 0;
+const NEEDED = 1;
+const WAS_NEEDED = 2;
+const DEEPEST_PROOF = 6;
+
+/**
+ * Learns a clause from `conflict`: goes back to where it first forces something, and forces it. False if the conflict
+ * holds at level 0, so that there is nothing left to find.
+ */
+export function learn(solver: Solver): boolean {
+  const { store: s, lesson: l } = solver;
+  goBackTo(solver, conflictLevel(s));
+  if (s.level === 0) return false;
+  l.involvedSize = 0;
+  l.onLastLevel = 0;
+  for (let k = 0; k < s.conflictSize; k += 2) need(solver, get(s.conflict, k), get(s.conflict, k + 1));
+  let place = s.trailSize;
+  let bound = -1;
+  for (;;) {
+    do {
+      place -= 1;
+      bound = get(s.trail, place * TRAIL_WIDTH + BOUND);
+    } while (get(l.isNeeded, bound) !== NEEDED || get(l.where, bound) !== place);
+    if (l.onLastLevel === 1) break;
+    l.isNeeded[bound] = WAS_NEEDED;
+    l.onLastLevel -= 1;
+    s.conflictSize = 0;
+    explain(s, solver.links, solver.profile, place, get(l.needed, bound));
+    for (let k = 0; k < s.conflictSize; k += 2) need(solver, get(s.conflict, k), get(s.conflict, k + 1));
+  }
+  const size = writeLesson(solver, bound);
+  for (let k = 0; k < l.involvedSize; k++) l.isNeeded[get(l.involved, k)] = NO;
+  conclude(solver, size);
+  return true;
+}
+
+function conflictLevel(s: Store): number {
+  let highest = 0;
+  for (let k = 0; k < s.conflictSize; k += 2) {
+    const place = placeOf(s, get(s.conflict, k), get(s.conflict, k + 1));
+    if (place >= 0) highest = Math.max(highest, get(s.trail, place * TRAIL_WIDTH + LEVEL));
+  }
+  return highest;
+}
+
+function need(solver: Solver, bound: number, value: number): void {
+  const { store: s, lesson: l } = solver;
+  if (get(s.root, bound) >= value) return;
+  const start = get(s.levelStart, s.level);
+  const state = get(l.isNeeded, bound);
+  if (state === NEEDED) {
+    if (value <= get(l.needed, bound)) return;
+    if (get(l.where, bound) >= start) l.onLastLevel -= 1;
+  } else {
+    l.isNeeded[bound] = NEEDED;
+    if (state === NO) {
+      l.involved[l.involvedSize] = bound;
+      l.involvedSize += 1;
+    }
+  }
+  bumpFact(solver.order, bound, value);
+  const place = placeOf(s, bound, value);
+  l.needed[bound] = value;
+  l.where[bound] = place;
+  if (place >= start) l.onLastLevel += 1;
+}
+
+/** Writes the clause to `facts`, what it forces first, then the fact that became true last; returns its size. */
+function writeLesson(solver: Solver, forced: number): number {
+  const { store: s, lesson: l } = solver;
+  l.facts[0] = forced ^ 1;
+  l.facts[1] = 1 - get(l.needed, forced);
+  let size = 1;
+  let last = -1;
+  for (let k = 0; k < l.involvedSize; k++) {
+    const bound = get(l.involved, k);
+    if (bound === forced || get(l.isNeeded, bound) !== NEEDED) continue;
+    s.conflictSize = 0;
+    if (followsFromNeeded(solver, get(l.where, bound), get(l.needed, bound), DEEPEST_PROOF)) continue;
+    l.facts[2 * size] = bound ^ 1;
+    l.facts[2 * size + 1] = 1 - get(l.needed, bound);
+    if (get(l.where, bound) > last) {
+      last = get(l.where, bound);
+      swapFacts(l.facts, 1, size);
+    }
+    size += 1;
+  }
+  return size;
+}
+
+function swapFacts(facts: Int32Array, a: number, b: number): void {
+  for (let k = 0; k < 2; k++) {
+    const kept = get(facts, 2 * a + k);
+    facts[2 * a + k] = get(facts, 2 * b + k);
+    facts[2 * b + k] = kept;
+  }
+}
+
+/**
+ * Does the rise at `place` to `value` follow from needed facts that became true before it? Their being earlier keeps
+ * two facts from standing in for each other.
+ */
+function followsFromNeeded(solver: Solver, place: number, value: number, depth: number): boolean {
+  const { store: s, lesson: l } = solver;
+  if (depth === 0 || get(s.trail, place * TRAIL_WIDTH + REASON) === CHOSEN) return false;
+  const begin = s.conflictSize;
+  explain(s, solver.links, solver.profile, place, value);
+  const end = s.conflictSize;
+  let follows = true;
+  for (let k = begin; k < end && follows; k += 2) {
+    const bound = get(s.conflict, k);
+    const least = get(s.conflict, k + 1);
+    if (get(s.root, bound) >= least) continue;
+    const given = get(l.isNeeded, bound) === NEEDED && get(l.needed, bound) >= least && get(l.where, bound) < place;
+    if (!given) follows = followsFromNeeded(solver, placeOf(s, bound, least), least, depth - 1);
+  }
+  s.conflictSize = begin;
+  return follows;
+}
+
+function conclude(solver: Solver, size: number): void {
+  const { store: s, lesson: l } = solver;
+  if (size === 1) {
+    goBackTo(solver, 0);
+    solver.consistent = raise(s, get(l.facts, 0), get(l.facts, 1), CHOSEN, 0, 0);
+    return;
+  }
+  const second = placeOf(s, get(l.facts, 2) ^ 1, 1 - get(l.facts, 3));
+  const level = get(s.trail, second * TRAIL_WIDTH + LEVEL);
+  const spread = countLevels(solver, size);
+  goBackTo(solver, level);
+  const begin = addClause(s, l.facts, size, spread);
+  solver.consistent = raise(s, get(l.facts, 0), get(l.facts, 1), BY_CLAUSE, begin, 0);
+}
+
+function countLevels(solver: Solver, size: number): number {
+  const { store: s, lesson: l } = solver;
+  l.levelStamp = roomFor(l.levelStamp, s.level + 1);
+  l.stamp += 1;
+  let count = 1;
+  for (let k = 1; k < size; k++) {
+    const place = placeOf(s, get(l.facts, 2 * k) ^ 1, 1 - get(l.facts, 2 * k + 1));
+    const level = get(s.trail, place * TRAIL_WIDTH + LEVEL);
+    if (get(l.levelStamp, level) === l.stamp) continue;
+    l.levelStamp[level] = l.stamp;
+    count += 1;
+  }
+  return count;
+}

@@ -1,0 +1,95 @@
+import { get } from './ints.ts';
+import { assertFact, chooseActiveCut, chooseEarliest, goBackTo, propagate, resolveConflict, settle, choose } from './solver.ts';
+import type { Solver } from './solver.ts';
+import { forgetClauses, high, low } from './store.ts';
+
+/**
+ * - `found`: all starts are fixed; read them off before going on.
+ * - `refuted`: no schedule costs `target` or less.
+ * - `stopped`: out of budget.
+ */
+export type Finding = 'found' | 'refuted' | 'stopped';
+
+export interface Effort {
+  /** Conflicts and choices after which to give up. */
+  readonly conflicts: number;
+  readonly choices: number;
+  readonly stop: () => boolean;
+  /** Follow the activity of cuts (else: earliest start first). */
+  readonly active: boolean;
+}
+
+/** Conflicts of the shortest run between restarts. */
+const RUN = 64;
+const ASK_EVERY = 128;
+
+/** Looks for a schedule that costs at most `target`. */
+export function search(solver: Solver, target: number, effort: Effort): Finding {
+  const lastConflict = solver.conflicts + effort.conflicts;
+  const lastChoice = solver.choices + effort.choices;
+  goBackTo(solver, 0);
+  for (let run = 1; ; run++) {
+    const end = Math.min(lastConflict, solver.conflicts + RUN * luby(run));
+    const finding = searchRun(solver, target, end, lastChoice, effort);
+    if (finding !== undefined) return finding;
+    goBackTo(solver, 0);
+    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice || effort.stop()) return 'stopped';
+    settle(solver);
+    const { clauses } = solver.store;
+    if (solver.possible && clauses.learnt.length > clauseLimit(solver)) forgetClauses(solver.store);
+  }
+}
+
+function clauseLimit(solver: Solver): number {
+  return 2000 + Math.floor(8 * Math.sqrt(solver.conflicts * 100));
+}
+
+function searchRun(
+  solver: Solver,
+  target: number,
+  lastConflict: number,
+  lastChoice: number,
+  effort: Effort,
+): Finding | undefined {
+  const s = solver.store;
+  for (let step = 0; ; step++) {
+    if (!solver.possible) return 'refuted';
+    if (!propagate(solver)) {
+      resolveConflict(solver);
+      continue;
+    }
+    if (s.level === 0) {
+      settle(solver);
+      if (low(s, solver.cost) > target) return 'refuted';
+    }
+    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice) return undefined;
+    if (step % ASK_EVERY === 0 && effort.stop()) return 'stopped';
+    if (high(s, solver.cost) > target) choose(solver, 2 * solver.cost + 1, -target);
+    else if (!(effort.active && chooseActiveCut(solver)) && !chooseEarliest(solver)) return 'found';
+  }
+}
+
+/** 1 1 2 1 1 2 4 1 1 2 1 1 2 4 8 …: lengths of runs between restarts. */
+function luby(index: number): number {
+  let i = index;
+  for (;;) {
+    const bits = 32 - Math.clz32(i);
+    if (i === 2 ** bits - 1) return 2 ** (bits - 1);
+    i -= 2 ** (bits - 1) - 1;
+  }
+}
+
+/** Holds for good that a schedule must cost at most `target`. */
+export function demandCost(solver: Solver, target: number): void {
+  assertFact(solver, 2 * solver.cost + 1, -target);
+}
+
+/** Holds for good that no schedule costs less than `bound`. */
+export function demandBound(solver: Solver, bound: number): void {
+  assertFact(solver, 2 * solver.cost, bound);
+}
+
+/** The starts of a solver that has just `found` a schedule. */
+export function readStarts(solver: Solver): Int32Array {
+  return Int32Array.from({ length: solver.model.activities }, (_, i) => get(solver.store.value, 2 * i));
+}

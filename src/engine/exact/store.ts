@@ -1,0 +1,312 @@
+import { get, listAt, roomFor } from './ints.ts';
+
+/**
+ * Bounds, trail and everything else a learning search keeps between two steps.
+ *
+ * A variable `x` has two bounds that only ever rise: bound `2x` is its lower bound, bound `2x + 1` is minus its upper
+ * bound. A *fact* is a pair (bound, value), "this bound is at least value"; the opposite of (b, v) is (b ^ 1, 1 - v).
+ * So precedence, clauses and learning are written once and serve both directions.
+ */
+export interface Store {
+  readonly variables: number;
+  /** Value of each bound now, and at level 0. */
+  readonly value: Int32Array;
+  readonly root: Int32Array;
+  /** Up to which value each bound has been propagated. */
+  readonly followed: Int32Array;
+  /** Place on the trail where each bound last rose, -1 if it never did above level 0. */
+  readonly latest: Int32Array;
+  /** TRAIL_WIDTH numbers for each rise. */
+  trail: Int32Array;
+  trailSize: number;
+  /** Next place of the trail that is to be propagated. */
+  head: number;
+  level: number;
+  levelStart: Int32Array;
+  /** Reasons written out, trimmed when the search goes back. */
+  notes: Int32Array;
+  notesSize: number;
+  notesStart: Int32Array;
+  /** Facts that cannot hold together, as found last. */
+  conflict: Int32Array;
+  conflictSize: number;
+  readonly clauses: Clauses;
+}
+
+/** Clauses one after the other: [size, spread of levels, when last used], then `size` facts of which one must hold. */
+export interface Clauses {
+  text: Int32Array;
+  textSize: number;
+  /** Where each learnt clause begins. */
+  learnt: number[];
+  /** By bound, four numbers each: value of it that makes the watched fact false, clause, and a fact (blocker). */
+  readonly watches: Int32Array[];
+  readonly watchSize: Int32Array;
+  /** Counts conflicts; a clause keeps when it last explained something. */
+  clock: number;
+}
+
+export const TRAIL_WIDTH = 7;
+export const BOUND = 0;
+export const OLD = 1;
+export const PREVIOUS = 2;
+export const REASON = 3;
+export const DETAIL = 4;
+export const EXTRA = 5;
+export const LEVEL = 6;
+
+/** Why a bound rose. */
+export const CHOSEN = 0;
+export const BY_CLAUSE = 1;
+export const BY_ARC = 2;
+export const BY_GUARD = 3;
+export const BY_PROFILE = 4;
+export const BY_NOTE = 5;
+
+export function createStore(lowest: Int32Array, highest: Int32Array): Store {
+  const variables = lowest.length;
+  const value = new Int32Array(2 * variables);
+  for (let x = 0; x < variables; x++) {
+    value[2 * x] = get(lowest, x);
+    value[2 * x + 1] = -get(highest, x);
+  }
+  return {
+    variables,
+    value,
+    root: value.slice(),
+    followed: value.slice(),
+    latest: new Int32Array(2 * variables).fill(-1),
+    trail: new Int32Array(TRAIL_WIDTH * 1024),
+    trailSize: 0,
+    head: 0,
+    level: 0,
+    levelStart: new Int32Array(64),
+    notes: new Int32Array(4096),
+    notesSize: 0,
+    notesStart: new Int32Array(64),
+    conflict: new Int32Array(64),
+    conflictSize: 0,
+    clauses: {
+      text: new Int32Array(4096),
+      textSize: 0,
+      learnt: [],
+      watches: Array.from({ length: 2 * variables }, () => new Int32Array(16)),
+      watchSize: new Int32Array(2 * variables),
+      clock: 0,
+    },
+  };
+}
+
+export function low(s: Store, x: number): number {
+  return get(s.value, 2 * x);
+}
+
+export function high(s: Store, x: number): number {
+  return -get(s.value, 2 * x + 1);
+}
+
+/** Raises a bound if it lies lower; false if lower and upper bound cross, with `conflict` filled. */
+export function raise(s: Store, bound: number, to: number, reason: number, detail: number, extra: number): boolean {
+  const old = get(s.value, bound);
+  if (to <= old) return true;
+  const place = s.trailSize;
+  const at = place * TRAIL_WIDTH;
+  if (at + TRAIL_WIDTH > s.trail.length) s.trail = roomFor(s.trail, at + TRAIL_WIDTH);
+  const trail = s.trail;
+  trail[at + BOUND] = bound;
+  trail[at + OLD] = old;
+  trail[at + PREVIOUS] = get(s.latest, bound);
+  trail[at + REASON] = reason;
+  trail[at + DETAIL] = detail;
+  trail[at + EXTRA] = extra;
+  trail[at + LEVEL] = s.level;
+  s.trailSize = place + 1;
+  s.value[bound] = to;
+  s.latest[bound] = place;
+  const opposite = get(s.value, bound ^ 1);
+  if (to + opposite <= 0) return true;
+  s.conflictSize = 0;
+  addConflict(s, bound, 1 - opposite);
+  addConflict(s, bound ^ 1, opposite);
+  return false;
+}
+
+export function addConflict(s: Store, bound: number, value: number): void {
+  const size = s.conflictSize;
+  s.conflict = roomFor(s.conflict, size + 2);
+  s.conflict[size] = bound;
+  s.conflict[size + 1] = value;
+  s.conflictSize = size + 2;
+}
+
+/** Writes one number of a reason; returns where. */
+export function note(s: Store, number: number): number {
+  const place = s.notesSize;
+  if (place >= s.notes.length) s.notes = roomFor(s.notes, place + 1);
+  s.notes[place] = number;
+  s.notesSize = place + 1;
+  return place;
+}
+
+export function openLevel(s: Store): void {
+  s.level += 1;
+  s.levelStart = roomFor(s.levelStart, s.level + 1);
+  s.levelStart[s.level] = s.trailSize;
+  s.notesStart = roomFor(s.notesStart, s.level + 1);
+  s.notesStart[s.level] = s.notesSize;
+}
+
+/** Takes back everything above `level`. */
+export function undoTo(s: Store, level: number): void {
+  if (level >= s.level) return;
+  const keep = get(s.levelStart, level + 1);
+  const { trail, value, latest, followed } = s;
+  for (let place = s.trailSize - 1; place >= keep; place--) {
+    const at = place * TRAIL_WIDTH;
+    const bound = get(trail, at + BOUND);
+    const old = get(trail, at + OLD);
+    value[bound] = old;
+    followed[bound] = old;
+    latest[bound] = get(trail, at + PREVIOUS);
+  }
+  s.trailSize = keep;
+  s.head = keep;
+  s.notesSize = get(s.notesStart, level + 1);
+  s.level = level;
+}
+
+/** What holds now at level 0 holds for good and needs no reason any more. */
+export function settleRoot(s: Store): void {
+  for (let place = 0; place < s.trailSize; place++) s.latest[get(s.trail, place * TRAIL_WIDTH + BOUND)] = -1;
+  s.trailSize = 0;
+  s.head = 0;
+  s.notesSize = 0;
+  s.root.set(s.value);
+}
+
+/** Place on the trail where the fact (bound, value), which holds now, became true; -1 if at level 0. */
+export function placeOf(s: Store, bound: number, value: number): number {
+  const trail = s.trail;
+  let place = get(s.latest, bound);
+  while (place >= 0 && get(trail, place * TRAIL_WIDTH + OLD) >= value)
+    place = get(trail, place * TRAIL_WIDTH + PREVIOUS);
+  return place;
+}
+
+export const CLAUSE_HEAD = 3;
+
+/** Keeps a clause of two facts or more; facts 0 and 1 are watched. Returns where it begins. */
+export function addClause(s: Store, facts: Int32Array, size: number, spread: number): number {
+  const { clauses } = s;
+  const begin = clauses.textSize;
+  clauses.text = roomFor(clauses.text, begin + CLAUSE_HEAD + 2 * size);
+  const { text } = clauses;
+  text[begin] = size;
+  text[begin + 1] = spread;
+  text[begin + 2] = clauses.clock;
+  for (let k = 0; k < 2 * size; k++) text[begin + CLAUSE_HEAD + k] = get(facts, k);
+  clauses.textSize = begin + CLAUSE_HEAD + 2 * size;
+  clauses.learnt.push(begin);
+  watchBoth(clauses, begin);
+  return begin;
+}
+
+export function watchBoth(clauses: Clauses, begin: number): void {
+  const { text } = clauses;
+  const at = begin + CLAUSE_HEAD;
+  watch(clauses, get(text, at), get(text, at + 1), begin, get(text, at + 2), get(text, at + 3));
+  watch(clauses, get(text, at + 2), get(text, at + 3), begin, get(text, at), get(text, at + 1));
+}
+
+function watch(clauses: Clauses, bound: number, value: number, begin: number, blocker: number, needs: number): void {
+  const against = bound ^ 1;
+  const size = get(clauses.watchSize, against);
+  let list = listAt(clauses.watches, against);
+  if (size + 4 > list.length) {
+    list = roomFor(list, size + 4);
+    clauses.watches[against] = list;
+  }
+  list[size] = 1 - value;
+  list[size + 1] = begin;
+  list[size + 2] = blocker;
+  list[size + 3] = needs;
+  clauses.watchSize[against] = size + 4;
+}
+
+/** Works off the clauses that watch a fact which rise `old -> now` of `bound` made false. */
+export function followClauses(s: Store, bound: number, old: number, now: number): boolean {
+  const { clauses, value } = s;
+  const list = listAt(clauses.watches, bound);
+  const size = get(clauses.watchSize, bound);
+  const text = clauses.text;
+  let kept = 0;
+  let fine = true;
+  for (let w = 0; w < size; w += 4) {
+    const threshold = get(list, w);
+    const begin = get(list, w + 1);
+    let blocker = get(list, w + 2);
+    let needs = get(list, w + 3);
+    if (fine && threshold > old && threshold <= now && get(value, blocker) < needs) {
+      const at = begin + CLAUSE_HEAD;
+      if (get(text, at) === (bound ^ 1) && get(text, at + 1) === 1 - threshold) {
+        text[at] = get(text, at + 2);
+        text[at + 1] = get(text, at + 3);
+        text[at + 2] = bound ^ 1;
+        text[at + 3] = 1 - threshold;
+      }
+      blocker = get(text, at);
+      needs = get(text, at + 1);
+      if (get(value, blocker) < needs) {
+        const end = at + 2 * get(text, begin);
+        let k = at + 4;
+        while (k < end && get(value, get(text, k) ^ 1) + get(text, k + 1) >= 1) k += 2;
+        if (k < end) {
+          const other = get(text, k);
+          const otherValue = get(text, k + 1);
+          text[k] = bound ^ 1;
+          text[k + 1] = 1 - threshold;
+          text[at + 2] = other;
+          text[at + 3] = otherValue;
+          watch(clauses, other, otherValue, begin, blocker, needs);
+          continue;
+        }
+        fine = raise(s, blocker, needs, BY_CLAUSE, begin, 0);
+      }
+    }
+    list[kept] = threshold;
+    list[kept + 1] = begin;
+    list[kept + 2] = blocker;
+    list[kept + 3] = needs;
+    kept += 4;
+  }
+  clauses.watchSize[bound] = kept;
+  return fine;
+}
+
+/** Forgets about half of the clauses: those that spread over many levels and were not used lately. At level 0 only. */
+export function forgetClauses(s: Store): void {
+  const { clauses, root } = s;
+  const { text } = clauses;
+  const useful = clauses.learnt.filter((begin) => {
+    const end = begin + CLAUSE_HEAD + 2 * get(text, begin);
+    for (let k = begin + CLAUSE_HEAD; k < end; k += 2) if (get(root, get(text, k)) >= get(text, k + 1)) return false;
+    return true;
+  });
+  const tight = useful.filter((begin) => get(text, begin + 1) <= TIGHT);
+  const loose = useful.filter((begin) => get(text, begin + 1) > TIGHT);
+  loose.sort((a, b) => get(text, b + 2) - get(text, a + 2) || b - a);
+  const kept = [...tight, ...loose.slice(0, loose.length >> 1)].sort((a, b) => a - b);
+  clauses.learnt = [];
+  clauses.textSize = 0;
+  clauses.watchSize.fill(0);
+  for (const begin of kept) {
+    const length = CLAUSE_HEAD + 2 * get(text, begin);
+    text.copyWithin(clauses.textSize, begin, begin + length);
+    clauses.learnt.push(clauses.textSize);
+    watchBoth(clauses, clauses.textSize);
+    clauses.textSize += length;
+  }
+}
+
+/** Clauses that spread over this few levels are kept for good. */
+const TIGHT = 2;
