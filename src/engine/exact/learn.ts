@@ -59,7 +59,8 @@ export function learn(solver: Solver): boolean {
       place -= 1;
       bound = get(s.trail, place * TRAIL_WIDTH + BOUND);
     } while (get(l.isNeeded, bound) !== NEEDED || get(l.where, bound) !== place);
-    if (l.onLastLevel === 1) break;
+    if (l.onLastLevel === 1 && !crosses(s, place, bound)) break;
+
     l.isNeeded[bound] = WAS_NEEDED;
     l.onLastLevel -= 1;
     s.conflictSize = 0;
@@ -70,6 +71,11 @@ export function learn(solver: Solver): boolean {
   for (let k = 0; k < l.involvedSize; k++) l.isNeeded[get(l.involved, k)] = NO;
   conclude(solver, size);
   return true;
+}
+
+/** Is this the rise past the opposite bound? It cannot be what the clause forces: that holds already. */
+function crosses(s: Store, place: number, bound: number): boolean {
+  return place === s.trailSize - 1 && get(s.value, bound) + get(s.value, bound ^ 1) > 0;
 }
 
 function conflictLevel(s: Store): number {
@@ -96,7 +102,7 @@ function need(solver: Solver, bound: number, value: number): void {
       l.involvedSize += 1;
     }
   }
-  bumpFact(solver.order, bound, value);
+  if (value + get(s.root, bound ^ 1) <= 0) bumpFact(solver.order, bound, value);
   const place = placeOf(s, bound, value);
   l.needed[bound] = value;
   l.where[bound] = place;
