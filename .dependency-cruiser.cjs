@@ -19,7 +19,7 @@ const packages = {
   time: ['luxon'],
   files: ['yaml', 'zod', 'node:'],
   reports: ['cli-table3', 'node:crypto'],
-  terminal: ['chalk', 'node:'],
+  terminal: ['chalk', 'get-east-asian-width', 'node:'],
   phone: ['uqr', 'node:'],
   commands: ['commander', 'uqr', 'node:'],
 };

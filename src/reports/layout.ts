@@ -1,0 +1,140 @@
+import { signs, type Look, type Paint } from './look.ts';
+
+/** A line of a cell: text, and how it is painted once it has been measured. */
+export interface Painted {
+  readonly text: string;
+  readonly paint: Paint;
+}
+export type Line = string | Painted;
+export type Cell = Line | readonly Line[];
+
+export interface Column {
+  readonly align?: 'right';
+  /** Never narrower than this, nor than its content if that is narrower. */
+  readonly least?: number;
+  /** Never wider than this. */
+  readonly most?: number;
+}
+
+const gap = 2;
+const usualLeast = 10;
+
+const linesOf = (cell: Cell): readonly Line[] => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
+const textOf = (line: Line): string => (typeof line === 'string' ? line : line.text);
+const paintOf = (line: Line): Paint => (typeof line === 'string' ? (text) => text : line.paint);
+
+export function painted(paint: Paint, text: string): Painted {
+  return { text, paint };
+}
+
+/** Breaks `text` between words so that no line is wider than `columns`; a longer word is broken inside. */
+export function wrap(text: string, columns: number, look: Look): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of signs(text, look).split(' ')) {
+    for (const part of broken(word, columns, look)) {
+      const longer = line === '' ? part : `${line} ${part}`;
+      if (look.widthOf(longer) <= columns) line = longer;
+      else {
+        lines.push(line);
+        line = part;
+      }
+    }
+  }
+  return [...lines, line];
+}
+
+function broken(word: string, columns: number, look: Look): string[] {
+  if (look.widthOf(word) <= columns) return [word];
+  const parts = [''];
+  for (const grapheme of look.graphemes(word)) {
+    const part = `${parts.at(-1) ?? ''}${grapheme}`;
+    if (look.widthOf(part) <= columns || part === grapheme) parts[parts.length - 1] = part;
+    else parts.push(grapheme);
+  }
+  return parts;
+}
+
+/** `text` in at most `columns`, with … for what is left out. */
+export function cut(text: string, columns: number, look: Look): string {
+  const whole = signs(text, look);
+  if (look.widthOf(whole) <= columns) return whole;
+  const more = signs('…', look);
+  let kept = '';
+  for (const grapheme of look.graphemes(whole)) {
+    if (look.widthOf(kept + grapheme) + more.length > columns) break;
+    kept += grapheme;
+  }
+  return kept + more;
+}
+
+function naturalWidth(rows: readonly (readonly Cell[])[], index: number, look: Look): number {
+  return rows.reduce(
+    (most, row) =>
+      linesOf(row[index] ?? '').reduce((m, line) => Math.max(m, look.widthOf(signs(textOf(line), look))), most),
+    0,
+  );
+}
+
+function widths(rows: readonly (readonly Cell[])[], columns: readonly Column[], room: number, look: Look): number[] {
+  const wide = columns.map((c, i) => Math.min(naturalWidth(rows, i, look), c.most ?? Infinity));
+  const least = columns.map((c, i) => Math.min(wide[i] ?? 0, c.least ?? usualLeast));
+  let over = wide.reduce((sum, w) => sum + w, 0) + gap * (columns.length - 1) - room;
+  for (; over > 0; over -= 1) {
+    const slack = wide.map((w, i) => (w > (least[i] ?? 0) ? w : 0));
+    const widest = Math.max(...slack);
+    if (widest === 0) break;
+    const index = slack.lastIndexOf(widest);
+    wide[index] = widest - 1;
+  }
+  return wide;
+}
+
+/** Rows as lines of text, cells one under the other; what does not fit a column goes on in the next line. */
+export function grid(rows: readonly (readonly Cell[])[], columns: readonly Column[], look: Look, indent = 0): string[] {
+  const wide = widths(rows, columns, look.columns - indent, look);
+  return rows.flatMap((row) => rowLines(row, columns, wide, look).map((line) => ' '.repeat(indent) + line));
+}
+
+function rowLines(row: readonly Cell[], columns: readonly Column[], wide: readonly number[], look: Look): string[] {
+  const cells = columns.map((_, i) =>
+    linesOf(row[i] ?? '').flatMap((line) =>
+      wrap(textOf(line), Math.max(1, wide[i] ?? 1), look).map((text) => painted(paintOf(line), text)),
+    ),
+  );
+  const height = Math.max(...cells.map((c) => c.length));
+  return Array.from({ length: height }, (_, at) =>
+    joined(
+      cells.map((c) => c[at]),
+      columns,
+      wide,
+      look,
+    ),
+  );
+}
+
+function joined(
+  parts: readonly (Painted | undefined)[],
+  columns: readonly Column[],
+  wide: readonly number[],
+  look: Look,
+): string {
+  let line = '';
+  let owed = 0;
+  parts.forEach((part, i) => {
+    const room = (wide[i] ?? 0) - look.widthOf(part?.text ?? '');
+    const before = columns[i]?.align === 'right' ? room : 0;
+    // Blanks are owed until something follows them, so that no line ends in blanks, coloured or not.
+    if (part !== undefined && part.text !== '') {
+      line += ' '.repeat(owed + before) + part.paint(part.text);
+      owed = room - before + gap;
+    } else owed += (wide[i] ?? 0) + gap;
+  });
+  return line;
+}
+
+/** A text over as many lines as it needs. `hanging`: indent of the lines after the first. */
+export function paragraph(text: string, look: Look, indent = 0, paint: Paint = (t) => t, hanging = indent): string[] {
+  const first = wrap(text, Math.max(10, look.columns - Math.max(indent, hanging)), look);
+  return first.map((line, i) => ' '.repeat(i === 0 ? indent : hanging) + paint(line));
+}

@@ -1,0 +1,32 @@
+import type { Book } from '../model/book.ts';
+import { WHOLE } from '../model/expand.ts';
+
+/** What things are called, by id; what is unknown is called by its id. */
+export interface Names {
+  readonly piece: (id: string) => string;
+  /** Empty for steps that concern the whole piece. */
+  readonly section: (piece: string, section: string) => string;
+  readonly room: (id: string) => string;
+  readonly station: (id: string) => string;
+  readonly hand: (id: string) => string;
+  readonly tool: (id: string) => string;
+  readonly material: (id: string) => string;
+}
+
+function namer(things: readonly { readonly id: string; readonly name: string }[]): (id: string) => string {
+  const names = new Map(things.map((thing) => [thing.id, thing.name]));
+  return (id) => names.get(id) ?? id;
+}
+
+export function namesOf(book: Book): Names {
+  const sections = new Map(book.pieces.map((piece) => [piece.id, namer(piece.sections)]));
+  return {
+    piece: namer(book.pieces),
+    section: (piece, section) => (section === WHOLE ? '' : (sections.get(piece)?.(section) ?? section)),
+    room: namer(book.shop.rooms),
+    station: namer(book.shop.stations),
+    hand: namer(book.shop.hands),
+    tool: namer(book.shop.tools),
+    material: namer([...book.materials.values()]),
+  };
+}

@@ -1,0 +1,53 @@
+import type { Manner } from './say-time.ts';
+
+const squareFeetPerM2 = 10.7639; // 1 ft = 0.3048 m exactly (international foot)
+const usFluidOuncesPerL = 33.814; // US gallon = 3.785411784 L exactly, 128 fl oz
+const usFluidOuncesPerGallon = 128;
+
+const isUs = (manner: Manner) => manner.units === 'us';
+
+function rounded(value: number, decimals = 0): string {
+  const text = value.toFixed(decimals);
+  return /^-0(\.0+)?$/.test(text) ? text.slice(1) : text;
+}
+
+/** `13.2 °C` or `56 °F`. */
+export function sayTemp(tempC: number, manner: Manner, decimals = 0): string {
+  return isUs(manner) ? `${rounded((tempC * 9) / 5 + 32, decimals)} °F` : `${rounded(tempC, decimals)} °C`;
+}
+
+/** A difference of temperature: `3 °C`, `5 °F`. */
+export function sayTempDifference(kelvin: number, manner: Manner, decimals = 1): string {
+  return isUs(manner) ? `${rounded((kelvin * 9) / 5, decimals)} °F` : `${rounded(kelvin, decimals)} °C`;
+}
+
+export function sayPercent(percent: number): string {
+  return `${rounded(percent)} %`;
+}
+
+/** A chance of 0 to 1, never rounded up to certainty. */
+export function sayChance(chance: number): string {
+  return `${Math.floor(chance * 100 + 1e-9)} %`;
+}
+
+/** `0.9 m²` or `9.7 sq ft`. */
+export function sayArea(areaM2: number, manner: Manner): string {
+  return isUs(manner) ? `${rounded(areaM2 * squareFeetPerM2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
+}
+
+/** `0.25 L`, or `8.5 fl oz`, `1.3 gal`. */
+export function sayVolume(litres: number, manner: Manner): string {
+  if (!isUs(manner)) return `${rounded(litres, 2)} L`;
+  const ounces = litres * usFluidOuncesPerL;
+  return ounces < usFluidOuncesPerGallon
+    ? `${rounded(ounces, 1)} fl oz`
+    : `${rounded(ounces / usFluidOuncesPerGallon, 2)} gal`;
+}
+
+/** `320.00 EUR`: minor units as the currency has them. */
+export function sayMoney(minor: number, manner: Manner): string {
+  const digits =
+    new Intl.NumberFormat('en', { style: 'currency', currency: manner.currency }).resolvedOptions()
+      .maximumFractionDigits ?? 2;
+  return `${rounded(minor / 10 ** digits, digits)} ${manner.currency}`;
+}

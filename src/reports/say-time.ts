@@ -1,0 +1,81 @@
+import type { Units } from '../model/shop.ts';
+import type { Minute, Span } from '../time/span.ts';
+import { localDay, localTime, minuteAt } from '../time/zone.ts';
+
+/** How one shop wants things said, and the moment from which "tomorrow" counts. */
+export interface Manner {
+  readonly now: Minute;
+  /** IANA name. */
+  readonly zone: string;
+  readonly clock: 12 | 24;
+  readonly units: Units;
+  /** ISO 4217. */
+  readonly currency: string;
+}
+
+const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+function clockText(clock: number, manner: Manner): string {
+  const hour = Math.floor(clock / 60);
+  const minutes = String(clock % 60).padStart(2, '0');
+  if (manner.clock === 24) return `${String(hour).padStart(2, '0')}:${minutes}`;
+  return `${hour % 12 === 0 ? 12 : hour % 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
+}
+
+/** `08:30` or `8:30 am`; the second of two hours that the autumn change repeats says so. */
+export function sayClock(minute: Minute, manner: Manner): string {
+  const { date, clock } = localTime(minute, manner.zone);
+  const again = minuteAt(date, clock, manner.zone) !== minute;
+  return clockText(clock, manner) + (again ? ' (second)' : '');
+}
+
+/** `Thu 14 Jan`, with the year where it is not the present one. */
+export function sayDate(minute: Minute, manner: Manner): string {
+  const { year, month, day, weekday } = localTime(minute, manner.zone);
+  const text = `${weekdayNames[weekday - 1] ?? ''} ${day} ${monthNames[month - 1] ?? ''}`;
+  return year === localTime(manner.now, manner.zone).year ? text : `${text} ${year}`;
+}
+
+const nearDays: readonly (readonly [number, string])[] = [
+  [-1, 'yesterday'],
+  [0, 'today'],
+  [1, 'tomorrow'],
+];
+
+/** `today`, `tomorrow`, `yesterday`, else `Thu 14 Jan`. */
+export function sayDay(minute: Minute, manner: Manner): string {
+  const { date } = localTime(minute, manner.zone);
+  const near = nearDays.find(([plus]) => localDay(manner.now, manner.zone, plus).date === date);
+  return near?.[1] ?? sayDate(minute, manner);
+}
+
+/** `tomorrow 08:30`, `Thu 14 Jan 16:05`. */
+export function sayMoment(minute: Minute, manner: Manner): string {
+  return `${sayDay(minute, manner)} ${sayClock(minute, manner)}`;
+}
+
+/** As `sayMoment`; only the clock where it is on the day of `on`. */
+export function sayMomentSeenOn(on: Minute, minute: Minute, manner: Manner): string {
+  const sameDay = localTime(on, manner.zone).date === localTime(minute, manner.zone).date;
+  return sameDay ? sayClock(minute, manner) : sayMoment(minute, manner);
+}
+
+/** `08:30–09:10`; an end at midnight is said as 24:00 on a 24-hour clock. */
+export function sayClocks(span: Span, manner: Manner): string {
+  const atMidnight = localTime(span.end, manner.zone).clock === 0 && manner.clock === 24;
+  return `${sayClock(span.start, manner)}–${atMidnight ? '24:00' : sayClock(span.end, manner)}`;
+}
+
+/** `45 min`, `1 h 30 min`, `2 d 4 h`. */
+export function sayLength(minutes: number): string {
+  const whole = Math.round(minutes);
+  const days = Math.floor(whole / 1440);
+  const hours = Math.floor((whole % 1440) / 60);
+  const parts = [
+    days > 0 ? `${days} d` : '',
+    hours > 0 ? `${hours} h` : '',
+    days === 0 && (whole % 60 > 0 || whole === 0) ? `${whole % 60} min` : '',
+  ];
+  return parts.filter((p) => p !== '').join(' ');
+}

@@ -1,0 +1,39 @@
+// Controls, format characters (bidi marks, zero width, tags), line and paragraph separators, lone surrogates: all that
+// moves a cursor, hides, or turns text round instead of standing on the line as a letter.
+const harmful = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
+
+const hex = (character: string) => (character.codePointAt(0) ?? 0).toString(16);
+
+/** `text` with every character that could steer a terminal made visible as `\u{..}`. */
+export function harmless(text: string): string {
+  return text.replace(harmful, (c) => `\\u{${hex(c)}}`);
+}
+
+/** As `harmless`, but lines stay lines: for text that we made of harmless lines and of words from outside. */
+export function harmlessLines(text: string): string {
+  return text.split('\n').map(harmless).join('\n');
+}
+
+/** A copy of plain data (records, lists, maps) with every string in it harmless, keys of maps included. */
+export function harmlessData<T>(data: T): T {
+  return cleaned(data) as T;
+}
+
+function cleaned(data: unknown): unknown {
+  if (typeof data === 'string') return harmless(data);
+  if (typeof data !== 'object' || data === null) return data;
+  if (Array.isArray(data)) return data.map(cleaned);
+  if (data instanceof Map) return new Map([...data].map(([key, value]) => [cleaned(key), cleaned(value)]));
+  return Object.fromEntries(Object.entries(data).map(([key, value]) => [harmless(key), cleaned(value)]));
+}
+
+/** JSON text that says the same with every harmful character written as an escape. */
+export function harmlessJson(json: string): string {
+  return json.replace(harmful, (c) =>
+    c === '\n' ? c : Array.from({ length: c.length }, (_, i) => `\\u${unit(c, i)}`).join(''),
+  );
+}
+
+function unit(character: string, index: number): string {
+  return character.charCodeAt(index).toString(16).padStart(4, '0');
+}
