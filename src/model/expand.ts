@@ -207,7 +207,8 @@ export function expandPiece(book: Book, piece: Piece): Task[] {
       ...(step.coat !== undefined && { coat: step.coat }),
       ways: recipeStep.ways.map((w) => wayOf(book, w, recipeStep, chain.section, material)),
       dusty: recipeStep.dusty,
-      mayPause: recipeStep.mayPause,
+      // A film that is half laid cannot wait for tomorrow.
+      mayPause: recipeStep.mayPause && (material === undefined || material.mechanism === 'none'),
       needs: withoutRepeats(needs),
       gated: piece.mayCarryLead && recipeStep.disturbsOldPaint,
       ...(recipeStep.grit !== undefined && { grit: recipeStep.grit }),

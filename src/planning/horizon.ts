@@ -1,0 +1,28 @@
+import { openSpans } from '../model/hours.ts';
+import type { Situation } from '../model/situation.ts';
+import { lengthOf, type Minute } from '../time/span.ts';
+
+const MINUTES_PER_WEEK = 7 * 24 * 60;
+/** Drying, not hands, fills a refinisher's calendar: even one piece takes weeks. */
+const LEAST_WEEKS = 8;
+/** Hands are never busy all the time: what dries, and what is cold, leaves gaps. */
+const SLACK = 2.5;
+const MOST_WEEKS = 260;
+
+/** How far ahead to plan so that everything fits: by the work left against the hours that the hands have. */
+export function horizonOf(situation: Situation): Minute {
+  const { book, now, tasks, done } = situation;
+  const { shop } = book;
+  const left = tasks
+    .filter((t) => !done.has(t.id))
+    .reduce((sum, t) => sum + Math.max(...t.ways.map((w) => w.workMinutes)) * t.people, 0);
+  const sample = 4;
+  const weekly = shop.hands.reduce(
+    (sum, hand) => sum + lengthOf(openSpans(hand.hours, shop.timeZone, now, now + sample * MINUTES_PER_WEEK)) / sample,
+    0,
+  );
+  const weeks = weekly === 0 ? MOST_WEEKS : LEAST_WEEKS + Math.ceil((SLACK * left) / weekly);
+  const arrivals = book.pieces.map((p) => Math.max(0, (p.arrives ?? now) - now));
+  const slips = [...situation.notBefore.values()].map((t) => Math.max(0, t - now));
+  return now + Math.min(MOST_WEEKS, weeks) * MINUTES_PER_WEEK + Math.max(0, ...arrivals, ...slips);
+}

@@ -1,0 +1,203 @@
+import type { ShopAir } from '../air/shop-air.ts';
+import type { Activity, Lag, Mode, Problem, Term } from '../engine/problem.ts';
+import { heldTasks } from '../model/gates.ts';
+import { openSpans } from '../model/hours.ts';
+import type { Piece } from '../model/piece.ts';
+import type { Plan } from '../model/plan.ts';
+import type { Situation } from '../model/situation.ts';
+import type { Need, Task } from '../model/task.ts';
+import { intersect, type Minute } from '../time/span.ts';
+import type { Compiled, Meaning, WindowMode } from './compiled.ts';
+import { type Ground, layGround } from './ground.ts';
+import { markLags, needLags, needsChoice, orderLag, prepTasksOf, type Source, variantsOf, windowLags } from './lags.ts';
+import type { Manner } from './manners.ts';
+import { shopDrying } from './shop-drying.ts';
+import { atWorkActivity, doneActivity, dryingActivity, mannerAsPlanned, taskActivity } from './task-activity.ts';
+import { lateWeight, tieUpWeight } from './weights.ts';
+import { workHours } from './work-hours.ts';
+
+export interface CompileOptions {
+  /** Nothing is planned after this. */
+  readonly to: Minute;
+  /** The plan that the shop follows now. */
+  readonly kept?: Plan;
+}
+
+/** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
+interface Draft {
+  readonly ground: Ground;
+  readonly activities: Activity[];
+  readonly meanings: Meaning[];
+  readonly lags: Lag[];
+  readonly terms: Term[];
+  readonly activityOf: Map<string, number>;
+  readonly sources: Map<string, Source>;
+}
+
+function add(draft: Draft, activity: Activity, meaning: Meaning): number {
+  draft.activities.push(activity);
+  draft.meanings.push(meaning);
+  return draft.activities.length - 1;
+}
+
+function sourceOf(draft: Draft, task: string): Source {
+  const source = draft.sources.get(task);
+  if (source === undefined) throw new Error(`${task} is waited for but not planned`);
+  return source;
+}
+
+function addTask(draft: Draft, task: Task): void {
+  const { ground, activityOf } = draft;
+  const done = ground.situation.done.get(task.id);
+  if (done !== undefined) {
+    const activity = add(draft, doneActivity(task, done.from, done.to), { kind: 'done', task });
+    const manner = mannerAsPlanned(ground, task);
+    draft.sources.set(task.id, { activity, variants: variantsOf(manner === undefined ? [] : [manner]) });
+    return;
+  }
+  const begun = ground.situation.atWork.get(task.id);
+  const { activity, manners } =
+    begun === undefined ? taskActivity(ground, task, activityOf) : atWorkActivity(ground, task, begun, activityOf);
+  draft.sources.set(task.id, {
+    activity: add(draft, activity, { kind: 'task', task, manners }),
+    variants: variantsOf(manners),
+  });
+}
+
+/** A fact cannot be made to wait. */
+function isFact(draft: Draft, task: Task): boolean {
+  const { done, atWork } = draft.ground.situation;
+  return done.has(task.id) || atWork.has(task.id);
+}
+
+function prepModes(draft: Draft, prep: Task, window: number): { modes: Mode[]; choices: WindowMode[] } {
+  const { activity, manners } = taskActivity(draft.ground, prep, draft.activityOf);
+  const choice = (manner: Manner): WindowMode => ({ window, prep: { task: prep, manner } });
+  return {
+    modes: activity.modes.map((mode) => ({ ...mode, cost: mode.duration })),
+    choices: manners.map(choice),
+  };
+}
+
+/** An activity whose mode says which window the coat goes into; where that window asks for it, it is the preparation. */
+function addWindowChoice(
+  draft: Draft,
+  coat: Task,
+  need: Need & { kind: 'window' },
+  tasks: ReadonlyMap<string, Task>,
+): void {
+  const modes: Mode[] = [];
+  const choices: WindowMode[] = [];
+  prepTasksOf(need, tasks).forEach((prep, window) => {
+    if (prep === undefined) {
+      modes.push({ name: `window ${window + 1}`, duration: 0, uses: [] });
+      choices.push({ window });
+      return;
+    }
+    const prepared = prepModes(draft, prep, window);
+    modes.push(...prepared.modes);
+    choices.push(...prepared.choices);
+  });
+  const film = sourceOf(draft, need.task);
+  const to = sourceOf(draft, coat.id).activity;
+  const chooser = add(draft, { name: `${coat.id} window`, modes }, { kind: 'window', coat, film: need.task, choices });
+  const modesWhere = (keep: (c: WindowMode) => boolean) =>
+    choices.flatMap((choice, mode) => (keep(choice) ? [mode] : []));
+  draft.lags.push(orderLag(film.activity, chooser, 0), orderLag(chooser, to, 0));
+  draft.lags.push(
+    ...windowLags(draft.ground, film, need, to, (window) => [
+      { activity: chooser, modes: modesWhere((c) => c.window === window) },
+    ]),
+  );
+  for (const prep of new Set(choices.flatMap((c) => (c.prep === undefined ? [] : [c.prep.task])))) {
+    draft.activityOf.set(prep.id, chooser);
+    const when = [{ activity: chooser, modes: modesWhere((c) => c.prep?.task === prep) }];
+    for (const wait of prep.needs)
+      draft.lags.push(...needLags(draft.ground, sourceOf(draft, wait.task), wait, chooser, when));
+  }
+}
+
+function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): void {
+  if (isFact(draft, task)) return;
+  const to = sourceOf(draft, task.id).activity;
+  for (const need of task.needs)
+    if (needsChoice(need)) addWindowChoice(draft, task, need, tasks);
+    else draft.lags.push(...needLags(draft.ground, sourceOf(draft, need.task), need, to));
+}
+
+function addDrying(draft: Draft, task: Task): void {
+  const done = draft.ground.situation.done.get(task.id);
+  const manner = mannerAsPlanned(draft.ground, task);
+  const film = manner?.way.film;
+  if (done === undefined || manner === undefined || film === undefined) return;
+  const activity = dryingActivity(draft.ground, task, film, manner, done.to, draft.activityOf);
+  if (activity !== undefined) add(draft, activity, { kind: 'drying', task });
+}
+
+/** When all is done and every film may be wrapped and stacked, in opening hours: the piece can be handed over. */
+function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
+  const { ground } = draft;
+  const { shop } = ground.book;
+  const opening = openSpans(shop.opening, shop.timeZone, ground.from, ground.to);
+  const starts = intersect(opening, [{ start: ground.from, end: ground.to }]);
+  const ready = add(
+    draft,
+    { name: `${piece.id} ready`, modes: [{ name: 'ready', duration: 0, starts, uses: [] }] },
+    { kind: 'ready', piece },
+  );
+  const waitedFor = new Set(tasks.flatMap((t) => t.needs.flatMap((n) => (n.kind === 'within' ? [] : [n.task]))));
+  for (const task of tasks) {
+    const source = sourceOf(draft, task.id);
+    if (!waitedFor.has(task.id)) draft.lags.push(orderLag(source.activity, ready, 0));
+    draft.lags.push(...markLags(ground, source, 'stack', ready));
+  }
+  if (piece.wantedBy !== undefined)
+    draft.terms.push({
+      name: `late ${piece.id}`,
+      kind: 'late',
+      activity: ready,
+      due: piece.wantedBy,
+      weight: lateWeight(piece),
+    });
+  draft.terms.push({ name: `tied up ${piece.id}`, kind: 'end', activity: ready, weight: tieUpWeight(piece) });
+}
+
+/** Turns what is known at a moment into a scheduling problem, with the key to read its answer by. */
+export function compile(situation: Situation, air: ShopAir, options: CompileOptions): Compiled {
+  const { book } = situation;
+  const span = { from: situation.now, to: options.to };
+  const drying = shopDrying(book, air, span.from, span.to);
+  const hours = workHours(book.shop, span.from, span.to);
+  const ground = layGround(situation, span, drying, hours, options.kept);
+  const held = heldTasks(situation);
+  const free = situation.tasks.filter((t) => !held.has(t.id));
+  const planned = free.filter((t) => t.onlyFor === undefined);
+  const byId = new Map(free.map((t) => [t.id, t]));
+  const draft: Draft = {
+    ground,
+    activities: [],
+    meanings: [],
+    lags: [],
+    terms: [],
+    activityOf: new Map(planned.map((t, i) => [t.id, i])),
+    sources: new Map(),
+  };
+  for (const task of planned) addTask(draft, task);
+  for (const task of planned) addNeeds(draft, task, byId);
+  for (const task of planned) addDrying(draft, task);
+  for (const piece of book.pieces) {
+    const own = planned.filter((t) => t.piece === piece.id);
+    if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))
+      addReady(draft, piece, own);
+  }
+  const problem: Problem = {
+    from: span.from,
+    to: span.to,
+    resources: ground.resources,
+    exclusions: book.shop.rooms.length,
+    activities: draft.activities,
+    lags: draft.lags,
+    objective: draft.terms,
+  };
+  return { problem, meanings: draft.meanings, activityOf: draft.activityOf, ground };
+}

@@ -1,0 +1,192 @@
+import type { Schedule } from '../engine/problem.ts';
+import type { AirSeries } from '../air/series.ts';
+import type { ShopAir } from '../air/shop-air.ts';
+import { markTimes } from '../drying/mark-times.ts';
+import type { Film } from '../model/material.ts';
+import type { PlannedStep, PlannedWindow } from '../model/plan.ts';
+import type { Need, Task } from '../model/task.ts';
+import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
+import { NEVER } from '../time/time-map.ts';
+import type { Compiled, WindowMode } from './compiled.ts';
+import type { Ground } from './ground.ts';
+import type { Manner } from './manners.ts';
+import { seat, type Stay } from './seats.ts';
+import { mannerAsPlanned } from './task-activity.ts';
+
+interface Laid {
+  readonly task: Task;
+  readonly manner: Manner;
+  readonly start: Minute;
+  readonly end: Minute;
+  readonly done: boolean;
+  readonly chosen: ReadonlyMap<string, number>;
+}
+
+function chosenWindows(compiled: Compiled, schedule: Schedule): Map<string, Map<string, number>> {
+  const chosen = new Map<string, Map<string, number>>();
+  compiled.meanings.forEach((meaning, i) => {
+    if (meaning.kind !== 'window') return;
+    const choice = meaning.choices[schedule.modes[i] ?? 0];
+    const ofCoat = chosen.get(meaning.coat.id) ?? new Map<string, number>();
+    chosen.set(meaning.coat.id, ofCoat.set(meaning.film, choice?.window ?? 0));
+  });
+  return chosen;
+}
+
+function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[] {
+  const chosen = chosenWindows(compiled, schedule);
+  const none = new Map<string, number>();
+  return compiled.meanings.flatMap((meaning, i): Laid[] => {
+    const start = schedule.starts[i] ?? NEVER;
+    const end = schedule.ends[i] ?? NEVER;
+    const mode = schedule.modes[i] ?? 0;
+    const laid = (task: Task, manner: Manner | undefined, done = false): Laid[] =>
+      manner === undefined ? [] : [{ task, manner, start, end, done, chosen: chosen.get(task.id) ?? none }];
+    switch (meaning.kind) {
+      case 'task':
+        return laid(meaning.task, meaning.manners[mode]);
+      case 'done':
+        return laid(meaning.task, mannerAsPlanned(ground, meaning.task), true);
+      case 'window': {
+        const prep: WindowMode['prep'] = meaning.choices[mode]?.prep;
+        return prep === undefined ? [] : laid(prep.task, prep.manner);
+      }
+      case 'drying':
+      case 'ready':
+        return [];
+    }
+  });
+}
+
+function workSpans(hours: Spans, laid: Laid): Span[] {
+  const whole = { start: laid.start, end: laid.end };
+  if (!laid.task.mayPause || laid.done) return [whole];
+  const worked = intersect(hours, [whole]);
+  return worked.length === 0 ? [whole] : [...worked];
+}
+
+function releasedAt(ground: Ground, film: Film | undefined, room: string, end: Minute): Minute {
+  const movable = film && ground.drying.mark(film, room, 'handle', 'late');
+  return Math.max(end, movable?.at(end) ?? end);
+}
+
+function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, previous: Laid | undefined): Stay {
+  const { task, manner } = laid;
+  const holds = (l: Laid) => {
+    const released = releasedAt(ground, l.manner.way.film, l.manner.place.room, l.end);
+    const next = byTask.get(ground.nextOf.get(l.task.id)?.id ?? '');
+    return next === undefined || next.done ? released : Math.max(l.end, Math.min(released, next.start));
+  };
+  const wet =
+    previous !== undefined &&
+    previous.manner.place === manner.place &&
+    laid.start < releasedAt(ground, previous.manner.way.film, previous.manner.place.room, previous.end);
+  const known = ground.situation.done.get(task.id)?.station;
+  const kept = ground.kept.get(task.id)?.station;
+  const sure = known ?? (laid.done || ground.situation.atWork.has(task.id) ? kept : undefined);
+  return {
+    task: task.id,
+    place: manner.place,
+    start: laid.start,
+    until: holds(laid),
+    ...(wet && { takesOver: previous.task.id }),
+    ...(kept !== undefined && { wish: kept }),
+    ...(sure !== undefined && { fixed: sure }),
+  };
+}
+
+function windowOf(ground: Ground, need: Need & { kind: 'window' }, laid: Laid, film: Laid): PlannedWindow | undefined {
+  const choice = need.windows[laid.chosen.get(need.task) ?? 0];
+  if (choice === undefined || film.manner.way.film === undefined) return undefined;
+  const maps = ground.drying.window(film.manner.way.film, film.manner.place.room, choice);
+  const shuts = maps.shuts?.at(film.end);
+  return {
+    opens: maps.opens.at(film.end),
+    ...(shuts !== undefined && shuts < NEVER && { shuts }),
+    ...(choice.prep !== undefined && { prep: choice.prep }),
+    of: need.task,
+  };
+}
+
+function waitsOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): PlannedStep['after'] {
+  return laid.task.needs.flatMap((need) => {
+    const other = byTask.get(need.task);
+    if (other === undefined) return [];
+    const { film } = other.manner.way;
+    switch (need.kind) {
+      case 'order':
+        return [{ step: need.task, notBefore: other.end + Math.round(need.waitHours * 60) }];
+      case 'mark': {
+        const map = film && ground.drying.mark(film, other.manner.place.room, need.mark, 'late');
+        return map === undefined ? [] : [{ step: need.task, mark: need.mark, notBefore: map.at(other.end) }];
+      }
+      case 'window': {
+        const window = windowOf(ground, need, laid, other);
+        return window === undefined ? [] : [{ step: need.task, mark: 'recoat' as const, notBefore: window.opens }];
+      }
+      case 'within':
+        return [];
+    }
+  });
+}
+
+function windowStepHas(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): PlannedWindow | undefined {
+  for (const need of laid.task.needs) {
+    if (need.kind !== 'window') continue;
+    const film = byTask.get(need.task);
+    if (film !== undefined) return windowOf(ground, need, laid, film);
+  }
+  return undefined;
+}
+
+function airOf(air: ShopAir, room: string): AirSeries {
+  const series = air.get(room);
+  if (series === undefined) throw new Error(`the air of room ${room} is missing`);
+  return series;
+}
+
+/** Reads the search's answer back into steps with hands, stations, dry marks and windows, in order of start. */
+export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedule: Schedule): PlannedStep[] {
+  const all = laidOut(ground, compiled, schedule);
+  const byTask = new Map(all.map((l) => [l.task.id, l]));
+  const previousOf = new Map([...ground.nextOf].map(([first, next]) => [next.id, byTask.get(first)]));
+  const stays = all.map((l) => stayOf(ground, l, byTask, previousOf.get(l.task.id)));
+  const stationOf = seat(stays.filter((s) => s.until > ground.from));
+  const untilOf = new Map(stays.map((s) => [s.task, s]));
+
+  const step = (laid: Laid): PlannedStep => {
+    const { task, manner } = laid;
+    const { film } = manner.way;
+    const window = windowStepHas(ground, laid, byTask);
+    const stay = untilOf.get(task.id);
+    return {
+      id: task.id,
+      piece: task.piece,
+      section: task.section,
+      step: task.step,
+      title: task.title,
+      stage: task.stage,
+      ...(task.coat !== undefined && { coat: task.coat }),
+      ...(film !== undefined && { material: film.material }),
+      way: manner.way.name,
+      room: manner.place.room,
+      station: stationOf.get(task.id) ?? stay?.fixed ?? manner.place.stations[0]?.id ?? '',
+      hands: manner.hands,
+      tools: manner.way.tools,
+      spans: workSpans(ground.hours.ofHands(manner.hands), laid),
+      holdsStationUntil: stay?.until ?? laid.end,
+      ...(film !== undefined && {
+        dry: markTimes(ground.drying.material(film), film, airOf(air, manner.place.room), laid.end),
+      }),
+      ...(window !== undefined && { window }),
+      after: waitsOf(ground, laid, byTask),
+      ...(laid.done && { done: true as const }),
+      ...(ground.situation.atWork.has(task.id) && !laid.done && { atWork: true as const }),
+    };
+  };
+  return all.map(step).sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+}
+
+function startOf(step: PlannedStep): Minute {
+  return step.spans[0]?.start ?? NEVER;
+}

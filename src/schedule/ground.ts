@@ -1,0 +1,97 @@
+import type { Resource, Use } from '../engine/problem.ts';
+import type { Book } from '../model/book.ts';
+import type { Plan, PlannedStep } from '../model/plan.ts';
+import type { Situation } from '../model/situation.ts';
+import type { Task } from '../model/task.ts';
+import type { Minute } from '../time/span.ts';
+import { type Place, placesOf } from './places.ts';
+import type { ShopDrying } from './shop-drying.ts';
+import type { WorkHours } from './work-hours.ts';
+
+/** What all parts of a compilation look up. */
+export interface Ground {
+  readonly situation: Situation;
+  readonly book: Book;
+  readonly from: Minute;
+  readonly to: Minute;
+  readonly drying: ShopDrying;
+  readonly hours: WorkHours;
+  readonly places: readonly Place[];
+  readonly resources: readonly Resource[];
+  /** Step of the plan that the shop follows now, by task id. */
+  readonly kept: ReadonlyMap<string, PlannedStep>;
+  /** The next task of the same section, which takes over its place. */
+  readonly nextOf: ReadonlyMap<string, Task>;
+  placeUse(place: Place): Use;
+  handUses(hands: readonly string[]): Use[];
+  toolUses(tools: readonly string[]): Use[];
+  /** Sections of one object are never worked on at once; nothing where an object has one section. */
+  objectUses(task: Task): Use[];
+  placeOfStation(station: string | undefined): Place | undefined;
+}
+
+function nextInSection(tasks: readonly Task[]): Map<string, Task> {
+  const next = new Map<string, Task>();
+  const last = new Map<string, Task>();
+  for (const task of tasks) {
+    if (task.onlyFor !== undefined) continue;
+    const section = `${task.piece}/${task.section}`;
+    const before = last.get(section);
+    if (before !== undefined) next.set(before.id, task);
+    last.set(section, task);
+  }
+  return next;
+}
+
+function sharedObjects(tasks: readonly Task[]): string[] {
+  const sections = new Map<string, Set<string>>();
+  for (const task of tasks) sections.set(task.object, (sections.get(task.object) ?? new Set()).add(task.section));
+  return [...sections].filter(([, names]) => names.size > 1).map(([object]) => object);
+}
+
+/** Numbers the shop's places, tools, hands and shared objects as resources. */
+export function layGround(
+  situation: Situation,
+  span: { readonly from: Minute; readonly to: Minute },
+  drying: ShopDrying,
+  hours: WorkHours,
+  kept: Plan | undefined,
+): Ground {
+  const { book, tasks } = situation;
+  const places = placesOf(book.shop);
+  const resources: Resource[] = [];
+  const numbers = new Map<string, number>();
+  const add = (key: string, name: string, capacity: number) => {
+    numbers.set(key, resources.length);
+    resources.push({ name, capacity });
+  };
+  for (const place of places) add(`place ${place.room} ${place.kind}`, `${place.kind} in ${place.room}`, place.slots);
+  for (const tool of book.shop.tools) add(`tool ${tool.id}`, tool.name, tool.count);
+  for (const hand of book.shop.hands) add(`hand ${hand.id}`, hand.name, 1);
+  for (const object of sharedObjects(tasks)) add(`object ${object}`, object, 1);
+  const use = (key: string): Use[] => {
+    const resource = numbers.get(key);
+    return resource === undefined ? [] : [{ resource, units: 1 }];
+  };
+  const certain = (key: string): Use => {
+    const [found] = use(key);
+    if (found === undefined) throw new Error(`there is no ${key}, though the files were checked`);
+    return found;
+  };
+  return {
+    situation,
+    book,
+    ...span,
+    drying,
+    hours,
+    places,
+    resources,
+    kept: new Map((kept?.steps ?? []).map((step) => [step.id, step])),
+    nextOf: nextInSection(tasks),
+    placeUse: (place) => certain(`place ${place.room} ${place.kind}`),
+    handUses: (hands) => hands.map((id) => certain(`hand ${id}`)),
+    toolUses: (tools) => tools.map((id) => certain(`tool ${id}`)),
+    objectUses: (task) => use(`object ${task.object}`),
+    placeOfStation: (station) => places.find((p) => p.stations.some((s) => s.id === station)),
+  };
+}

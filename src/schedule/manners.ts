@@ -1,0 +1,29 @@
+import type { Hand, Shop } from '../model/shop.ts';
+import type { Task, Way } from '../model/task.ts';
+import type { Place } from './places.ts';
+
+/** One complete manner of doing a task: which way, where, by whom. */
+export interface Manner {
+  readonly way: Way;
+  readonly place: Place;
+  readonly hands: readonly string[];
+}
+
+function teams(hands: readonly Hand[], people: number, skill: string | undefined): string[][] {
+  const choose = (from: number, left: number): Hand[][] =>
+    left === 0
+      ? [[]]
+      : hands.slice(from).flatMap((hand, i) => choose(from + i + 1, left - 1).map((rest) => [hand, ...rest]));
+  return choose(0, people)
+    .filter((team) => skill === undefined || team.some((hand) => hand.skills.includes(skill)))
+    .map((team) => team.map((hand) => hand.id));
+}
+
+/** Every manner in which the shop could do the task: ways × places × teams. */
+export function mannersOf(task: Task, shop: Shop, places: readonly Place[]): Manner[] {
+  return task.ways.flatMap((way) =>
+    places
+      .filter((place) => way.stations.includes(place.kind))
+      .flatMap((place) => teams(shop.hands, task.people, way.skill).map((hands) => ({ way, place, hands }))),
+  );
+}

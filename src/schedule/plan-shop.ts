@@ -1,0 +1,78 @@
+import type { ShopAir } from '../air/shop-air.ts';
+import type { Conflict, Outcome, SearchOptions } from '../engine/problem.ts';
+import { solve } from '../engine/solve.ts';
+import type { Plan, PlannedStep, Proof } from '../model/plan.ts';
+import type { Situation } from '../model/situation.ts';
+import type { Minute } from '../time/span.ts';
+import { compile } from './compile.ts';
+import type { Compiled } from './compiled.ts';
+import { decode } from './decode.ts';
+import { keptSchedule } from './kept-schedule.ts';
+
+export interface PlanOptions extends Omit<SearchOptions, 'from'> {
+  /** Nothing is planned after this. */
+  readonly to: Minute;
+  /** The plan that the shop follows now: to stay near. */
+  readonly kept?: Plan;
+}
+
+/** Steps laid out but not yet verified, or the reason why there are none. */
+export type Draft =
+  | {
+      readonly found: true;
+      readonly steps: readonly PlannedStep[];
+      /** Piece id -> when it can be handed over. */
+      readonly ready: ReadonlyMap<string, Minute>;
+      readonly proof: Omit<Proof, 'verified'>;
+      readonly compiled: Compiled;
+    }
+  | { readonly found: false; readonly proven: boolean; readonly conflict: Conflict; readonly compiled: Compiled };
+
+function proofOf(compiled: Compiled, outcome: Outcome & { status: 'optimal' | 'feasible' }): Omit<Proof, 'verified'> {
+  const groups = [
+    { name: 'late', kind: 'late' },
+    { name: 'tied up', kind: 'end' },
+    { name: 'moved', kind: 'moved' },
+  ] as const;
+  const sums = groups.map(({ name, kind }) => {
+    const terms = outcome.terms.filter((_, i) => compiled.problem.objective[i]?.kind === kind);
+    return {
+      name,
+      value: terms.reduce((sum, t) => sum + t.value, 0),
+      bound: terms.reduce((sum, t) => sum + t.bound, 0),
+    };
+  });
+  const extra = outcome.value - sums.reduce((sum, s) => sum + s.value, 0);
+  return {
+    objective: [
+      ...sums,
+      { name: 'extra work', value: extra, bound: 0 },
+      { name: 'all', value: outcome.value, bound: outcome.bound },
+    ],
+    gapPercent: outcome.value === 0 ? 0 : Math.round((1000 * (outcome.value - outcome.bound)) / outcome.value) / 10,
+    proven: outcome.status === 'optimal',
+    steps: outcome.steps,
+  };
+}
+
+/** Lays every remaining step of every piece onto the calendar. */
+export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
+  const { to, kept, ...search } = options;
+  const compiled = compile(situation, air, { to, ...(kept && { kept }) });
+  const from = kept && keptSchedule(compiled, kept);
+  const outcome = solve(compiled.problem, { ...search, ...(from && { from }) });
+  if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
+  if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
+  const ready = new Map<string, Minute>();
+  compiled.meanings.forEach((meaning, i) => {
+    const end = outcome.schedule.ends[i];
+    if (meaning.kind === 'ready' && end !== undefined) ready.set(meaning.piece.id, end);
+  });
+  return {
+    found: true,
+    steps: decode(compiled.ground, air, compiled, outcome.schedule),
+    ready,
+    proof: proofOf(compiled, outcome),
+    compiled,
+  };
+}

@@ -1,0 +1,57 @@
+import type { ShopAir } from '../air/shop-air.ts';
+import { dryMap } from '../drying/dry-marks.ts';
+import { applicationStarts } from '../drying/fit-hours.ts';
+import { windowMaps } from '../drying/windows.ts';
+import type { AirSeries } from '../air/series.ts';
+import { effectiveMark } from '../model/effective-mark.ts';
+import type { Book } from '../model/book.ts';
+import type { Mark, Pace } from '../model/mark.ts';
+import type { Film, Material } from '../model/material.ts';
+import type { WindowChoice } from '../model/task.ts';
+import type { Minute, Spans } from '../time/span.ts';
+import type { TimeMap } from '../time/time-map.ts';
+
+/** The shop's drying as time maps, each made once: the search asks for the same ones again and again. */
+export interface ShopDrying {
+  material(film: Film): Material;
+  /** Undefined where the material has nothing to dry for that mark. */
+  mark(film: Film, room: string, wanted: Mark, pace: Pace): TimeMap | undefined;
+  window(film: Film, room: string, window: WindowChoice): { readonly opens: TimeMap; readonly shuts?: TimeMap };
+  /** Starts from which the air keeps to the material's limits from application until dust-free. */
+  starts(film: Film, room: string, runMinutes: number): Spans;
+}
+
+export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): ShopDrying {
+  const kept = new Map<string, unknown>();
+  const once = <T>(key: string, make: () => T): T => {
+    if (!kept.has(key)) kept.set(key, make());
+    return kept.get(key) as T;
+  };
+  const material = (film: Film): Material => {
+    const found = book.materials.get(film.material);
+    if (found === undefined) throw new Error(`material ${film.material} is missing, though the files were checked`);
+    return found;
+  };
+  const airIn = (room: string): AirSeries => {
+    const found = air.get(room);
+    if (found === undefined) throw new Error(`the air of room ${room} is missing`);
+    return found;
+  };
+  const nameOf = (film: Film) => `${film.material}|${film.thickness}|${film.depthMm ?? ''}`;
+  return {
+    material,
+    mark: (film, room, wanted, pace) =>
+      once(`mark|${nameOf(film)}|${room}|${wanted}|${pace}`, () => {
+        const mark = effectiveMark(material(film), wanted);
+        return mark === undefined ? undefined : dryMap(material(film), mark, pace, film, airIn(room));
+      }),
+    window: (film, room, window) =>
+      once(`window|${nameOf(film)}|${room}|${JSON.stringify([window.opens, window.shuts])}`, () =>
+        windowMaps(window, material(film), film, airIn(room)),
+      ),
+    starts: (film, room, runMinutes) =>
+      once(`starts|${nameOf(film)}|${room}|${runMinutes}`, () =>
+        applicationStarts(material(film), film, airIn(room), runMinutes, from, to),
+      ),
+  };
+}

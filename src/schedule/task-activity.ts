@@ -1,0 +1,171 @@
+import type { Activity, Hold, Mode, Presence, Use } from '../engine/problem.ts';
+import type { Film } from '../model/material.ts';
+import type { Task } from '../model/task.ts';
+import { intersect, type Minute, type Spans } from '../time/span.ts';
+import type { TimeMap } from '../time/time-map.ts';
+import type { Ground } from './ground.ts';
+import { type Manner, mannersOf } from './manners.ts';
+import { endOfWork, pausingStarts, unbrokenStarts } from './work-hours.ts';
+
+const WET = 0;
+const DUSTY = 1;
+
+/** How long a film keeps its place: until it can be moved, or the section's next step takes the place over. */
+function placeHold(ground: Ground, task: Task, released: TimeMap, activityOf: ReadonlyMap<string, number>): Hold {
+  const next = ground.nextOf.get(task.id);
+  const follower = next === undefined || ground.situation.done.has(next.id) ? undefined : activityOf.get(next.id);
+  return follower === undefined ? { kind: 'map', map: released } : { kind: 'mapOrNext', map: released, next: follower };
+}
+
+function held(uses: readonly Use[], hold: Hold | undefined): Use[] {
+  return uses.map((use) => (hold === undefined ? use : { ...use, hold }));
+}
+
+/** Clamps stay on a glue line until it may be moved; other tools are free when the work is over. */
+function keepsTools(ground: Ground, film: Film): boolean {
+  return ground.drying.material(film).family === 'glue';
+}
+
+/** What a task in this manner occupies: place, hands, tools, object. */
+export function usesOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Use[] {
+  const { film } = manner.way;
+  const place = [ground.placeUse(manner.place)];
+  const hands = ground.handUses(manner.hands);
+  const tools = ground.toolUses(manner.way.tools);
+  const object = ground.objectUses(task);
+  const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late');
+  if (film === undefined || released === undefined) return [...place, ...hands, ...tools, ...object];
+  const dries: Hold = { kind: 'map', map: released };
+  return [
+    ...held(place, placeHold(ground, task, released, activityOf)),
+    ...hands,
+    ...held(tools, keepsTools(ground, film) ? dries : undefined),
+    // Another section of the same object waits until this film can be moved with it.
+    ...held(object, object.length > 0 ? placeHold(ground, task, released, activityOf) : undefined),
+  ];
+}
+
+export function presencesOf(ground: Ground, task: Task, film: Film | undefined, room: string): Presence[] {
+  const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
+  const until = film && ground.drying.mark(film, room, 'dust-free', 'late');
+  return [
+    ...(until === undefined ? [] : [{ exclusion, side: WET, until } as const]),
+    ...(task.dusty ? [{ exclusion, side: DUSTY } as const] : []),
+  ];
+}
+
+function earliestOf(ground: Ground, task: Task): Minute {
+  const piece = ground.book.pieces.find((p) => p.id === task.piece);
+  return Math.max(ground.from, piece?.arrives ?? 0, ground.situation.notBefore.get(task.id) ?? 0);
+}
+
+function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
+  const { workMinutes, film } = manner.way;
+  const hours = ground.hours.ofHands(manner.hands);
+  const byHours = task.mayPause ? pausingStarts(hours, workMinutes) : unbrokenStarts(hours, workMinutes);
+  const inTime = intersect(byHours, [{ start: earliestOf(ground, task), end: ground.to }]);
+  return film === undefined ? inTime : intersect(inTime, ground.drying.starts(film, manner.place.room, workMinutes));
+}
+
+function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Mode {
+  return {
+    name: [manner.way.name, `${manner.place.kind} in ${manner.place.room}`, manner.hands.join(' and ')]
+      .filter((word) => word !== '')
+      .join(', '),
+    duration: manner.way.workMinutes,
+    starts: startsOf(ground, task, manner),
+    ...(task.mayPause && { calendar: ground.hours.ofHands(manner.hands) }),
+    uses: usesOf(ground, task, manner, activityOf),
+    presences: presencesOf(ground, task, manner.way.film, manner.place.room),
+  };
+}
+
+/** A step still to do, in every manner that the shop has for it. */
+export function taskActivity(
+  ground: Ground,
+  task: Task,
+  activityOf: ReadonlyMap<string, number>,
+): { activity: Activity; manners: Manner[] } {
+  const manners = mannersOf(task, ground.book.shop, ground.places);
+  return { activity: { name: task.id, modes: manners.map((m) => modeOf(ground, task, m, activityOf)) }, manners };
+}
+
+/** The manner in which a task at work, or over, was planned; else the first that the shop has. */
+export function mannerAsPlanned(ground: Ground, task: Task): Manner | undefined {
+  const manners = mannersOf(task, ground.book.shop, ground.places);
+  const done = ground.situation.done.get(task.id);
+  const planned = ground.kept.get(task.id);
+  const station = done?.station ?? planned?.station;
+  const way = done?.way ?? planned?.way;
+  const fits = (m: Manner) =>
+    (station === undefined || m.place.stations.some((s) => s.id === station)) &&
+    (way === undefined || m.way.name === way) &&
+    (planned === undefined || planned.hands.every((h) => m.hands.includes(h)));
+  return manners.find(fits) ?? manners[0];
+}
+
+/** A step that was begun: it stays where it is, with whom it is, and is over no sooner than now. */
+export function atWorkActivity(
+  ground: Ground,
+  task: Task,
+  begun: Minute,
+  activityOf: ReadonlyMap<string, number>,
+): { activity: Activity; manners: Manner[] } {
+  const manner = mannerAsPlanned(ground, task);
+  if (manner === undefined) throw new Error(`no hand or place can do ${task.id}, though the files were checked`);
+  const hours = ground.hours.ofHands(manner.hands);
+  const end = task.mayPause ? endOfWork(hours, begun, manner.way.workMinutes) : begun + manner.way.workMinutes;
+  const mode: Mode = {
+    name: 'at work',
+    duration: Math.max(end, ground.from) - begun,
+    starts: [{ start: begun, end: begun + 1 }],
+    uses: usesOf(ground, task, manner, activityOf),
+    presences: presencesOf(ground, task, manner.way.film, manner.place.room),
+  };
+  return { activity: { name: task.id, modes: [mode] }, manners: [manner] };
+}
+
+/** A step that is over: a fact with its times and nothing more. */
+export function doneActivity(task: Task, from: Minute, to: Minute): Activity {
+  return {
+    name: task.id,
+    modes: [{ name: 'done', duration: to - from, starts: [{ start: from, end: from + 1 }], uses: [] }],
+  };
+}
+
+function fixedAt(minute: Minute): TimeMap {
+  return {
+    at: () => minute,
+    latest: (limit) => (minute <= limit ? 1_000_000_000 : -1_000_000_000),
+    earliest: (floor) => (minute >= floor ? -1_000_000_000 : 1_000_000_000),
+  };
+}
+
+/** What is left of a done step after now: its film still holds its place and is still wet. */
+export function dryingActivity(
+  ground: Ground,
+  task: Task,
+  film: Film,
+  manner: Manner,
+  end: Minute,
+  activityOf: ReadonlyMap<string, number>,
+): Activity | undefined {
+  const { room } = manner.place;
+  const movable = ground.drying.mark(film, room, 'handle', 'late')?.at(end) ?? end;
+  const dustFree = ground.drying.mark(film, room, 'dust-free', 'late')?.at(end) ?? end;
+  if (movable <= ground.from && dustFree <= ground.from) return undefined;
+  const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
+  const place = held([ground.placeUse(manner.place)], placeHold(ground, task, fixedAt(movable), activityOf));
+  return {
+    name: `${task.id} drying`,
+    modes: [
+      {
+        name: 'drying',
+        duration: 0,
+        starts: [{ start: ground.from, end: ground.from + 1 }],
+        uses: movable > ground.from ? place : [],
+        presences: dustFree > ground.from ? [{ exclusion, side: WET, until: fixedAt(dustFree) }] : [],
+      },
+    ],
+  };
+}
