@@ -1,4 +1,5 @@
 import type { Minute } from '../time/span.ts';
+import { at } from '../at.ts';
 
 /**
  * The air of one room through time: samples every `stepMinutes` from `from`, straight lines between them. Before the
@@ -18,4 +19,45 @@ export interface AirNote {
   readonly from: Minute;
   readonly to: Minute;
   readonly text: string;
+}
+
+/** Air at one instant. */
+export interface Air {
+  readonly tempC: number;
+  readonly rhPercent: number;
+}
+
+/** The minute of the last sample. */
+export function seriesEnd(series: AirSeries): Minute {
+  return series.from + (series.tempC.length - 1) * series.stepMinutes;
+}
+
+/** The air of `series` at `minute`. */
+export function airAt(series: AirSeries, minute: Minute): Air {
+  const last = series.tempC.length - 1;
+  const position = Math.min(last, Math.max(0, (minute - series.from) / series.stepMinutes));
+  const index = Math.min(Math.max(0, last - 1), Math.floor(position));
+  const share = position - index;
+  const next = Math.min(last, index + 1);
+  const between = (values: Float64Array): number => at(values, index) * (1 - share) + at(values, next) * share;
+  return { tempC: between(series.tempC), rhPercent: between(series.rhPercent) };
+}
+
+/** A series that asks `airOf` at each sample. Covers `from` to `to`, with at least two samples. */
+export function sampleAir(
+  from: Minute,
+  to: Minute,
+  stepMinutes: number,
+  airOf: (minute: Minute) => Air,
+  notes: readonly AirNote[] = [],
+): AirSeries {
+  const count = Math.max(2, Math.ceil((to - from) / stepMinutes) + 1);
+  const tempC = new Float64Array(count);
+  const rhPercent = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) {
+    const air = airOf(from + i * stepMinutes);
+    tempC[i] = air.tempC;
+    rhPercent[i] = air.rhPercent;
+  }
+  return { from, stepMinutes, tempC, rhPercent, notes };
 }

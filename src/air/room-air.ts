@@ -1,0 +1,37 @@
+import type { AirSource } from '../model/shop.ts';
+import type { Minute } from '../time/span.ts';
+import { dailyAir, monthlyAir } from './curves.ts';
+import { fillRecord } from './fill-record.ts';
+import { heatedAir } from './heated.ts';
+import { sampleAir, type AirSeries } from './series.ts';
+
+/** Minutes between the samples of a room's air. */
+export const AIR_STEP_MINUTES = 15;
+
+/**
+ * The air of a room from `from` to `to`, by `source`; curves are read on the wall clock of `timeZone`. What a record
+ * lacks is filled by the rule in fill-record.ts and told in `notes`. Samples lie on whole quarters of an hour, so that
+ * the same hour has the same air whenever it is asked for.
+ *
+ * Throws a RangeError for a record or curve without a single sample, which the reader of the files refuses.
+ */
+export function roomAir(source: AirSource, timeZone: string, from: Minute, to: Minute): AirSeries {
+  return onGrid(source, timeZone, AIR_STEP_MINUTES * Math.floor(from / AIR_STEP_MINUTES), to);
+}
+
+function onGrid(source: AirSource, timeZone: string, from: Minute, to: Minute): AirSeries {
+  switch (source.kind) {
+    case 'constant':
+      return sampleAir(from, to, Math.max(1, to - from), () => source);
+    case 'daily':
+      return sampleAir(from, to, AIR_STEP_MINUTES, dailyAir(source.curve, timeZone));
+    case 'monthly':
+      return sampleAir(from, to, AIR_STEP_MINUTES, monthlyAir(source.months, timeZone));
+    case 'series': {
+      const { airOf, notes } = fillRecord(source.samples, from, to);
+      return sampleAir(from, to, AIR_STEP_MINUTES, airOf, notes);
+    }
+    case 'heated':
+      return heatedAir(source, (start, end) => roomAir(source.outdoors, timeZone, start, end), timeZone, from, to);
+  }
+}

@@ -1,0 +1,97 @@
+import { ALWAYS, NEVER, shift, type TimeMap } from '../time/time-map.ts';
+import type { Minute } from '../time/span.ts';
+import type { Dose } from './dose.ts';
+
+/** Less than this is no wait at all; it also keeps rounding from swallowing a wait. */
+const LEAST_HOURS = 1e-6;
+
+/** Smallest minute of `low` to `high` at which `holds`, which stays true once it is; `high + 1` if none. Searches up. */
+function firstUp(low: Minute, high: Minute, holds: (m: Minute) => boolean): Minute {
+  let failed = low - 1;
+  let step = 64;
+  let found = low;
+  while (found <= high && !holds(found)) {
+    failed = found;
+    found += step;
+    step *= 2;
+  }
+  return narrow(failed, Math.min(found, high + 1), holds);
+}
+
+/** The same, searching down from `high`. */
+function firstDown(low: Minute, high: Minute, holds: (m: Minute) => boolean): Minute {
+  let found = high + 1;
+  let step = 64;
+  let failed = high;
+  while (failed >= low && holds(failed)) {
+    found = failed;
+    failed -= step;
+    step *= 2;
+  }
+  return narrow(Math.max(failed, low - 1), found, holds);
+}
+
+/** `failed` does not hold (or lies outside), `found` does (or lies outside). */
+function narrow(failed: Minute, found: Minute, holds: (m: Minute) => boolean): Minute {
+  let low = failed;
+  let high = found;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/**
+ * When a film that was finished at `t` has gained `hours`: the first whole minute at which it has, or NEVER. `latest`
+ * and `earliest` are its exact inverses, because all three compare the same two sums.
+ */
+export function reached(dose: Dose, hours: number): TimeMap {
+  if (hours < LEAST_HOURS) return shift(0);
+  const latest = (limit: Minute): Minute => {
+    if (limit >= NEVER) return NEVER;
+    const gained = dose.hoursAt(Math.min(limit, dose.last));
+    const tooLate = (t: Minute): boolean => dose.hoursAt(t) + hours > gained;
+    return firstDown(ALWAYS, Math.min(limit, dose.last), tooLate) - 1;
+  };
+  return {
+    at(t) {
+      const goal = dose.hoursAt(t) + hours;
+      const minute = firstUp(t, dose.last, (m) => dose.hoursAt(m) >= goal);
+      return minute > dose.last ? NEVER : minute;
+    },
+    latest: (limit) => Math.max(ALWAYS, latest(limit)),
+    earliest(floor) {
+      if (floor > NEVER) return NEVER;
+      const before = latest(floor - 1);
+      return before < ALWAYS ? ALWAYS : before + 1;
+    },
+  };
+}
+
+/**
+ * Until when a film that was finished at `t` has gained no more than `hours`: the last such whole minute, or NEVER when
+ * it never gains more.
+ */
+export function notYetPast(dose: Dose, hours: number): TimeMap {
+  if (hours < LEAST_HOURS) return shift(0);
+  const earliest = (floor: Minute): Minute => {
+    if (floor > NEVER) return NEVER;
+    const high = Math.min(floor, dose.last);
+    const needed = dose.hoursAt(high);
+    return firstDown(ALWAYS, high, (t) => dose.hoursAt(t) + hours >= needed);
+  };
+  return {
+    at(t) {
+      const most = dose.hoursAt(t) + hours;
+      const past = firstUp(t, dose.last, (m) => dose.hoursAt(m) > most);
+      return past > dose.last ? NEVER : past - 1;
+    },
+    latest(limit) {
+      if (limit >= NEVER) return NEVER;
+      return Math.max(ALWAYS, earliest(limit + 1) - 1);
+    },
+    earliest,
+  };
+}

@@ -1,0 +1,81 @@
+import { at } from '../at.ts';
+import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
+import type { Minute } from '../time/span.ts';
+import type { RateLaw } from './rate-law.ts';
+
+const DAY = 1440;
+/** A rate is worked out this often, and taken as a straight line between. */
+const NODE_MINUTES = 5;
+/** Hours of drying are filled in as far as somebody asks, and this much further. */
+const CHUNK_MINUTES = 2 * DAY;
+/** A mark that is not reached this long after the end of the air's record never is. */
+const LAST_MINUTES_AFTER = 400 * DAY;
+
+/**
+ * Hours at reference air that a film gains up to each minute: the integral of its rate over a room's air. Never
+ * decreases. Past the end of the air the mean speed of its last 24 hours goes on; before its beginning, that of its
+ * first 24.
+ */
+export interface Dose {
+  /** Hours gained from the series' start to `minute`; negative before it. */
+  hoursAt(minute: Minute): number;
+  /** The last minute at which a mark may be reached. */
+  readonly last: Minute;
+}
+
+/** Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter. */
+export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES): Dose {
+  const { from } = air;
+  const length = seriesEnd(air) - from;
+  const hours = new Float64Array(length + 1);
+  let known = 0;
+  let nodeAir = airAt(air, from);
+  let nodeRate = law.rate(nodeAir.tempC, nodeAir.rhPercent);
+
+  const extendTo = (wanted: number): void => {
+    const goal = Math.min(length, wanted + CHUNK_MINUTES);
+    while (known < goal) {
+      const step = Math.min(nodeMinutes, length - known);
+      const next = airAt(air, from + known + step);
+      const same = next.tempC === nodeAir.tempC && next.rhPercent === nodeAir.rhPercent;
+      const rate = same ? nodeRate : law.rate(next.tempC, next.rhPercent);
+      let total = at(hours, known);
+      for (let k = 1; k <= step; k += 1) {
+        total += (nodeRate + ((rate - nodeRate) * (k - 0.5)) / step) / 60;
+        hours[known + k] = total;
+      }
+      known += step;
+      nodeAir = next;
+      nodeRate = rate;
+    }
+  };
+  const within = (k: number): number => {
+    if (k > known) extendTo(k);
+    return hours[k] ?? 0;
+  };
+
+  const day = Math.min(DAY, length);
+  let speedBefore: number | undefined;
+  let speedAfter: number | undefined;
+  return {
+    last: from + length + LAST_MINUTES_AFTER,
+    hoursAt(minute) {
+      const k = minute - from;
+      if (k < 0) return k * (speedBefore ??= within(day) / day);
+      if (k <= length) return within(k);
+      const total = within(length);
+      return total + (k - length) * (speedAfter ??= (total - within(length - day)) / day);
+    },
+  };
+}
+
+/** One integral for each law in each room's air, made when first asked for. */
+const integrals = new WeakMap<AirSeries, Map<string, Dose>>();
+
+export function doseOf(air: AirSeries, law: RateLaw): Dose {
+  let ofAir = integrals.get(air);
+  if (ofAir === undefined) integrals.set(air, (ofAir = new Map<string, Dose>()));
+  let dose = ofAir.get(law.key);
+  if (dose === undefined) ofAir.set(law.key, (dose = integrate(air, law)));
+  return dose;
+}

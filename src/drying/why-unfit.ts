@@ -1,0 +1,45 @@
+import { airAt, type AirSeries } from '../air/series.ts';
+import type { Material } from '../model/material.ts';
+import type { Minute } from '../time/span.ts';
+import { breaches, type Breach } from './air-limits.ts';
+
+/** A breach in words, in °C and percent; renderers that need other units have the numbers. */
+export interface Unfit extends Breach {
+  readonly text: string;
+}
+
+const degrees = (value: number): string => `${value.toFixed(1)} °C`;
+const percent = (value: number): string => `${value.toFixed(0)} %`;
+
+function textOf({ code, is, limit }: Breach): string {
+  switch (code) {
+    case 'air-too-cold':
+      return `air at ${degrees(is)} is colder than ${degrees(limit)}`;
+    case 'air-too-warm':
+      return `air at ${degrees(is)} is warmer than ${degrees(limit)}`;
+    case 'surface-too-cold':
+      return `surface at ${degrees(is)} is colder than ${degrees(limit)}`;
+    case 'surface-too-warm':
+      return `surface at ${degrees(is)} is warmer than ${degrees(limit)}`;
+    case 'air-too-dry':
+      return `humidity of ${percent(is)} is below ${percent(limit)}`;
+    case 'air-too-damp':
+      return `humidity of ${percent(is)} is above ${percent(limit)}`;
+    case 'near-dew-point':
+      return `surface is ${is.toFixed(1)} K above the dew point; it needs ${limit.toFixed(1)} K`;
+    case 'film-does-not-form':
+      return `at ${degrees(is)} no film forms; it needs more than ${degrees(limit)}`;
+    case 'will-not-dry':
+      return `at ${percent(is)} the air takes up hardly any water: it will not dry`;
+  }
+}
+
+/** Breaches with their words. */
+export function inWords(found: readonly Breach[]): readonly Unfit[] {
+  return found.map((breach) => ({ ...breach, text: textOf(breach) }));
+}
+
+/** Why `material` may not go on at `minute`; empty if it may, as far as that minute's air goes. */
+export function whyUnfit(material: Material, air: AirSeries, minute: Minute, surfaceC?: number): readonly Unfit[] {
+  return inWords(breaches(material, airAt(air, minute), surfaceC));
+}
