@@ -1,0 +1,110 @@
+import { at } from '../at.ts';
+import type { Schedule } from './problem.ts';
+import { clearWishes, freeMembers, insertAll, keyByLatest, removeAll, type Search } from './search.ts';
+import { int, real } from './typed.ts';
+
+/** How often components that found no place may be brought forward, and how often one is tried in other orders. */
+const rounds = 30;
+const triesEach = 12;
+
+/**
+ * Places everything, component by component in the given order, the one that found no place first the next time.
+ * Answers -1 when done, else an activity that found no place however often it was tried.
+ */
+export function construct(search: Search, order: readonly number[]): number {
+  const queue = [...order];
+  for (let round = 0; ; round++) {
+    const stuck = placeQueue(search, queue);
+    if (stuck < 0) return -1;
+    if (round === rounds || queue[0] === int(search.structure.componentOf, stuck)) return stuck;
+    const component = int(search.structure.componentOf, stuck);
+    queue.splice(queue.indexOf(component), 1);
+    queue.unshift(component);
+  }
+}
+
+function placeQueue(search: Search, queue: readonly number[]): number {
+  emptyPlan(search);
+  const pinned = allOf(search).filter((i) => search.pinned[i] === 1);
+  keyByLatest(search, pinned, 0);
+  if (!insertAll(search, pinned, Infinity, false)) return search.inserter.failed;
+  for (const component of queue) {
+    const members = freeMembers(search, component);
+    if (!placeComponent(search, members)) return search.inserter.failed;
+  }
+  return -1;
+}
+
+/** Tries several orders, the plain one first. */
+function placeComponent(search: Search, members: readonly number[]): boolean {
+  for (let k = 0; k < triesEach; k++) {
+    keyByLatest(search, members, k * 240);
+    if (insertAll(search, members, Infinity, k % 3 !== 2)) return true;
+    removeAll(search, members);
+  }
+  return false;
+}
+
+/** Takes everything out. */
+export function emptyPlan(search: Search): void {
+  removeAll(search, allOf(search));
+}
+
+function allOf(search: Search): number[] {
+  return Array.from({ length: search.net.count }, (_, i) => i);
+}
+
+/** Orders of components to begin with: by due date, by weight for work, and as they come. */
+export function componentOrders(search: Search): number[][] {
+  const { components, componentOf } = search.structure;
+  const due = new Float64Array(components.length).fill(Infinity);
+  for (const term of search.net.problem.objective) {
+    const component = int(componentOf, term.activity);
+    if (term.kind === 'late') due[component] = Math.min(real(due, component), term.due);
+  }
+  const density = components.map((members, c) => {
+    const work = members.reduce((sum, i) => sum + shortestOf(search, i), 1);
+    return real(search.weights, c) / work;
+  });
+  const plain = components.map((_, c) => c);
+  const tight = components.map((members) => (members.some((i) => search.pinned[i] === 1) ? 0 : 1));
+  const byDue = (a: number, b: number): number => compare(real(due, a), real(due, b));
+  const byDensity = (a: number, b: number): number => at(density, b) - at(density, a);
+  return [
+    [...plain].sort((a, b) => at(tight, a) - at(tight, b) || byDue(a, b) || byDensity(a, b) || a - b),
+    [...plain].sort((a, b) => at(tight, a) - at(tight, b) || byDensity(a, b) || byDue(a, b) || a - b),
+    plain,
+  ];
+}
+
+function compare(a: number, b: number): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function shortestOf(search: Search, i: number): number {
+  let shortest = Infinity;
+  for (let m = int(search.net.modeFirst, i); m < int(search.net.modeFirst, i + 1); m++)
+    shortest = Math.min(shortest, at(search.net.modes, m).slots.duration);
+  return shortest;
+}
+
+/**
+ * Places everything as near as it can to `from`, in the order of its starts; false if that fails. What `from` says of
+ * an activity that is no longer so (a mode or an activity that is gone) is left out.
+ */
+export function constructFrom(search: Search, from: Schedule): boolean {
+  emptyPlan(search);
+  const { net, inserter } = search;
+  const everything = allOf(search);
+  everything.forEach((i) => {
+    const start = from.starts[i];
+    const mode = int(net.modeFirst, i) + (from.modes[i] ?? net.modes.length);
+    search.key[i] = search.pinned[i] === 1 ? -Infinity : (start ?? Infinity);
+    if (start === undefined || mode >= int(net.modeFirst, i + 1)) return;
+    inserter.preferred[i] = mode;
+    inserter.wished[i] = start;
+  });
+  const done = insertAll(search, everything, Infinity, false);
+  clearWishes(search, everything);
+  return done;
+}

@@ -1,0 +1,80 @@
+import { at } from '../at.ts';
+import { neighbourhoods } from './neighbourhoods.ts';
+import type { SearchOptions } from './problem.ts';
+import { clearWishes, insertAll, type Search } from './search.ts';
+import { int, real } from './typed.ts';
+
+/** The best schedule so far; `modes` are numbered through. */
+export interface Incumbent {
+  value: number;
+  readonly starts: Int32Array;
+  readonly modes: Int32Array;
+}
+
+/** How far above the current plan a new one may lie at first, as a share of what lies above the bound. */
+const warmth = 0.02;
+/** How often `stop` is asked, in rebuilds. */
+const stopEvery = 32;
+
+/**
+ * Large neighbourhood search: takes a part out, places it anew in another order or other modes, keeps the result if it
+ * is not much dearer, and less so as the budget runs down. `incumbent` is the best plan ever met.
+ */
+export function improve(search: Search, options: SearchOptions, incumbent: Incumbent): void {
+  const { plan, costs, inserter } = search;
+  restore(search, incumbent);
+  const worth = new Float64Array(neighbourhoods.length).fill(1);
+  const begun = inserter.steps;
+  for (let rebuilds = 1; inserter.steps < options.steps && incumbent.value > costs.bound; rebuilds++) {
+    if (rebuilds % stopEvery === 0 && options.stop?.() === true) break;
+    const before = plan.value;
+    const kind = pick(search, worth);
+    const left = 1 - (inserter.steps - begun) / Math.max(1, options.steps - begun);
+    const limit = before + warmth * left * search.random.unit() * Math.max(0, before - costs.bound);
+    const list = at(neighbourhoods, kind)(search);
+    if (list.length === 0) {
+      inserter.steps += 1;
+      continue;
+    }
+    rebuild(search, list, limit);
+    const gain = plan.value < before ? 1 : 0;
+    worth[kind] = real(worth, kind) * 0.98 + 0.02 * (0.1 + 20 * gain);
+    if (plan.value < incumbent.value) {
+      incumbent.value = plan.value;
+      incumbent.starts.set(plan.starts);
+      incumbent.modes.set(plan.modes);
+      options.onBetter?.(plan.value, costs.bound, inserter.steps);
+    }
+  }
+}
+
+/** Takes `list` out and places it anew by the keys; all goes back if that fails or gets dearer than `limit`. */
+function rebuild(search: Search, list: readonly number[], limit: number): void {
+  const { plan } = search;
+  const starts = list.map((i) => int(plan.starts, i));
+  const modes = list.map((i) => int(plan.modes, i));
+  for (const i of list) plan.remove(i);
+  const done = insertAll(search, list, limit, search.random.below(3) > 0);
+  clearWishes(search, list);
+  if (done) return;
+  for (const i of list) if (plan.isPlaced(i)) plan.remove(i);
+  list.forEach((i, k) => {
+    plan.place(i, at(modes, k), at(starts, k));
+  });
+}
+
+/** Puts the plan to where `incumbent` has it. */
+function restore(search: Search, incumbent: Incumbent): void {
+  const { plan, net } = search;
+  for (let i = 0; i < net.count; i++) if (plan.isPlaced(i)) plan.remove(i);
+  for (let i = 0; i < net.count; i++) plan.place(i, int(incumbent.modes, i), int(incumbent.starts, i));
+}
+
+function pick(search: Search, worth: Float64Array): number {
+  let point = search.random.unit() * worth.reduce((sum, value) => sum + value, 0);
+  for (let k = 0; k < worth.length; k++) {
+    point -= real(worth, k);
+    if (point < 0) return k;
+  }
+  return worth.length - 1;
+}

@@ -1,0 +1,213 @@
+import { at } from '../at.ts';
+import { intersect, type Spans } from '../time/span.ts';
+import type { TimeMap } from '../time/time-map.ts';
+import { NEVER } from '../time/time-map.ts';
+import { MapMemo } from './map-memo.ts';
+import type { Condition, Lag, Mode, Problem, Use } from './problem.ts';
+import { Slots } from './slots.ts';
+import { SpanIndex } from './span-index.ts';
+
+/** `hold` of a use: none, or one of the three kinds of problem.ts. */
+export const holdKinds = { none: 0, map: 1, next: 2, mapOrNext: 3 } as const;
+
+/** A condition of a lag: which modes of `activity` (by their place in it) satisfy it. */
+export interface NetCondition {
+  readonly activity: number;
+  readonly allowed: Uint8Array;
+}
+
+export interface NetLag {
+  readonly index: number;
+  readonly from: number;
+  readonly fromEnd: boolean;
+  readonly to: number;
+  readonly toEnd: boolean;
+  readonly least: MapMemo | undefined;
+  readonly most: MapMemo | undefined;
+  readonly when: readonly NetCondition[];
+}
+
+export interface NetUse {
+  readonly index: number;
+  readonly activity: number;
+  readonly mode: number;
+  readonly resource: number;
+  readonly units: number;
+  readonly kind: number;
+  readonly map: MapMemo | undefined;
+  readonly next: number;
+}
+
+export interface NetPresence {
+  readonly exclusion: number;
+  readonly side: 0 | 1;
+  readonly until: MapMemo | undefined;
+}
+
+/** Modes are numbered through: those of activity i are `modeFirst[i]` up to, not including, `modeFirst[i + 1]`. */
+export interface NetMode {
+  readonly index: number;
+  readonly activity: number;
+  readonly slots: Slots;
+  readonly cost: number;
+  readonly uses: readonly NetUse[];
+  readonly presences: readonly NetPresence[];
+  readonly usesResource: ReadonlySet<number>;
+  /** Do several of its uses need the same resource? */
+  readonly sharesResource: boolean;
+  /** May it break a rule all by itself: a lag to itself, or presences of both sides? */
+  readonly selfChecks: boolean;
+}
+
+/** A problem laid out for the search: numbered modes and uses, remembered maps, and who touches whom. */
+export interface Net {
+  readonly problem: Problem;
+  readonly count: number;
+  readonly modeFirst: Int32Array;
+  readonly modes: readonly NetMode[];
+  readonly uses: readonly NetUse[];
+  readonly lags: readonly NetLag[];
+  /** By activity: the lags that start or end in it or have a condition on it. */
+  readonly touching: readonly (readonly NetLag[])[];
+  /** By activity: the uses of others held until it starts. */
+  readonly heldUntil: readonly (readonly NetUse[])[];
+  readonly capacity: Int32Array;
+}
+
+/** Lays out `problem`. */
+export function netOf(problem: Problem): Net {
+  const memo = memos(problem);
+  const slots = slotMaker(problem);
+  const modeFirst = new Int32Array(problem.activities.length + 1);
+  const modes: NetMode[] = [];
+  const uses: NetUse[] = [];
+  const selfTied = new Set(problem.lags.filter((lag) => lag.from === lag.to).map((lag) => lag.from));
+  problem.activities.forEach((activity, i) => {
+    for (const mode of activity.modes) {
+      const own = mode.uses.map((use) => netUse(use, i, modes.length, uses, memo));
+      const presences = mode.presences ?? [];
+      const usesResource = new Set(mode.uses.map((use) => use.resource));
+      modes.push({
+        index: modes.length,
+        activity: i,
+        slots: slots(mode),
+        cost: mode.cost ?? 0,
+        uses: own,
+        presences: presences.map((presence) => ({
+          exclusion: presence.exclusion,
+          side: presence.side,
+          until: memo(presence.until),
+        })),
+        usesResource,
+        sharesResource: usesResource.size < mode.uses.length,
+        selfChecks: selfTied.has(i) || new Set(presences.map((presence) => presence.side)).size > 1,
+      });
+    }
+    modeFirst[i + 1] = modes.length;
+  });
+  const lags = problem.lags.map((lag, index) => netLag(lag, index, problem, memo));
+  return {
+    problem,
+    count: problem.activities.length,
+    modeFirst,
+    modes,
+    uses,
+    lags,
+    touching: touchingLags(problem.activities.length, lags),
+    heldUntil: heldUses(problem.activities.length, uses),
+    capacity: Int32Array.from(problem.resources, (resource) => resource.capacity),
+  };
+}
+
+type Memo = (map: TimeMap | number | undefined) => MapMemo | undefined;
+
+/** One memory per map, however many lags share it. */
+function memos(problem: Problem): Memo {
+  const known = new Map<TimeMap | number, MapMemo>();
+  return (map) => {
+    if (map === undefined) return undefined;
+    const found = known.get(map) ?? new MapMemo(map, problem.from, problem.to);
+    known.set(map, found);
+    return found;
+  };
+}
+
+function netUse(use: Use, activity: number, mode: number, all: NetUse[], memo: Memo): NetUse {
+  const hold = use.hold;
+  const made = {
+    index: all.length,
+    activity,
+    mode,
+    resource: use.resource,
+    units: use.units,
+    kind: holdKinds[hold?.kind ?? 'none'],
+    map: hold === undefined || hold.kind === 'next' ? undefined : memo(hold.map),
+    next: hold === undefined || hold.kind === 'map' ? -1 : hold.next,
+  };
+  all.push(made);
+  return made;
+}
+
+function netLag(lag: Lag, index: number, problem: Problem, memo: Memo): NetLag {
+  return {
+    index,
+    from: lag.from,
+    fromEnd: lag.fromPoint === 'end',
+    to: lag.to,
+    toEnd: lag.toPoint === 'end',
+    least: memo(lag.least),
+    most: memo(lag.most),
+    when: (lag.when ?? []).map((condition) => netCondition(condition, problem)),
+  };
+}
+
+function netCondition(condition: Condition, problem: Problem): NetCondition {
+  const allowed = new Uint8Array(at(problem.activities, condition.activity).modes.length);
+  for (const mode of condition.modes) if (mode < allowed.length) allowed[mode] = 1;
+  return { activity: condition.activity, allowed };
+}
+
+function touchingLags(count: number, lags: readonly NetLag[]): NetLag[][] {
+  const touching = Array.from({ length: count }, (): NetLag[] => []);
+  for (const lag of lags) {
+    for (const i of new Set([lag.from, lag.to, ...lag.when.map((c) => c.activity)])) at(touching, i).push(lag);
+  }
+  return touching;
+}
+
+function heldUses(count: number, uses: readonly NetUse[]): NetUse[][] {
+  const held = Array.from({ length: count }, (): NetUse[] => []);
+  for (const use of uses) if (use.next >= 0) at(held, use.next).push(use);
+  return held;
+}
+
+/** Makes the slots of a mode; spans given by the same object are laid out once. */
+function slotMaker(problem: Problem): (mode: Mode) => Slots {
+  const horizon: Spans = [{ start: problem.from, end: problem.to + 1 }];
+  const indices = new Map<Spans, SpanIndex>();
+  const domains = new Map<Spans, Map<Spans | undefined, SpanIndex>>();
+  const made = new Map<SpanIndex, Map<SpanIndex | undefined, Map<number, Slots>>>();
+  const indexOf = (spans: Spans): SpanIndex => remembered(indices, spans, () => new SpanIndex(spans));
+  const domainOf = (starts: Spans, calendar: Spans | undefined): SpanIndex =>
+    remembered(
+      remembered(domains, starts, () => new Map<Spans | undefined, SpanIndex>()),
+      calendar,
+      () => (calendar === undefined ? indexOf(starts) : new SpanIndex(intersect(starts, calendar))),
+    );
+  return (mode) => {
+    const domain = domainOf(mode.starts ?? horizon, mode.calendar);
+    const calendar = mode.calendar === undefined ? undefined : indexOf(mode.calendar);
+    const byCalendar = remembered(made, domain, () => new Map<SpanIndex | undefined, Map<number, Slots>>());
+    const byDuration = remembered(byCalendar, calendar, () => new Map<number, Slots>());
+    const duration = Math.min(mode.duration, NEVER);
+    return remembered(byDuration, duration, () => new Slots(domain, calendar, duration, problem.to));
+  };
+}
+
+function remembered<K, V>(known: Map<K, V>, key: K, make: () => V): V {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  known.set(key, made);
+  return made;
+}

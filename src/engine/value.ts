@@ -1,0 +1,28 @@
+import { at } from '../at.ts';
+import type { Minute } from '../time/span.ts';
+import type { Problem, Schedule, Term } from './problem.ts';
+
+/** What one term costs when its activity runs from `start` to `end`. `from` is the problem's. */
+export function termValue(term: Term, from: Minute, start: Minute, end: Minute): number {
+  switch (term.kind) {
+    case 'late':
+      return term.weight * Math.max(0, end - term.due);
+    case 'end':
+      return term.weight * (end - from);
+    case 'moved':
+      return term.weight * Math.abs(start - term.at);
+  }
+}
+
+/** The value of every term of `schedule`, by index. */
+export function termValues(problem: Problem, schedule: Schedule): number[] {
+  return problem.objective.map((term) =>
+    termValue(term, problem.from, at(schedule.starts, term.activity), at(schedule.ends, term.activity)),
+  );
+}
+
+/** The objective: all terms and the costs of the chosen modes. */
+export function valueOf(problem: Problem, schedule: Schedule): number {
+  const costs = problem.activities.map((activity, i) => at(activity.modes, at(schedule.modes, i)).cost ?? 0);
+  return [...termValues(problem, schedule), ...costs].reduce((sum, value) => sum + value, 0);
+}
