@@ -9,6 +9,8 @@ export interface Book {
   readonly shop: Shop;
   readonly materials: ReadonlyMap<string, Material>;
   readonly recipes: ReadonlyMap<string, Recipe>;
+  /** Small lists of steps that a section slots into its recipe; absent: none. */
+  readonly parts?: ReadonlyMap<string, Recipe>;
   /** By id, in order of id. */
   readonly pieces: readonly Piece[];
   readonly journal: readonly Entry[];

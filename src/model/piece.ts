@@ -1,6 +1,14 @@
 import type { Minute } from '../time/span.ts';
 import type { RecipeStep } from './recipe.ts';
 
+/** A named part of a recipe, slotted in before or after one of the recipe's steps; at the beginning where it says neither. */
+export interface PartSlot {
+  /** Id of a part: `recipes/parts/NAME.yaml`. */
+  readonly part: string;
+  readonly before?: string;
+  readonly after?: string;
+}
+
 export interface Section {
   readonly id: string;
   readonly name: string;
@@ -15,6 +23,8 @@ export interface Section {
   readonly materials: Readonly<Record<string, string>>;
   /** Recipe's step ids left out. */
   readonly without: readonly string[];
+  /** Parts slotted into the recipe; absent: none. */
+  readonly with?: readonly PartSlot[];
 }
 
 export interface Piece {

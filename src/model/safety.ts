@@ -2,16 +2,16 @@ import { isFullCoat } from './film-needs.ts';
 import type { Material } from './material.ts';
 import type { Task } from './task.ts';
 
-/** What about a piece of work calls for a safety text. */
+/** What about a piece of work calls for a safety text, worst first. */
 export const safetyTriggers = [
   'disturbs-old-paint',
-  'oily-rags',
   'isocyanate',
-  'dusty',
+  'oily-rags',
   'flammable-vapour',
-  'solvent',
   'stripper',
+  'solvent',
   'two-part',
+  'dusty',
   'lifting',
 ] as const;
 export type SafetyTrigger = (typeof safetyTriggers)[number];
@@ -35,7 +35,7 @@ function isSprayed(task: Task): boolean {
   return task.ways.some((way) => way.stations.includes('spray'));
 }
 
-/** What about `task` calls for care, worst first. `material` is what it lays down, after the section's replacements. */
+/** What about `task` calls for care, in the order of `safetyTriggers`. `material` is what it lays down, after the section's replacements. */
 export function safetyTriggersOf(
   task: Task,
   material: Material | undefined,
