@@ -5,6 +5,8 @@ import { solveExact } from '../../src/engine/exact/solve-exact.ts';
 import type { Outcome } from '../../src/engine/problem.ts';
 import { bestKnown } from './best-known.ts';
 import type { Known } from './best-known.ts';
+import { faultsOf, readDemands } from './check-solution.ts';
+import type { Claim } from './check-solution.ts';
 import { readInstance } from './read-instance.ts';
 import { summarise } from './summary.ts';
 
@@ -50,6 +52,9 @@ export function instances(words: readonly string[]): void {
     answers.push(answer);
     process.stderr.write(`${oneLine(answer, best)}\n`);
   }
+  const faults = answers.flatMap(({ instance }) => faultsOfFile(instance, folder, files, out, known));
+  for (const fault of faults) process.stdout.write(`WRONG ${fault}\n`);
+  if (faults.length > 0) process.exitCode = 1;
   process.stdout.write(summarise(answers, known));
 }
 
@@ -75,6 +80,20 @@ function solveFile(path: string, seconds: number, seed: number): Answer {
     case 'unknown':
       return { instance, status: outcome.status, bound: 0, seconds: used };
   }
+}
+
+/** Reads the answer back from OUT and checks it against the instance file. */
+function faultsOfFile(
+  instance: string,
+  folder: string,
+  files: readonly string[],
+  out: string,
+  known: ReadonlyMap<string, Known>,
+): string[] {
+  const file = files.find((path) => basename(path) === instance) ?? instance;
+  const demands = readDemands(instance, readFileSync(join(folder, file), 'utf8'));
+  const claim = JSON.parse(readFileSync(join(out, `${instance}.json`), 'utf8')) as Claim;
+  return faultsOf(claim, demands, known.get(instance)).map((fault) => `${instance}: ${fault}`);
 }
 
 function oneLine(answer: Answer, best: Known | undefined): string {

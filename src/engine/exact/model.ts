@@ -45,6 +45,9 @@ export interface Goal {
 /** Most cells (activity × period) the exact engine lays tables over. */
 const MOST_CELLS = 20_000_000;
 
+/** Most the objective may come to, so that it fits the numbers the search counts with. */
+const MOST_COST = 1_000_000_000;
+
 /** Is this a problem the exact engine can take: one fixed mode each, numbers for lags, a sum of `end` and `late`? */
 export function isExactForm(problem: Problem): boolean {
   const whole = (value: unknown) => value === undefined || Number.isSafeInteger(value);
@@ -54,7 +57,8 @@ export function isExactForm(problem: Problem): boolean {
     problem.lags.every((lag) => whole(lag.least) && whole(lag.most)) &&
     problem.objective.length > 0 &&
     problem.objective.every((term) => term.kind !== 'moved' && Number.isSafeInteger(term.weight) && term.weight >= 0) &&
-    problem.activities.length * (problem.to - problem.from) <= MOST_CELLS
+    problem.activities.length * (problem.to - problem.from) <= MOST_CELLS &&
+    problem.objective.reduce((sum, term) => sum + term.weight, 0) * (problem.to - problem.from) <= MOST_COST
   );
 }
 

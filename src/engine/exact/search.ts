@@ -25,15 +25,16 @@ const ASK_EVERY = 128;
 
 /** Looks for a schedule that costs at most `target`. */
 export function search(solver: Solver, target: number, effort: Effort): Finding {
+  const limit = Math.floor(target / solver.scale);
   const lastConflict = solver.conflicts + effort.conflicts;
   const lastChoice = solver.choices + effort.choices;
   goBackTo(solver, 0);
   for (let run = 1; ; run++) {
     const end = Math.min(lastConflict, solver.conflicts + RUN * luby(run));
-    const finding = searchRun(solver, target, end, lastChoice, effort);
-    if (finding !== undefined) return finding;
+    const finding = searchRun(solver, limit, end, lastChoice, effort);
+    if (finding === 'found' || finding === 'refuted') return finding;
     goBackTo(solver, 0);
-    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice || effort.stop()) return 'stopped';
+    if (finding === 'stopped' || solver.conflicts >= lastConflict || solver.choices >= lastChoice || effort.stop()) return 'stopped';
     settle(solver);
     const { clauses } = solver.store;
     if (solver.possible && clauses.learnt.length > clauseLimit(solver)) forgetClauses(solver.store);
@@ -46,7 +47,7 @@ function clauseLimit(solver: Solver): number {
 
 function searchRun(
   solver: Solver,
-  target: number,
+  limit: number,
   lastConflict: number,
   lastChoice: number,
   effort: Effort,
@@ -60,11 +61,11 @@ function searchRun(
     }
     if (s.level === 0) {
       settle(solver);
-      if (low(s, solver.cost) > target) return 'refuted';
+      if (low(s, solver.cost) > limit) return 'refuted';
     }
     if (solver.conflicts >= lastConflict || solver.choices >= lastChoice) return undefined;
     if (step % ASK_EVERY === 0 && effort.stop()) return 'stopped';
-    if (high(s, solver.cost) > target) choose(solver, 2 * solver.cost + 1, -target);
+    if (high(s, solver.cost) > limit) choose(solver, 2 * solver.cost + 1, -limit);
     else if (!(effort.active && chooseActiveCut(solver)) && !chooseEarliest(solver)) return 'found';
   }
 }
@@ -81,12 +82,12 @@ function luby(index: number): number {
 
 /** Holds for good that a schedule must cost at most `target`. */
 export function demandCost(solver: Solver, target: number): void {
-  assertFact(solver, 2 * solver.cost + 1, -target);
+  assertFact(solver, 2 * solver.cost + 1, -Math.floor(target / solver.scale));
 }
 
 /** Holds for good that no schedule costs less than `bound`. */
 export function demandBound(solver: Solver, bound: number): void {
-  assertFact(solver, 2 * solver.cost, bound);
+  assertFact(solver, 2 * solver.cost, Math.ceil(bound / solver.scale));
 }
 
 /** The starts of a solver that has just `found` a schedule. */

@@ -1,4 +1,3 @@
-import { at } from '../../at.ts';
 import type { Conflict, Outcome, Problem, SearchOptions } from '../problem.ts';
 import { get } from './ints.ts';
 import { costOf, termValue, toModel } from './model.ts';
@@ -7,8 +6,8 @@ import { prepare } from './prepare.ts';
 import { createSolver } from './solver.ts';
 import type { Solver } from './solver.ts';
 import { buildOf } from './build.ts';
-import { demandBound, demandCost, readStarts, search } from './search.ts';
-import { low, high } from './store.ts';
+import { demandCost, readStarts, search } from './search.ts';
+import { high } from './store.ts';
 
 export { isExactForm } from './model.ts';
 
@@ -17,10 +16,12 @@ export function solveExact(problem: Problem, options: SearchOptions): Outcome {
   const model = toModel(problem);
   const prepared = prepare(model);
   if ('activities' in prepared) return { status: 'infeasible', conflict: prepared, steps: 0 };
-  const solver = createSolver(buildOf(prepared));
+  const solver = createSolver(buildOf(model, prepared.links, prepared.pairs));
   let best: Int32Array | undefined;
   const stop = options.stop ?? (() => false);
-  let target = high(solver.store, solver.cost);
+  /** What is proven at level 0; a schedule just found stands on guesses above it. */
+  const bound = () => solver.scale * get(solver.store.root, 2 * solver.cost);
+  let target = solver.scale * high(solver.store, solver.cost);
   for (;;) {
     if (!solver.possible) break;
     const finding = search(solver, target, {
@@ -29,12 +30,12 @@ export function solveExact(problem: Problem, options: SearchOptions): Outcome {
       stop,
       active: true,
     });
-    if (finding === 'stopped') return outcome(problem, model, best, low(solver.store, solver.cost), solver);
+    if (finding === 'stopped') return outcome(problem, model, best, bound(), solver);
     if (finding === 'refuted') break;
     best = readStarts(solver);
     for (let i = 0; i < best.length; i++) solver.guide[i] = get(best, i);
     target = costOf(model, best) - 1;
-    options.onBetter?.(target + 1, low(solver.store, solver.cost), solver.choices);
+    options.onBetter?.(target + 1, bound(), solver.choices);
     demandCost(solver, target);
   }
   if (best === undefined) return { status: 'infeasible', conflict: everything(problem), steps: solver.choices };

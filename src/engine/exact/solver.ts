@@ -1,8 +1,9 @@
+import type { Build } from './build.ts';
 import { get } from './ints.ts';
 import { createLesson, learn } from './learn.ts';
 import type { Lesson } from './learn.ts';
 import { createLinks, followLinks } from './links.ts';
-import type { Link, Links } from './links.ts';
+import type { Links } from './links.ts';
 import type { Model } from './model.ts';
 import { createOrder, nextCut, noticeTaken, openOrderLevel, undoOrderTo } from './order.ts';
 import type { Order } from './order.ts';
@@ -10,6 +11,8 @@ import { createProfile, followProfile, noticeRise, openProfileLevel, undoProfile
 import type { Profile } from './profile.ts';
 import { BOUND, CHOSEN, createStore, followClauses, openLevel, raise, settleRoot, TRAIL_WIDTH, undoTo } from './store.ts';
 import type { Store } from './store.ts';
+import { followSum } from './sum.ts';
+import type { Sum } from './sum.ts';
 
 /** A learning search over the starts of a model, and the 0/1 variables that order pairs which cannot overlap. */
 export interface Solver {
@@ -19,8 +22,10 @@ export interface Solver {
   readonly profile: Profile;
   readonly order: Order;
   readonly lesson: Lesson;
-  /** Variable whose lower end is to be minimised. */
+  readonly sum: Sum | undefined;
+  /** Variable whose lower end is to be minimised; the objective is `scale` times it. */
   readonly cost: number;
+  readonly scale: number;
   /** Value of each variable that the search tries first. */
   readonly guide: Int32Array;
   /** False once the last rise made lower and upper bound cross. */
@@ -29,15 +34,6 @@ export interface Solver {
   possible: boolean;
   choices: number;
   conflicts: number;
-}
-
-/** What a solver is built from: windows of all variables (starts first), and the arcs between them. */
-export interface Build {
-  readonly model: Model;
-  readonly lowest: Int32Array;
-  readonly highest: Int32Array;
-  readonly links: readonly Link[];
-  readonly cost: number;
 }
 
 export function createSolver(build: Build): Solver {
@@ -53,7 +49,9 @@ export function createSolver(build: Build): Solver {
     profile: createProfile(model, periods),
     order: createOrder(store),
     lesson: createLesson(store.value.length),
+    sum: build.sum,
     cost: build.cost,
+    scale: build.scale,
     guide: lowest.slice(),
     consistent: true,
     possible: lowest.every((low, x) => low <= get(highest, x)),
@@ -88,8 +86,9 @@ export function propagate(solver: Solver): boolean {
       noticeRiseOf(solver, bound);
       if (!followClauses(s, bound, old, now) || !followLinks(s, links, bound)) return false;
     }
-    if (profile.waitingSize === 0) return true;
-    if (!followProfile(s, profile)) return false;
+    if (solver.sum !== undefined && !followSum(s, solver.sum)) return false;
+    if (profile.waitingSize > 0 && !followProfile(s, profile)) return false;
+    if (s.head === s.trailSize) return true;
   }
 }
 
