@@ -1,0 +1,44 @@
+import type { AirSeries } from '../air/series.ts';
+import { dryMap } from '../drying/dry-marks.ts';
+import { effectiveMark } from '../model/effective-mark.ts';
+import type { Mark, Pace } from '../model/mark.ts';
+import type { Film, Material } from '../model/material.ts';
+import type { PlannedStep } from '../model/plan.ts';
+import type { Station } from '../model/shop.ts';
+import type { Task, Way } from '../model/task.ts';
+import type { Minute } from '../time/span.ts';
+
+/** A film where it dries: what it is, how thick, and the air around it. */
+export interface LaidFilm {
+  readonly material: Material;
+  readonly film: Film;
+  readonly air: AirSeries;
+  /** What was seen of it makes its hours longer or shorter; 1 is the sheet's. */
+  readonly factor: number;
+}
+
+/** A planned step beside what the task asks for. */
+export interface Fact {
+  readonly id: string;
+  readonly step: PlannedStep;
+  readonly task: Task;
+  readonly way: Way;
+  readonly station: Station;
+  readonly start: Minute;
+  readonly end: Minute;
+  /** Done or at work: the past, which nothing reproaches. */
+  readonly settled: boolean;
+  readonly laid?: LaidFilm;
+  /** Dust-free, at the slow end; the end where nothing has to dry. */
+  readonly wetUntil: Minute;
+  /** Safe to move, at the slow end; the end where nothing has to dry. */
+  readonly movableFrom: Minute;
+}
+
+/** When `laid`, finished at `end`, reaches `mark` or what stands in for it; undefined where nothing has to dry. */
+export function reached(laid: LaidFilm | undefined, end: Minute, mark: Mark, pace: Pace): Minute | undefined {
+  if (laid === undefined) return undefined;
+  const { material, film, air, factor } = laid;
+  const answering = effectiveMark(material, mark);
+  return answering === undefined ? undefined : dryMap(material, answering, pace, film, air, factor).at(end);
+}

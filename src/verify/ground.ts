@@ -1,0 +1,53 @@
+import type { Plan } from '../model/plan.ts';
+import type { Task } from '../model/task.ts';
+import type { Breach } from './breach.ts';
+import type { Fact } from './fact.ts';
+import { factOf, type Evidence } from './facts.ts';
+import { sayFor, type Say } from './say.ts';
+
+/** All that a rule may ask about. */
+export interface Ground extends Evidence {
+  readonly plan: Plan;
+  readonly tasks: ReadonlyMap<string, Task>;
+  /** Every step of the plan that makes sense, also one that is planned twice. */
+  readonly facts: readonly Fact[];
+  readonly byId: ReadonlyMap<string, Fact>;
+  readonly byObject: ReadonlyMap<string, readonly Fact[]>;
+  readonly say: Say;
+}
+
+/** Facts by each of their keys, in order. */
+export function groups(
+  facts: readonly Fact[],
+  keysOf: (fact: Fact) => readonly string[],
+): ReadonlyMap<string, readonly Fact[]> {
+  const grouped = new Map<string, Fact[]>();
+  for (const fact of facts)
+    for (const key of keysOf(fact)) {
+      const group = grouped.get(key);
+      if (group === undefined) grouped.set(key, [fact]);
+      else group.push(fact);
+    }
+  return grouped;
+}
+
+/** One of the rules: all places where the plan breaks it. */
+export type Rule = (ground: Ground) => Breach[];
+
+export function groundOf(evidence: Evidence, plan: Plan): Ground {
+  const tasks = new Map(evidence.situation.tasks.map((t) => [t.id, t]));
+  const facts = plan.steps.flatMap((step) => {
+    const task = tasks.get(step.id);
+    const fact = task === undefined ? undefined : factOf(step, task, evidence);
+    return fact === undefined ? [] : [fact];
+  });
+  return {
+    ...evidence,
+    plan,
+    tasks,
+    facts,
+    byId: new Map(facts.map((f) => [f.id, f])),
+    byObject: groups(facts, (f) => [f.task.object]),
+    say: sayFor(evidence.situation),
+  };
+}

@@ -1,0 +1,131 @@
+import { dryMap } from '../../drying/dry-marks.ts';
+import { marks, type Mark, type Pace } from '../../model/mark.ts';
+import type { MarkTimes, PlannedStep } from '../../model/plan.ts';
+import type { Minute } from '../../time/span.ts';
+import { NEVER } from '../../time/time-map.ts';
+import type { Breach } from '../breach.ts';
+import { reached, type Fact } from '../fact.ts';
+import type { Ground } from '../ground.ts';
+import { windowsOf, type OpenWindow } from './window.ts';
+
+function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
+  const shown: Partial<Readonly<Record<Mark, MarkTimes>>> = step.dry ?? {};
+  return marks.flatMap((mark) => {
+    const times = shown[mark];
+    if (laid?.material.marks[mark] === undefined)
+      return times === undefined ? [] : [`is shown to reach the mark ${mark}, which it does not have`];
+    if (times === undefined) return [`is not shown to reach the mark ${mark}`];
+    return (['early', 'typical', 'late'] as const satisfies readonly Pace[]).flatMap((pace) => {
+      const when = dryMap(laid.material, mark, pace, laid.film, laid.air, laid.factor).at(end);
+      const wrong = `is shown to reach the mark ${mark} (${pace}) ${say.when(times[pace])}, but that is ${say.when(when)}`;
+      return times[pace] === when ? [] : [wrong];
+    });
+  });
+}
+
+function sameWindow(shown: NonNullable<PlannedStep['window']>, { choice, opens, shuts }: OpenWindow): boolean {
+  const shutting = shuts === undefined || shuts >= NEVER ? undefined : shuts;
+  return shown.opens === opens && shown.shuts === shutting && shown.prep === choice.prep;
+}
+
+function windowFaults({ step, task }: Fact, { byId, say }: Ground): string[] {
+  const windows = task.needs.flatMap((need) => {
+    const beneath = need.kind === 'window' ? byId.get(need.task) : undefined;
+    return need.kind !== 'window' || beneath === undefined ? [] : [{ of: need.task, open: windowsOf(need, beneath) }];
+  });
+  const shown = step.window;
+  if (shown === undefined) return windows.length === 0 ? [] : ['is shown without its recoat window'];
+  const agrees = windows.some(({ of, open }) => of === shown.of && open.some((w) => sameWindow(shown, w)));
+  return agrees ? [] : [`is shown in a window from ${say.when(shown.opens)} that ${say.step(shown.of)} does not have`];
+}
+
+/** What each need says may be shown as the time before which the step could not start. */
+function waitsFor(fact: Fact, { byId }: Ground): { step: string; mark?: Mark; notBefore: Minute }[] {
+  return fact.task.needs.flatMap((need) => {
+    const other = byId.get(need.task);
+    if (other === undefined) return [];
+    switch (need.kind) {
+      case 'order':
+        return [{ step: need.task, notBefore: other.end + Math.round(need.waitHours * 60) }];
+      case 'mark':
+        return [
+          {
+            step: need.task,
+            mark: need.mark,
+            notBefore: reached(other.laid, other.end, need.mark, 'late') ?? other.end,
+          },
+        ];
+      case 'window':
+        return windowsOf(need, other).map((w) => ({ step: need.task, mark: 'recoat', notBefore: w.opens }));
+      case 'within':
+        return [];
+    }
+  });
+}
+
+function afterFaults(fact: Fact, ground: Ground): string[] {
+  const waits = waitsFor(fact, ground);
+  return fact.step.after
+    .filter((a) => !waits.some((w) => w.step === a.step && w.mark === a.mark && w.notBefore === a.notBefore))
+    .map(
+      (a) => `is shown to wait for ${ground.say.step(a.step)} until ${ground.say.when(a.notBefore)}, which is not so`,
+    );
+}
+
+/** A place is kept until the piece can be moved, or until the section's next step takes it over. */
+function holdFaults({ id, end, movableFrom, station, step, task }: Fact, { byObject, say }: Ground): string[] {
+  const members = byObject.get(task.object) ?? [];
+  const takenOver = members.some(
+    (f) => f.id !== id && f.station.id === station.id && f.start === step.holdsStationUntil,
+  );
+  const shown = step.holdsStationUntil;
+  if (shown === movableFrom || (takenOver && shown >= end && shown < movableFrom)) return [];
+  return [`is shown to keep its place until ${say.when(shown)}, but keeps it until ${say.when(movableFrom)}`];
+}
+
+function labelFaults({ step, task, way }: Fact): string[] {
+  const same =
+    step.piece === task.piece &&
+    step.section === task.section &&
+    step.step === task.step &&
+    step.title === task.title &&
+    step.stage === task.stage &&
+    step.coat === task.coat &&
+    step.material === way.film?.material;
+  return same ? [] : ['is shown under the name, stage, coat or material of something else'];
+}
+
+function proofFaults({ plan }: Ground): Breach[] {
+  const { objective, gapPercent, proven } = plan.proof;
+  const breach = (text: string): Breach => ({ rule: 'shown', steps: [], at: plan.madeAt, text });
+  return [
+    ...objective
+      .filter((o) => !(o.bound <= o.value))
+      .map((o) => breach(`the proof says that ${o.name} is ${o.value}, below its own bound ${o.bound}`)),
+    ...(gapPercent >= 0 && !(proven && gapPercent > 0)
+      ? []
+      : [breach(`the proof says "${proven ? 'proven' : 'not proven'}" with a gap of ${gapPercent} %`)]),
+  ];
+}
+
+/** The times, windows and labels that a plan shows are those that follow from it. */
+export function timesShown(ground: Ground): Breach[] {
+  const { facts, say } = ground;
+  return [
+    ...facts.flatMap((fact) =>
+      [
+        ...labelFaults(fact),
+        ...dryFaults(fact, ground),
+        ...windowFaults(fact, ground),
+        ...afterFaults(fact, ground),
+        ...holdFaults(fact, ground),
+      ].map((fault): Breach => ({
+        rule: 'shown',
+        steps: [fact.id],
+        at: fact.start,
+        text: `${say.step(fact.id)} ${fault}`,
+      })),
+    ),
+    ...proofFaults(ground),
+  ];
+}

@@ -1,0 +1,44 @@
+import type { Plan } from '../model/plan.ts';
+import type { Breach } from './breach.ts';
+import type { Evidence } from './facts.ts';
+import { groundOf, type Rule } from './ground.ts';
+import { airKept } from './rules/air.ts';
+import { capacitiesKept } from './rules/capacity.ts';
+import { planComplete } from './rules/complete.ts';
+import { dustKept } from './rules/dust.ts';
+import { gatesKept } from './rules/gate.ts';
+import { hoursKept } from './rules/hours.ts';
+import { journalKept } from './rules/journal.ts';
+import { meansKept } from './rules/means.ts';
+import { orderKept } from './rules/order.ts';
+import { potLifeKept } from './rules/pot-life.ts';
+import { timesShown } from './rules/shown.ts';
+import { waitsKept } from './rules/wait.ts';
+import { windowsKept } from './rules/window.ts';
+import { limitsKept } from './rules/within.ts';
+
+const checks: readonly Rule[] = [
+  planComplete,
+  orderKept,
+  waitsKept,
+  windowsKept,
+  limitsKept,
+  meansKept,
+  capacitiesKept,
+  hoursKept,
+  airKept,
+  dustKept,
+  potLifeKept,
+  journalKept,
+  gatesKept,
+  timesShown,
+];
+
+/**
+ * Checks a plan against all that no plan may break, working everything out anew from the tasks, the shop, the
+ * materials and the air. Empty: the plan holds.
+ */
+export function verify(evidence: Evidence, plan: Plan): Breach[] {
+  const ground = groundOf(evidence, plan);
+  return checks.flatMap((check) => check(ground));
+}
