@@ -19,8 +19,8 @@ export interface Column {
 const gap = 2;
 const usualLeast = 10;
 
-const linesOf = (cell: Cell): readonly Line[] => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
-const textOf = (line: Line): string => (typeof line === 'string' ? line : line.text);
+export const linesOf = (cell: Cell): readonly Line[] => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
+export const textOf = (line: Line): string => (typeof line === 'string' ? line : line.text);
 const paintOf = (line: Line): Paint => (typeof line === 'string' ? (text) => text : line.paint);
 
 export function painted(paint: Paint, text: string): Painted {

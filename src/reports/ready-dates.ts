@@ -21,7 +21,7 @@ export function readyRows(pieces: readonly PlannedPiece[], manner: Manner, look:
   const [chance] = chances;
   const oneChance = chance !== undefined && chances.size === 1 ? ` (${sayChance(chance)})` : '';
   const { quiet } = look.paint;
-  const head = ['ready to hand over', 'usually', `safe${oneChance}`, 'wanted by', ''].map((t) => painted(quiet, t));
+  const head = ['hand over', 'usually', `safe${oneChance}`, 'wanted by', ''].map((t) => painted(quiet, t));
   const rows = pieces.map((piece): Cell[] => {
     const ready = handOver(piece);
     const safe = ready === undefined ? '' : sayMoment(ready.safe, manner);

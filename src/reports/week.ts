@@ -1,60 +1,24 @@
-import type { Book } from '../model/book.ts';
 import { openSpans } from '../model/hours.ts';
-import type { Plan } from '../model/plan.ts';
-import type { Task } from '../model/task.ts';
-import type { Span } from '../time/span.ts';
 import { localDay, type LocalDay } from '../time/zone.ts';
+import { benchOf, pieceCell, under, wideColumns, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
 import { dryingOn, sayWaiting } from './day-drying.ts';
-import { whereAndWith, workOn, type Work } from './day-work.ts';
+import { workOn } from './day-work.ts';
+import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
-import type { Look } from './look.ts';
-import { namesOf, type Names } from './names.ts';
 import { proofLines } from './proof.ts';
 import { readyRows } from './ready-dates.ts';
-import { sayClocks, sayDate, sayDay, sayMoment, type Manner } from './say-time.ts';
+import { sayClocks, sayDate, sayDay, sayMoment } from './say-time.ts';
 
-/** Hours in which the air of a room forbids coating, and why. */
-export interface UnfitHours {
-  readonly room: string;
-  readonly span: Span;
-  readonly why: string;
-}
-
-/** What the bench sheet is made of. */
-export interface Sheet {
-  readonly book: Book;
-  readonly plan: Plan;
-  readonly tasks: readonly Task[];
-  readonly unfit: readonly UnfitHours[];
-}
-
-/** How and for whom it is written. */
-export interface Writing {
-  readonly manner: Manner;
-  readonly look: Look;
-}
-
-interface Bench extends Sheet, Writing {
-  readonly names: Names;
-  readonly taskOf: ReadonlyMap<string, Task>;
-}
-
-const wideColumns = 100;
 const narrowColumns = 60;
 
 /** The bench sheet of `days` days from now: what to do, what dries, when not to coat; then what becomes of it all. */
 export function weekScreen(sheet: Sheet, writing: Writing, days: number): string {
-  const bench: Bench = {
-    ...sheet,
-    ...writing,
-    names: namesOf(sheet.book),
-    taskOf: new Map(sheet.tasks.map((t) => [t.id, t])),
-  };
+  const bench = benchOf(sheet, writing);
   const { look, manner } = writing;
   const shownDays = Array.from({ length: days }, (_, plus) => localDay(manner.now, manner.zone, plus));
-  const head = `${sheet.book.shop.name} · ${sayDate(manner.now, manner)}, ${sayMoment(manner.now, manner)}`;
+  const head = `${sheet.book.shop.name} · planned ${sayMoment(manner.now, manner)}`;
   return [
-    ...paragraph(head, look, 0, look.paint.strong),
+    ...paragraph(head, look),
     ...shownDays.flatMap((day) => ['', ...dayLines(day, bench)]),
     '',
     ...endLines(bench),
@@ -76,17 +40,26 @@ export function dayHead(day: LocalDay, { book, manner }: Pick<Bench, 'book' | 'm
 }
 
 /** Everything of one day in one grid: the hour or the kind of line, the piece, the rest. */
-export function dayGrid(day: LocalDay, bench: Bench): string[] {
+function dayGrid(day: LocalDay, bench: Bench): string[] {
   const { look, plan } = bench;
   const said = new Set<string>();
-  const rows = [
-    ...workOn(day, plan.steps).map((work) => workRow(work, bench, said)),
-    ...dryingRows(day, bench),
-    ...unfitRows(day, bench),
-  ];
-  if (rows.length === 0) return paragraph('nothing to do', look, 2, look.paint.quiet);
-  if (look.columns < narrowColumns) return grid(rows.map(stacked), [{ align: 'right' }, {}], look, 1);
-  const columns: Column[] = [{ align: 'right', least: 11 }, { least: 16 }, { least: 20 }, { least: 20 }];
+  const work = workOn(day, plan.steps).map((w) => workRow(w, bench, said));
+  const nothing = [['', painted(look.paint.quiet, 'no hands-on work'), '', '']];
+  const rows = [...(work.length === 0 ? nothing : work), ...dryingRows(day, bench), ...unfitRows(day, bench)];
+  return benchGrid(rows, bench);
+}
+
+/** Rows of hour, piece, what, where-and-with, laid out for the width there is. */
+export function benchGrid(rows: readonly Cell[][], { look }: Bench): string[] {
+  const hour: Column = { align: 'right', least: 11 };
+  if (look.columns < narrowColumns)
+    return grid(
+      rows.map(([time = '', ...rest]) => [time, under(...rest)]),
+      [hour, {}],
+      look,
+      1,
+    );
+  const columns: Column[] = [hour, { least: 16 }, { least: 20 }, { least: 20 }];
   if (look.columns >= wideColumns) return grid(rows, columns, look, 2);
   return grid(
     rows.map(([time = '', piece = '', what = '', details = '']) => [time, piece, under(what, details)]),
@@ -96,52 +69,8 @@ export function dayGrid(day: LocalDay, bench: Bench): string[] {
   );
 }
 
-const linesOf = (cell: Cell) => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
-const isSaid = (line: Cell) => line !== '' && !(typeof line === 'object' && 'text' in line && line.text === '');
-
-function under(...cells: Cell[]): Cell {
-  return cells.flatMap(linesOf).filter(isSaid);
-}
-
-function stacked([time = '', ...rest]: Cell[]): Cell[] {
-  return [time, under(...rest)];
-}
-
-function pieceCell(piece: string, section: string, { names, look }: Bench): Cell {
-  const part = names.section(piece, section);
-  const name = names.piece(piece);
-  if (look.columns >= wideColumns) return part === '' ? name : `${name}, ${part}`;
-  return under(name, painted(look.paint.quiet, part));
-}
-
-function state(work: Work): string {
-  if (work.step.done === true) return ' (done)';
-  if (work.step.atWork === true) return ' (at work)';
-  if (work.goesOn) return ' (goes on)';
-  return work.breaksOff ? ' (goes on later)' : '';
-}
-
-function workRow(work: Work, bench: Bench, said: Set<string>): Cell[] {
-  const { step } = work;
-  const { look, manner, names, book } = bench;
-  const { strong, quiet, warn } = look.paint;
-  const task = bench.taskOf.get(step.id);
-  const coat = step.coat === undefined ? '' : `, coat ${step.coat}`;
-  const caution = task?.caution === undefined || said.has(task.caution) || work.goesOn ? '' : task.caution;
-  if (caution !== '') said.add(caution);
-  const isDone = step.done === true;
-  return [
-    painted(isDone ? quiet : strong, sayClocks(work.span, manner)),
-    pieceCell(step.piece, step.section, bench),
-    under(
-      isDone ? painted(quiet, `${step.title}${coat}${state(work)}`) : `${step.title}${coat}${state(work)}`,
-      caution === '' ? '' : painted(warn, `Careful: ${caution}`),
-    ),
-    work.goesOn ? '' : painted(quiet, whereAndWith(step, task, names, book.shop.hands.length > 1)),
-  ];
-}
-
-function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
+/** What dries, and from when it is fit for what waits for it. */
+export function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
   const { look, manner, names, plan } = bench;
   return dryingOn(day, plan.steps).map(({ film, waiting }, i) => {
     const coat = film.coat === undefined ? '' : `, coat ${film.coat}`;
@@ -154,28 +83,27 @@ function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
   });
 }
 
-function unfitRows(day: LocalDay, bench: Bench): Cell[][] {
-  const { look, manner, names } = bench;
-  const today = bench.unfit.filter((u) => u.span.start < day.end && u.span.end > day.start);
-  return [...new Set(today.map((u) => u.room))].map((room, i) => [
+/** A row a room: when not to coat there, and why. */
+export function unfitRows(day: LocalDay, { unfit, look, manner, names }: Bench): Cell[][] {
+  const today = unfit.filter((u) => u.span.start < day.end && u.span.end > day.start);
+  return [...grouped(today, (u) => u.room)].map(([room, hours], i) => [
     painted(look.paint.quiet, i === 0 ? 'no coating' : ''),
     names.room(room),
-    today
-      .filter((u) => u.room === room)
-      .map((u) => {
-        const span = { start: Math.max(u.span.start, day.start), end: Math.min(u.span.end, day.end) };
-        const allDay = span.start === day.start && span.end === day.end;
-        return `${allDay ? 'all day' : sayClocks(span, manner)}: ${u.why}`;
-      }),
+    hours.map((u) => {
+      const span = { start: Math.max(u.span.start, day.start), end: Math.min(u.span.end, day.end) };
+      const allDay = span.start === day.start && span.end === day.end;
+      return `${allDay ? 'all day' : sayClocks(span, manner)}: ${u.why}`;
+    }),
     '',
   ]);
 }
 
 function endLines({ plan, look, manner }: Bench): string[] {
   const columns: Column[] = [{ least: 14 }, { least: 14 }, { least: 14 }, { least: 14 }, {}];
+  const general = plan.warnings.filter((w) => w.step === undefined);
   return [
     ...grid(readyRows(plan.pieces, manner, look), columns, look, 2),
-    ...plan.warnings.flatMap((w) => ['', ...paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn)]),
+    ...general.flatMap((w) => ['', ...paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn)]),
     '',
     ...proofLines(plan.proof, look),
   ];

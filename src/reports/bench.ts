@@ -1,0 +1,112 @@
+import type { Book } from '../model/book.ts';
+import type { PlannedStep, Plan, Warning } from '../model/plan.ts';
+import type { Task } from '../model/task.ts';
+import type { Span } from '../time/span.ts';
+import { whereAndWith, type Work } from './day-work.ts';
+import { linesOf, painted, textOf, type Cell } from './layout.ts';
+import { grouped } from './grouped.ts';
+import type { Look } from './look.ts';
+import { namesOf, type Names } from './names.ts';
+import { sayClocks, type Manner } from './say-time.ts';
+
+/** Hours in which the air of a room forbids coating, and why. */
+export interface UnfitHours {
+  readonly room: string;
+  readonly span: Span;
+  readonly why: string;
+}
+
+/** What a bench sheet is made of. Every text in it must be harmless. */
+export interface Sheet {
+  readonly book: Book;
+  readonly plan: Plan;
+  readonly tasks: readonly Task[];
+  readonly unfit: readonly UnfitHours[];
+}
+
+/** How and for whom it is written. */
+export interface Writing {
+  readonly manner: Manner;
+  readonly look: Look;
+}
+
+/** A sheet with all that its lines are looked up in. */
+export interface Bench extends Sheet, Writing {
+  readonly names: Names;
+  readonly taskOf: ReadonlyMap<string, Task>;
+  readonly warningsOf: ReadonlyMap<string, readonly Warning[]>;
+}
+
+export function benchOf(sheet: Sheet, writing: Writing): Bench {
+  return {
+    ...sheet,
+    ...writing,
+    names: namesOf(sheet.book),
+    taskOf: new Map(sheet.tasks.map((t) => [t.id, t])),
+    warningsOf: grouped(
+      sheet.plan.warnings.filter((w) => w.step !== undefined),
+      (w) => w.step ?? '',
+    ),
+  };
+}
+
+/** From here on a line holds all; below, what is done and what with stand under each other. */
+export const wideColumns = 100;
+
+/** Lines of several cells as one cell, without the empty ones. */
+export function under(...cells: Cell[]): Cell {
+  return cells.flatMap(linesOf).filter((line) => textOf(line) !== '');
+}
+
+export function pieceCell(piece: string, section: string, { names, look }: Bench): Cell {
+  const part = names.section(piece, section);
+  const name = names.piece(piece);
+  if (look.columns >= wideColumns) return part === '' ? name : `${name}, ${part}`;
+  return under(name, painted(look.paint.quiet, part));
+}
+
+/** `Spray an even coat, coat 2` */
+export function sayStep(step: PlannedStep): string {
+  return step.coat === undefined ? step.title : `${step.title}, coat ${step.coat}`;
+}
+
+function state(work: Work): string {
+  if (work.step.done === true) return ' (done)';
+  if (work.step.atWork === true) return ' (at work)';
+  if (work.goesOn) return ' (goes on)';
+  return work.breaksOff ? ' (goes on later)' : '';
+}
+
+/** What calls for care at this step and has not been `said` yet; adds it to what was said. */
+function cautions(step: PlannedStep, bench: Bench, said: Set<string>): string[] {
+  const own = bench.taskOf.get(step.id)?.caution;
+  const all = [...(own === undefined ? [] : [own]), ...(bench.warningsOf.get(step.id) ?? []).map((w) => w.text)];
+  const fresh = all.filter((text) => !said.has(text));
+  for (const text of fresh) said.add(text);
+  return fresh;
+}
+
+/** When, which piece, what to do and with what care, where and with what. `said`: cautions that need no second telling. */
+export function workRow(work: Work, bench: Bench, said: Set<string>): Cell[] {
+  const { step } = work;
+  const { look, manner, names, book } = bench;
+  const { strong, quiet, warn } = look.paint;
+  const words = `${sayStep(step)}${state(work)}`;
+  if (step.done === true)
+    return [
+      painted(quiet, sayClocks(work.span, manner)),
+      pieceCell(step.piece, step.section, bench),
+      painted(quiet, words),
+      '',
+    ];
+  const care = work.goesOn ? [] : cautions(step, bench, said);
+  return [
+    painted(strong, sayClocks(work.span, manner)),
+    pieceCell(step.piece, step.section, bench),
+    under(
+      words,
+      care.map((text) => painted(warn, `Careful: ${text}`)),
+    ),
+    work.goesOn ? '' : painted(quiet, whereAndWith(step, bench.taskOf.get(step.id), names, book.shop.hands.length > 1)),
+  ];
+}

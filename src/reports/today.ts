@@ -1,0 +1,106 @@
+import type { PlannedStep } from '../model/plan.ts';
+import type { Span } from '../time/span.ts';
+import { localDay } from '../time/zone.ts';
+import { benchOf, pieceCell, sayStep, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
+import { benchGrid, dayHead, dryingRows, unfitRows } from './week.ts';
+import { workOn, type Work } from './day-work.ts';
+import { painted, paragraph, type Cell } from './layout.ts';
+import { preparationSaid } from './say-mark.ts';
+import { sayClock, sayMoment, sayMomentSeenOn } from './say-time.ts';
+
+/** One day on one screen: now, next and after; what opens and shuts; what to carry; when not to coat. */
+export function todayScreen(sheet: Sheet, writing: Writing): string {
+  const bench = benchOf(sheet, writing);
+  const { look, manner } = writing;
+  const day = localDay(manner.now, manner.zone);
+  const work = workOn(day, sheet.plan.steps);
+  const rows = [
+    ...workRows(work, bench),
+    ...openingRows(day, bench),
+    ...carryRows(day, bench),
+    ...dryingRows(day, bench),
+    ...unfitRows(day, bench),
+  ];
+  const head = `${dayHead(day, bench)} · now ${sayClock(manner.now, manner)}`;
+  const screen = [...paragraph(head, look, 0, look.paint.strong), ...benchGrid(rows, bench)];
+  return [...screen, ...tomorrowLines(work, bench), ''].join('\n');
+}
+
+/** The day's work with the word that says where the person stands in it. */
+function workRows(work: readonly Work[], bench: Bench): Cell[][] {
+  const { look, manner } = bench;
+  const said = new Set<string>();
+  const open = work.filter((w) => w.step.done !== true && w.span.end > manner.now);
+  const words = new Map<Work, string>();
+  const [first, ...later] = open;
+  const running = first !== undefined && (first.span.start <= manner.now || first.step.atWork === true);
+  if (first !== undefined) words.set(first, running ? 'now' : 'next');
+  const [second, third] = later;
+  if (second !== undefined) words.set(second, running ? 'next' : 'after');
+  if (third !== undefined && running) words.set(third, 'after');
+  if (work.length === 0) return [['', painted(look.paint.quiet, 'no hands-on work today'), '', '']];
+  return work.map((w) => {
+    const [time = '', ...rest] = workRow(w, bench, said);
+    const word = words.get(w);
+    return [word === undefined ? time : [time, painted(look.paint.strong, word)].flat(), ...rest];
+  });
+}
+
+/** Windows that open or shut today, by the hour. */
+function openingRows(day: Span, bench: Bench): Cell[][] {
+  const { plan, manner, look } = bench;
+  const within = (minute: number | undefined) => minute !== undefined && minute >= day.start && minute < day.end;
+  const events = plan.steps.flatMap((step) => {
+    const { window } = step;
+    if (window === undefined || step.done === true) return [];
+    const prep = window.prep === undefined ? '' : `, ${preparationSaid[window.prep]}`;
+    const planned = `planned ${sayMomentSeenOn(day.start, startOf(step), manner)}`;
+    return [
+      ...(within(window.opens)
+        ? [{ at: window.opens, step, word: 'opens', what: `may begin${prep}; ${planned}` }]
+        : []),
+      ...(window.shuts !== undefined && within(window.shuts)
+        ? [{ at: window.shuts, step, word: 'shuts', what: `must have begun; ${planned}` }]
+        : []),
+    ];
+  });
+  return events
+    .sort((a, b) => a.at - b.at)
+    .map(({ at, step, word, what }) => [
+      painted(look.paint.quiet, `${word} ${sayClock(at, manner)}`),
+      pieceCell(step.piece, step.section, bench),
+      `${sayStep(step)}: ${what}`,
+      '',
+    ]);
+}
+
+const startOf = (step: PlannedStep) => step.spans[0]?.start ?? step.holdsStationUntil;
+
+/** What is to be carried to another room before its next step, from when it may be. */
+function carryRows(day: Span, bench: Bench): Cell[][] {
+  const { plan, look, manner, names } = bench;
+  return plan.steps.flatMap((step, i): Cell[][] => {
+    const before = plan.steps.slice(0, i).findLast((s) => s.piece === step.piece && s.section === step.section);
+    if (before === undefined || before.room === step.room || step.done === true) return [];
+    const from = before.holdsStationUntil;
+    if (from >= day.end || startOf(step) < day.start || from < day.start) return [];
+    const when = from <= manner.now ? 'any time' : `from ${sayMomentSeenOn(day.start, from, manner)}`;
+    return [
+      [
+        painted(look.paint.quiet, 'carry'),
+        pieceCell(step.piece, step.section, bench),
+        `to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(startOf(step), manner)}`,
+        '',
+      ],
+    ];
+  });
+}
+
+/** When nothing is left today: what comes first on the next day of work. */
+function tomorrowLines(work: readonly Work[], bench: Bench): string[] {
+  const { plan, manner, look, names } = bench;
+  if (work.some((w) => w.span.end > manner.now && w.step.done !== true)) return [];
+  const next = plan.steps.find((s) => s.done !== true && startOf(s) >= manner.now);
+  if (next === undefined) return paragraph('Nothing is left to do.', look);
+  return paragraph(`Next: ${sayMoment(startOf(next), manner)}, ${names.piece(next.piece)}: ${sayStep(next)}`, look);
+}
