@@ -1,4 +1,4 @@
-import { coarsestOnFilm, gradesPassedOver, mostGradesPassedOver } from './grit.ts';
+import { coarsestOnFilm, isGritJump } from './grit.ts';
 import { isFullCoat } from './film-needs.ts';
 import type { Mark } from './mark.ts';
 import type { Material } from './material.ts';
@@ -53,7 +53,7 @@ function gritProblems(chain: readonly Laid[]): TradeProblem[] {
     const words = `${last} and then ${step.grit} on the same surface`;
     if (step.grit < last)
       return [{ code: 'grit-goes-back', step: id, message: words, advice: 'sand from coarse to fine' }];
-    if (gradesPassedOver(last, step.grit) <= mostGradesPassedOver) return [];
+    if (!isGritJump(last, step.grit)) return [];
     return [{ code: 'grit-jump', step: id, message: words, advice: 'pass over one grade at most' }];
   });
 }
