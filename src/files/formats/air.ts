@@ -1,0 +1,134 @@
+import type { AirSource } from '../../model/shop.ts';
+import { readClock } from '../quantities/clock.ts';
+import { read, refuse, type Read } from '../quantities/read.ts';
+import { listOf, namedBy, type Named } from '../shapes/collections.ts';
+import { may, must, record } from '../shapes/record.ts';
+import { byKind, refined, type Shape, wrongKind } from '../shapes/shape.ts';
+import { written } from '../shapes/text.ts';
+import { differenceK, hours, percent, tempC } from './values.ts';
+
+/** Air as shop.yaml states it: records of a logger are named, not yet read. */
+export type WrittenAir =
+  | { readonly kind: 'csv'; readonly file: string }
+  | Exclude<AirSource, { readonly kind: 'series' | 'heated' }>
+  | (Omit<Extract<AirSource, { readonly kind: 'heated' }>, 'outdoors'> & { readonly outdoors: WrittenAir });
+
+/** A file of the shop, named from its folder: it can lead nowhere else. */
+function readCsvName(text: string): Read<string> {
+  const write = 'write a file of the shop like air/garage.csv';
+  if (text.length > 120 || !text.toLowerCase().endsWith('.csv')) return refuse('is not a CSV file', write);
+  const parts = text.split('/');
+  const sound = parts.every((part) => /^[\p{L}\p{N}_ .-]+$/u.test(part) && !part.startsWith('.') && part.trim() === part);
+  return sound ? read(text) : refuse('is not a file inside the shop', write);
+}
+
+const csv: Shape<WrittenAir> = refined(
+  written({
+    wanted: 'a CSV file like air/garage.csv',
+    code: 'bad-file-name',
+    jsonSchema: { type: 'string', examples: ['air/garage.csv'] },
+    read: readCsvName,
+  }),
+  (file) => ({ kind: 'csv', file }),
+);
+
+const point = record('the air', {
+  temp: must(tempC, 'temperature, like 20 °C'),
+  rh: must(percent, 'relative humidity, like 50 %'),
+});
+
+const month = record('a month', {
+  temp: must(tempC, 'mean temperature, like 5 °C'),
+  rh: must(percent, 'mean relative humidity, like 80 %'),
+  swing: may(differenceK, 'from the coldest to the warmest hour of a day, like 6 K'),
+});
+
+function byClock<T>(curve: readonly Named<number, T>[]): Named<number, T>[] {
+  return [...curve].sort((a, b) => a.key - b.key);
+}
+
+const daily = namedBy(readClock, point, 'times of day', 'bad-time-of-day');
+const setPoints = namedBy(readClock, tempC, 'times of day', 'bad-time-of-day');
+
+/** Hours in which a room follows a new set-point where the file names none: common practice, no source. */
+const USUAL_LAG_HOURS = 2;
+
+const forms: Readonly<Record<string, Shape<WrittenAir>>> = {
+  constant: refined(record('constant air', { constant: must(point, 'always the same air') }), ({ constant }) => ({
+    kind: 'constant',
+    tempC: constant.temp,
+    rhPercent: constant.rh,
+  })),
+  daily: refined(record('daily air', { daily: must(daily, 'one day, by time of day') }), (doc, node, notes) => {
+    if (doc.daily.length === 0) return wrongKind(node, 'at least one time of day', notes);
+    return {
+      kind: 'daily',
+      curve: byClock(doc.daily).map((p) => ({ clock: p.key, tempC: p.value.temp, rhPercent: p.value.rh })),
+    };
+  }),
+  monthly: refined(
+    record('monthly air', { monthly: must(listOf(month, 'months'), 'twelve months, January first') }),
+    (doc, node, notes) => {
+      if (doc.monthly.length !== 12)
+        return notes.error(node, {
+          code: 'not-twelve-months',
+          message: `${doc.monthly.length} months stand here`,
+          advice: 'write twelve, January first',
+        });
+      return {
+        kind: 'monthly',
+        months: doc.monthly.map((m) => ({
+          tempC: m.temp,
+          rhPercent: m.rh,
+          ...(m.swing !== undefined && { swingK: m.swing }),
+        })),
+      };
+    },
+  ),
+  'heated-from': {
+    read: (node, notes) => heated.read(node, notes),
+    jsonSchema: () => heated.jsonSchema(),
+  },
+};
+
+const keyed: Shape<WrittenAir> = {
+  read(node, notes) {
+    const key = node.kind === 'map' ? node.entries.find((e) => Object.hasOwn(forms, e.key.text))?.key.text : undefined;
+    const form = key === undefined ? undefined : forms[key];
+    return form?.read(node, notes) ?? (form === undefined ? notFound(node, notes) : undefined);
+  },
+  jsonSchema: () => ({ anyOf: Object.values(forms).map((f) => f.jsonSchema()) }),
+};
+
+const notFound: Shape<never>['read'] = (node, notes) =>
+  notes.error(node, {
+    code: 'unknown-air',
+    message: 'these keys are no form of air',
+    advice: `write one of ${Object.keys(forms).join(', ')}, or a CSV file like air/garage.csv`,
+  });
+
+const airForms = byKind({ text: csv, map: keyed }, 'a CSV file, or one of constant, daily, monthly, heated-from');
+
+export const air: Shape<WrittenAir> = {
+  read: (node, notes) => airForms.read(node, notes),
+  jsonSchema: () => ({ type: ['string'], examples: ['air/garage.csv'] }),
+};
+
+const heated: Shape<WrittenAir> = refined(
+  record('heated air', {
+    'heated-from': must(air, 'the air outdoors'),
+    'set-points': must(setPoints, 'temperature from a time of day on'),
+    'dried-to': may(percent, 'a drier keeps the room at most this humid'),
+    lag: may(hours, 'time in which the room goes 63 % of the way to a new set-point'),
+  }),
+  (doc, node, notes) => {
+    if (doc['set-points'].length === 0) return wrongKind(node, 'at least one set-point', notes);
+    return {
+      kind: 'heated',
+      outdoors: doc['heated-from'],
+      setPoints: byClock(doc['set-points']).map((p) => ({ clock: p.key, tempC: p.value })),
+      lagHours: doc.lag ?? USUAL_LAG_HOURS,
+      ...(doc['dried-to'] !== undefined && { driedToRhPercent: doc['dried-to'] }),
+    };
+  },
+);

@@ -1,0 +1,94 @@
+import { stationKinds } from '../../model/shop.ts';
+import { marks } from '../../model/mark.ts';
+import { localDay, readTime } from '../../time/zone.ts';
+import type { Minute } from '../../time/span.ts';
+import { readHours, readMinutes } from '../quantities/duration.ts';
+import {
+  readActivationKJPerMol,
+  readAreaM2,
+  readLengthMm,
+  readPercent,
+  readRoomM3,
+  readSolventGPerL,
+  readVolumeL,
+} from '../quantities/measure.ts';
+import { readMoneyMinor } from '../quantities/money.ts';
+import { decimalReader, readId, readYesNo, wholeReader } from '../quantities/plain.ts';
+import { readStepLink } from '../quantities/step-link.ts';
+import { readDifferenceK, readTempC } from '../quantities/temperature.ts';
+import { oneOrMany } from '../shapes/collections.ts';
+import { wrongKind, type Shape } from '../shapes/shape.ts';
+import { choice, quantity, quoted, words, written } from '../shapes/text.ts';
+
+export const name = words(120);
+export const sentence = words(2000);
+export const id = quantity('an id', 'bad-id', readId, 'front-door');
+export const minutes = quantity('a length of time', 'bad-duration', readMinutes, '45 min');
+export const hours = quantity('a length of time', 'bad-duration', readHours, '2 h');
+export const lengthMm = quantity('a length', 'bad-length', readLengthMm, '19 mm');
+export const areaM2 = quantity('an area', 'bad-area', readAreaM2, '0.9 m2');
+export const volumeL = quantity('a volume', 'bad-volume', readVolumeL, '2.5 L');
+export const roomM3 = quantity('the volume of a room', 'bad-volume', readRoomM3, '90 m3');
+export const tempC = quantity('a temperature', 'bad-temperature', readTempC, '18 °C');
+export const differenceK = quantity('a difference of temperature', 'bad-difference', readDifferenceK, '3 K');
+export const percent = quantity('a share', 'bad-percent', readPercent, '65 %');
+export const activation = quantity('an activation energy', 'bad-activation', readActivationKJPerMol, '50 kJ/mol');
+export const solvent = quantity('a content of solvent', 'bad-solvent', readSolventGPerL, '350 g/L');
+
+export const yesNo = written({
+  wanted: 'yes or no',
+  code: 'bad-yes-no',
+  jsonSchema: { enum: ['yes', 'no', true, false] },
+  read: readYesNo,
+});
+
+/** A whole number from `least` to `most`. */
+export function whole(least: number, most: number): Shape<number> {
+  return written({
+    wanted: `a whole number from ${least} to ${most}`,
+    code: 'bad-number',
+    jsonSchema: { type: ['number', 'string'] },
+    read: wholeReader(least, most),
+  });
+}
+
+export function decimal(least: number, most: number): Shape<number> {
+  return written({
+    wanted: `a number from ${least} to ${most}`,
+    code: 'bad-number',
+    jsonSchema: { type: ['number', 'string'] },
+    read: decimalReader(least, most),
+  });
+}
+
+export const money: Shape<number> = written({
+  wanted: 'an amount of money like 240 EUR',
+  code: 'bad-money',
+  jsonSchema: { type: 'string', maxLength: 64, examples: ['240 EUR'] },
+  read: (text, notes) => readMoneyMinor(text, notes.currency),
+});
+
+export const mark = choice('a dry mark', marks);
+export const stations = oneOrMany(choice('a kind of station', stationKinds), 'kinds of station');
+export const links = oneOrMany(quantity('a step', 'bad-step-link', readStepLink, 'legs/stain @ tape'), 'steps');
+export const ids = oneOrMany(id, 'ids');
+
+/** A date, or a date and time, on the shop's wall clock. A date alone is its first minute, or its last. */
+export function instant(dateMeans: 'first' | 'last'): Shape<Minute> {
+  return {
+    read(node, notes) {
+      const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
+      if (node.kind !== 'text' || node.text === '') return wrongKind(node, wanted, notes);
+      const time = readTime(node.text, notes.zone);
+      if (!time.ok)
+        return notes.error(node, {
+          code: 'bad-time',
+          message: `${quoted(node.text)} cannot be read as a time`,
+          advice: time.why,
+        });
+      if (time.notice !== undefined) notes.warn(node, { code: 'time-shown-twice', message: time.notice });
+      return time.dateOnly && dateMeans === 'last' ? localDay(time.minute, notes.zone).end - 1 : time.minute;
+    },
+    jsonSchema: () => ({ type: 'string', maxLength: 40, examples: ['2027-01-16', '2027-01-16T17:00'] }),
+  };
+}

@@ -1,0 +1,189 @@
+import { join } from 'node:path';
+import type { Book } from '../model/book.ts';
+import type { Finding, Place } from '../model/finding.ts';
+import type { Piece } from '../model/piece.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { AirSample, AirSource, Shop } from '../model/shop.ts';
+import { readAirCsv } from './air-csv.ts';
+import { crossCheck } from './cross-check/cross-check.ts';
+import { sortFindings } from './cross-check/complaint.ts';
+import { realDisk, type Disk } from './disk.ts';
+import { readDocument, type ReadDocument, type ReadFile } from './document.ts';
+import { SHOP_FILE } from './find-shop.ts';
+import type { WrittenAir } from './formats/air.ts';
+import { pieceOf, pieceShape } from './formats/piece.ts';
+import { shopOf, shopShape } from './formats/shop.ts';
+import { readJournal } from './journal/read.ts';
+import { materialLibrary, recipeLibrary, type Library, type ReadOne, type Shelf } from './library.ts';
+import { listIds } from './list-ids.ts';
+import { readCurrency } from './quantities/money.ts';
+import { CSV_CAP, readSource, YAML_CAP, type Folder } from './read-source.ts';
+import type { Notes, Shape } from './shapes/shape.ts';
+import { SHIPPED_RECIPES } from './shipped.ts';
+import { isZone } from '../time/zone.ts';
+import { entryOf, nearestNode, type Node, type Path } from './yaml/tree.ts';
+import { placeAt } from './source-text.ts';
+
+export interface ReadBookOptions {
+  /** Drybench's own folder, see shippedDir(). */
+  readonly shippedDir: string;
+  /** Recipes to read besides those that a piece uses. */
+  readonly recipes?: readonly string[];
+  /** Reads everything that there is, used or not: for checking. */
+  readonly everything?: boolean;
+  readonly disk?: Disk;
+}
+
+export interface ReadBook {
+  /** Absent where any finding is an error. */
+  readonly book?: Book;
+  /** In order of file, line and column. */
+  readonly findings: readonly Finding[];
+  /** All ids that there are, read or not. */
+  readonly recipeIds: readonly string[];
+  readonly materialIds: readonly string[];
+  /** Where a value stands in a file that was read; the nearest key above it where it is not written. */
+  placeOf(file: string, path: Path): Place | undefined;
+}
+
+type Settings = Pick<Notes, 'zone' | 'currency'>;
+
+/** Zone and currency as shop.yaml names them, before anything is checked; stand-ins where it names none. */
+function settingsIn(tree: Node): Settings {
+  const textAt = (key: string) => {
+    const value = entryOf(tree, key)?.value;
+    return value?.kind === 'text' ? value.text : '';
+  };
+  const zone = textAt('time-zone');
+  const currency = textAt('currency');
+  return {
+    zone: zone !== '' && zone.length <= 64 && isZone(zone) ? zone : 'UTC',
+    currency: readCurrency(currency).ok ? currency : 'EUR',
+  };
+}
+
+/** Reads files of one shop, and gathers what is wrong in them. */
+interface Desk {
+  readonly disk: Disk;
+  readonly shop: Folder;
+  readonly findings: Finding[];
+  readonly files: Map<string, ReadFile>;
+}
+
+function readFile<T>(
+  desk: Desk,
+  folder: Folder,
+  name: string,
+  shape: Shape<T>,
+  settingsOf: (tree: Node) => Settings,
+): ReadDocument<T> | undefined {
+  const read = readSource(desk.disk, folder, name, YAML_CAP);
+  if (!read.ok) {
+    desk.findings.push(read.finding);
+    return undefined;
+  }
+  const document = readDocument(read.source, shape, settingsOf);
+  desk.findings.push(...document.findings);
+  if (document.file !== undefined) desk.files.set(read.source.file, document.file);
+  return document;
+}
+
+function placeIn(files: ReadonlyMap<string, ReadFile>, file: string, path: Path): Place | undefined {
+  const found = files.get(file);
+  return found && placeAt(found.source, nearestNode(found.tree, path).start);
+}
+
+/** Reads the records that the air of rooms names; each file once. */
+function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
+  const known = new Map<string, readonly AirSample[]>();
+  const samplesOf = (file: string): readonly AirSample[] => {
+    const before = known.get(file);
+    if (before !== undefined) return before;
+    const read = readSource(desk.disk, desk.shop, file, CSV_CAP);
+    const record = read.ok ? readAirCsv(read.source, zone) : { samples: [], findings: [read.finding] };
+    desk.findings.push(...record.findings);
+    known.set(file, record.samples);
+    return record.samples;
+  };
+  const airOf = (air: WrittenAir): AirSource => {
+    if (air.kind === 'csv') return { kind: 'series', name: air.file, samples: samplesOf(air.file) };
+    return air.kind === 'heated' ? { ...air, outdoors: airOf(air.outdoors) } : air;
+  };
+  return airOf;
+}
+
+function listed(desk: Desk, folder: Folder, sub: string): readonly string[] {
+  const { ids, findings } = listIds(desk.disk, folder, sub);
+  desk.findings.push(...findings);
+  return ids;
+}
+
+function readPieces(desk: Desk, settings: Settings): Piece[] {
+  return listed(desk, desk.shop, 'pieces').flatMap((id) => {
+    const doc = readFile(desk, desk.shop, `pieces/${id}.yaml`, pieceShape, () => settings)?.value;
+    return doc === undefined ? [] : [pieceOf(id, doc)];
+  });
+}
+
+function stepMaterials(steps: Recipe['steps']): string[] {
+  return steps.flatMap((s) => [...(s.material === undefined ? [] : [s.material]), ...stepMaterials(s.between)]);
+}
+
+function usedMaterials(shop: Shop, pieces: readonly Piece[], recipes: Iterable<Recipe>): Set<string> {
+  return new Set([
+    ...[...recipes].flatMap((r) => stepMaterials(r.steps)),
+    ...pieces.flatMap((p) => [...stepMaterials(p.joins), ...p.sections.flatMap((s) => Object.values(s.materials))]),
+    ...Object.keys(shop.stock ?? {}),
+  ]);
+}
+
+function taken<T>(library: Library<T>, ids: Iterable<string>): Map<string, T> {
+  const all = [...new Set(ids)].sort();
+  return new Map(
+    all.flatMap((id): [string, T][] => {
+      const value = library.ids.includes(id) ? library.get(id) : undefined;
+      return value === undefined ? [] : [[id, value]];
+    }),
+  );
+}
+
+/**
+ * Reads a shop's folder: shop.yaml, its pieces, the recipes and materials that they use, the records of air, and the
+ * journal. All that is wrong anywhere is found in one go. Never throws for what stands in a file.
+ */
+export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
+  const disk = options.disk ?? realDisk;
+  const shopFolder: Folder = { path: shopDir, label: '' };
+  const desk: Desk = { disk, shop: shopFolder, findings: [], files: new Map() };
+  let settings: Settings = { zone: 'UTC', currency: 'EUR' };
+  const shopDoc = readFile(desk, shopFolder, SHOP_FILE, shopShape, (tree) => (settings = settingsIn(tree)))?.value;
+  const shop = shopDoc && shopOf(shopDoc, airReader(desk, settings.zone));
+
+  const readOne: ReadOne = (folder, name, shape) => readFile(desk, folder, name, shape, () => settings);
+  const shippedRecipes: Folder = { path: options.shippedDir, label: 'shipped/' };
+  const shippedMaterials: Folder = { path: join(options.shippedDir, 'shared'), label: 'shipped/' };
+  const shelf = (folder: Folder, sub: string): Shelf => ({ folder, sub, ids: listed(desk, folder, sub) });
+  const recipeShelves = [shelf(shopFolder, 'recipes'), shelf(shippedRecipes, SHIPPED_RECIPES)];
+  const materialShelves = [shelf(shopFolder, 'materials'), shelf(shippedMaterials, 'materials')];
+  const recipes = recipeLibrary(recipeShelves, readOne);
+  const materials = materialLibrary(materialShelves, readOne, desk.findings);
+
+  const pieces = readPieces(desk, settings);
+  const recipesInUse = pieces.flatMap((p) => [...p.sections.map((s) => s.recipe), ...(p.whole ? [p.whole] : [])]);
+  const readRecipes = taken(recipes, options.everything ? recipes.ids : [...recipesInUse, ...(options.recipes ?? [])]);
+  const materialsInUse = shop === undefined ? [] : usedMaterials(shop, pieces, readRecipes.values());
+  const readMaterials = taken(materials, options.everything ? materials.ids : materialsInUse);
+  const journal = readJournal(disk, shopFolder);
+  desk.findings.push(...journal.findings);
+
+  const placeOf = (file: string, path: Path) => placeIn(desk.files, file, path);
+  if (shop !== undefined) {
+    const book: Book = { shop, materials: readMaterials, recipes: readRecipes, pieces, journal: journal.entries };
+    desk.findings.push(...crossCheck({ book, recipes, materials }, placeOf));
+    const findings = sortFindings(desk.findings);
+    const sound = findings.every((f) => f.severity !== 'error');
+    return { ...(sound && { book }), findings, recipeIds: recipes.ids, materialIds: materials.ids, placeOf };
+  }
+  return { findings: sortFindings(desk.findings), recipeIds: recipes.ids, materialIds: materials.ids, placeOf };
+}
+

@@ -1,0 +1,20 @@
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** Where the recipes that come with Drybench stand under its own folder. */
+export const SHIPPED_RECIPES = 'recipes';
+
+/**
+ * Drybench's own folder: the nearest one above this module that holds them beside a package.json. It is the same one whether the module runs
+ * from `src`, from `dist` or from a build of the tests; the working folder has no say.
+ */
+export function shippedDir(moduleUrl: string = import.meta.url): string {
+  let folder = dirname(fileURLToPath(moduleUrl));
+  for (;;) {
+    if (existsSync(join(folder, SHIPPED_RECIPES)) && existsSync(join(folder, 'package.json'))) return folder;
+    const above = dirname(folder);
+    if (above === folder) throw new Error('the recipes that come with Drybench are missing: install it again');
+    folder = above;
+  }
+}

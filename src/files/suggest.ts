@@ -1,0 +1,47 @@
+/** Edits (insert, delete, replace, swap neighbours) that turn `a` into `b`: optimal string alignment. */
+function editDistance(a: string, b: string): number {
+  const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
+  const cell = (i: number, j: number) => rows[i]?.[j] ?? 0;
+  for (let i = 1; i <= a.length; i += 1) {
+    const row = [i];
+    rows.push(row);
+    for (let j = 1; j <= b.length; j += 1) {
+      const changed = a[i - 1] === b[j - 1] ? 0 : 1;
+      let least = Math.min(cell(i - 1, j) + 1, cell(i, j - 1) + 1, cell(i - 1, j - 1) + changed);
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      if (swapped) least = Math.min(least, cell(i - 2, j - 2) + 1);
+      row.push(least);
+    }
+  }
+  return cell(a.length, b.length);
+}
+
+const LONGEST_WORD = 60;
+
+/** The known word that `word` most likely stands for, if one is near enough; the first of equals. */
+export function nearest(word: string, known: Iterable<string>): string | undefined {
+  const sought = word.toLowerCase().replaceAll(/[\s_]/g, '-');
+  if (sought.length > LONGEST_WORD) return undefined;
+  let best: string | undefined;
+  let fewest = Math.max(1, Math.floor(sought.length / 3)) + 1;
+  for (const candidate of known) {
+    if (Math.abs(candidate.length - sought.length) >= fewest) continue;
+    const edits = editDistance(sought, candidate.toLowerCase());
+    if (edits < fewest) {
+      best = candidate;
+      fewest = edits;
+    }
+  }
+  return best;
+}
+
+const MOST_LISTED = 12;
+
+/** `did you mean sand?`, or the words to choose from. */
+export function adviseWord(word: string, known: readonly string[]): string {
+  const guess = nearest(word, known);
+  if (guess !== undefined) return `did you mean ${guess}?`;
+  if (known.length === 0) return 'there is none yet';
+  const listed = known.slice(0, MOST_LISTED).join(', ');
+  return `write one of ${listed}${known.length > MOST_LISTED ? ', …' : ''}`;
+}
