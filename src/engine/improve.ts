@@ -7,6 +7,8 @@ import { int, real } from './typed.ts';
 /** The best schedule so far; `modes` are numbered through. */
 export interface Incumbent {
   value: number;
+  /** No schedule is cheaper. */
+  bound: number;
   readonly starts: Int32Array;
   readonly modes: Int32Array;
 }
@@ -19,18 +21,19 @@ const stopEvery = 32;
 /**
  * Large neighbourhood search: takes a part out, places it anew in another order or other modes, keeps the result if it
  * is not much dearer, and less so as the budget runs down. `incumbent` is the best plan ever met.
+ * Ends when the inserter has counted `until` steps.
  */
-export function improve(search: Search, options: SearchOptions, incumbent: Incumbent): void {
-  const { plan, costs, inserter } = search;
+export function improve(search: Search, options: SearchOptions, incumbent: Incumbent, until: number): void {
+  const { plan, inserter } = search;
   restore(search, incumbent);
   const worth = new Float64Array(neighbourhoods.length).fill(1);
   const begun = inserter.steps;
-  for (let rebuilds = 1; inserter.steps < options.steps && incumbent.value > costs.bound; rebuilds++) {
+  for (let rebuilds = 1; inserter.steps < until && incumbent.value > incumbent.bound; rebuilds++) {
     if (rebuilds % stopEvery === 0 && options.stop?.() === true) break;
     const before = plan.value;
     const kind = pick(search, worth);
-    const left = 1 - (inserter.steps - begun) / Math.max(1, options.steps - begun);
-    const limit = before + warmth * left * search.random.unit() * Math.max(0, before - costs.bound);
+    const left = 1 - (inserter.steps - begun) / Math.max(1, until - begun);
+    const limit = before + warmth * left * search.random.unit() * Math.max(0, before - incumbent.bound);
     const list = at(neighbourhoods, kind)(search);
     if (list.length === 0) {
       inserter.steps += 1;
@@ -39,13 +42,18 @@ export function improve(search: Search, options: SearchOptions, incumbent: Incum
     rebuild(search, list, limit);
     const gain = plan.value < before ? 1 : 0;
     worth[kind] = real(worth, kind) * 0.98 + 0.02 * (0.1 + 20 * gain);
-    if (plan.value < incumbent.value) {
-      incumbent.value = plan.value;
-      incumbent.starts.set(plan.starts);
-      incumbent.modes.set(plan.modes);
-      options.onBetter?.(plan.value, costs.bound, inserter.steps);
-    }
+    keep(search, options, incumbent);
   }
+}
+
+/** Keeps the plan, all of it placed, if it is the best so far. */
+export function keep(search: Search, options: SearchOptions, incumbent: Incumbent): void {
+  const { plan } = search;
+  if (plan.value >= incumbent.value) return;
+  incumbent.value = plan.value;
+  incumbent.starts.set(plan.starts);
+  incumbent.modes.set(plan.modes);
+  options.onBetter?.(plan.value, incumbent.bound, search.inserter.steps);
 }
 
 /** Takes `list` out and places it anew by the keys; all goes back if that fails or gets dearer than `limit`. */

@@ -1,9 +1,10 @@
 import { at } from '../at.ts';
+import { complete } from './complete.ts';
 import { componentOrders, construct, constructFrom } from './construct.ts';
-import { improve, type Incumbent } from './improve.ts';
-import { Labels, ownSlots } from './labels.ts';
-import { netOf } from './net.ts';
-import type { Conflict, Outcome, Problem, SearchOptions } from './problem.ts';
+import { improve, type Incumbent, keep } from './improve.ts';
+import { labelConflict, Labels } from './labels.ts';
+import { type Net, netOf } from './net.ts';
+import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { type Search, searchOf } from './search.ts';
 import { int, real } from './typed.ts';
 import { violations } from './valid.ts';
@@ -11,6 +12,8 @@ import { termValues } from './value.ts';
 
 /** Most activities for which several starting orders are tried rather than one. */
 const manyStarts = 4000;
+/** Most activities for which a complete search is tried. */
+const smallEnough = 200;
 
 /**
  * Searches the cheapest schedule of `problem`. The same problem, seed and budget give the same answer.
@@ -21,15 +24,23 @@ export function solve(problem: Problem, options: SearchOptions): Outcome {
   const labels = new Labels(net);
   if (!labels.propagate()) return { status: 'infeasible', conflict: labelConflict(labels), steps: 0 };
   const search = searchOf(net, labels, options.seed);
-  const incumbent: Incumbent = { value: Infinity, starts: new Int32Array(net.count), modes: new Int32Array(net.count) };
+  const incumbent: Incumbent = {
+    value: Infinity,
+    bound: search.costs.bound,
+    starts: new Int32Array(net.count),
+    modes: new Int32Array(net.count),
+  };
   const stuck = begin(search, options, incumbent);
-  if (incumbent.value === Infinity)
-    return {
-      status: 'unknown',
-      stuck: { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] },
-      steps: search.inserter.steps,
-    };
-  improve(search, options, incumbent);
+  if (incumbent.value < Infinity) improve(search, options, incumbent, options.steps * 0.3);
+  const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
+  const done = prove(net, options, incumbent, nodes);
+  if (incumbent.value === Infinity) {
+    const conflict = { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] };
+    return done
+      ? { status: 'infeasible', conflict: everything(problem), steps: search.inserter.steps }
+      : { status: 'unknown', stuck: conflict, steps: search.inserter.steps };
+  }
+  improve(search, options, incumbent, options.steps);
   return outcomeOf(search, incumbent);
 }
 
@@ -47,49 +58,52 @@ function begin(search: Search, options: SearchOptions, incumbent: Incumbent): nu
   return stuck;
 }
 
-/** Keeps the plan, all of it placed, if it is the best so far. */
-function keep(search: Search, options: SearchOptions, incumbent: Incumbent): void {
-  if (search.plan.value >= incumbent.value) return;
-  incumbent.value = search.plan.value;
-  incumbent.starts.set(search.plan.starts);
-  incumbent.modes.set(search.plan.modes);
-  options.onBetter?.(search.plan.value, search.costs.bound, search.inserter.steps);
+/** Searches completely within `nodes`; true if the incumbent is proven best, or that there is none. */
+function prove(net: Net, options: SearchOptions, incumbent: Incumbent, nodes: number): boolean {
+  if (nodes === 0 || incumbent.value <= incumbent.bound) return false;
+  const { done } = complete(new Labels(net), {
+    below: incumbent.value,
+    nodes,
+    stop: options.stop,
+    onFound: (candidate, value) => {
+      incumbent.value = value;
+      incumbent.starts.set(candidate.starts);
+      incumbent.modes.set(candidate.modes);
+      options.onBetter?.(value, incumbent.bound, 0);
+    },
+  });
+  if (done) incumbent.bound = incumbent.value;
+  return done;
 }
 
-function outcomeOf(search: Search, incumbent: Incumbent): Outcome {
-  const { net, costs } = search;
-  const schedule = {
+function everything(problem: Problem): { activities: number[]; lags: number[]; resources: number[] } {
+  return {
+    activities: problem.activities.map((_, i) => i),
+    lags: problem.lags.map((_, i) => i),
+    resources: problem.resources.map((_, i) => i),
+  };
+}
+
+function scheduleOf(net: Net, incumbent: Incumbent): Schedule {
+  return {
     starts: [...incumbent.starts],
     ends: Array.from(incumbent.starts, (start, i) => at(net.modes, int(incumbent.modes, i)).slots.end(start)),
     modes: Array.from(incumbent.modes, (m, i) => m - int(net.modeFirst, i)),
   };
-  const [broken] = violations(net.problem, schedule);
-  if (broken !== undefined) throw new Error(`the schedule found breaks a rule: ${JSON.stringify(broken)}`);
-  const values = termValues(net.problem, schedule);
-  return {
-    status: incumbent.value === costs.bound ? 'optimal' : 'feasible',
-    schedule,
-    value: incumbent.value,
-    bound: costs.bound,
-    terms: values.map((value, k) => ({ value, bound: real(costs.termBounds, k) })),
-    steps: search.inserter.steps,
-  };
 }
 
-/** The chain of lags that leaves an activity without a start. */
-function labelConflict(labels: Labels): Conflict {
-  const activities = new Set<number>();
-  const lags = new Set<number>();
-  const follow = (i: number, reasons: Int32Array): void => {
-    activities.add(i);
-    const lag = labels.net.lags[int(reasons, i)];
-    if (int(reasons, i) === ownSlots || lag === undefined || lags.has(lag.index)) return;
-    lags.add(lag.index);
-    for (const condition of lag.when) activities.add(condition.activity);
-    follow(lag.from === i ? lag.to : lag.from, reasons);
+function outcomeOf(search: Search, incumbent: Incumbent): Outcome {
+  const { net, costs } = search;
+  const schedule = scheduleOf(net, incumbent);
+  const [broken] = violations(net.problem, schedule);
+  if (broken !== undefined) throw new Error(`the schedule found breaks a rule: ${JSON.stringify(broken)}`);
+  const { value, bound } = incumbent;
+  return {
+    status: value === bound ? 'optimal' : 'feasible',
+    schedule,
+    value,
+    bound,
+    terms: termValues(net.problem, schedule).map((term, k) => ({ value: term, bound: real(costs.termBounds, k) })),
+    steps: search.inserter.steps,
   };
-  follow(labels.failed, labels.earliestReason);
-  follow(labels.failed, labels.latestReason);
-  const ordered = (set: Set<number>): number[] => [...set].sort((a, b) => a - b);
-  return { activities: ordered(activities), lags: ordered(lags), resources: [] };
 }
