@@ -44,11 +44,13 @@ function narrow(failed: Minute, found: Minute, holds: (m: Minute) => boolean): M
 }
 
 /**
- * When a film that was finished at `t` has gained `hours`: the first whole minute at which it has, or NEVER. `latest`
+ * When a film that was finished at `t` has gained `sheetHours`: the first whole minute at which it has, or NEVER. `latest`
  * and `earliest` are its exact inverses, because all three compare the same two sums.
  */
-export function reached(dose: Dose, hours: number): TimeMap {
-  if (hours < LEAST_HOURS) return shift(0);
+export function reached(dose: Dose, sheetHours: number): TimeMap {
+  if (sheetHours < LEAST_HOURS) return shift(0);
+  // Sums of many minutes fall short of a whole number by a hair: that must not cost a minute.
+  const hours = sheetHours - LEAST_HOURS / 2;
   const latest = (limit: Minute): Minute => {
     if (limit >= NEVER) return NEVER;
     const gained = dose.hoursAt(Math.min(limit, dose.last));
@@ -71,11 +73,12 @@ export function reached(dose: Dose, hours: number): TimeMap {
 }
 
 /**
- * Until when a film that was finished at `t` has gained no more than `hours`: the last such whole minute, or NEVER when
+ * Until when a film that was finished at `t` has gained no more than `sheetHours`: the last such whole minute, or NEVER when
  * it never gains more.
  */
-export function notYetPast(dose: Dose, hours: number): TimeMap {
-  if (hours < LEAST_HOURS) return shift(0);
+export function notYetPast(dose: Dose, sheetHours: number): TimeMap {
+  if (sheetHours < LEAST_HOURS) return shift(0);
+  const hours = sheetHours + LEAST_HOURS / 2;
   const earliest = (floor: Minute): Minute => {
     if (floor > NEVER) return NEVER;
     const high = Math.min(floor, dose.last);
