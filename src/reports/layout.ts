@@ -31,7 +31,9 @@ export function painted(paint: Paint, text: string): Painted {
 export function wrap(text: string, columns: number, look: Look): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of signs(text, look).split(' ')) {
+  for (const word of signs(text, look)
+    .split(' ')
+    .filter((w) => w !== '')) {
     for (const part of broken(word, columns, look)) {
       const longer = line === '' ? part : `${line} ${part}`;
       if (look.widthOf(longer) <= columns) line = longer;
@@ -93,7 +95,9 @@ function widths(rows: readonly (readonly Cell[])[], columns: readonly Column[], 
 /** Rows as lines of text, cells one under the other; what does not fit a column goes on in the next line. */
 export function grid(rows: readonly (readonly Cell[])[], columns: readonly Column[], look: Look, indent = 0): string[] {
   const wide = widths(rows, columns, look.columns - indent, look);
-  return rows.flatMap((row) => rowLines(row, columns, wide, look).map((line) => ' '.repeat(indent) + line));
+  return rows.flatMap((row) =>
+    rowLines(row, columns, wide, look).map((line) => (line === '' ? '' : ' '.repeat(indent) + line)),
+  );
 }
 
 function rowLines(row: readonly Cell[], columns: readonly Column[], wide: readonly number[], look: Look): string[] {

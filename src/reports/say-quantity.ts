@@ -1,8 +1,9 @@
 import type { Manner } from './say-time.ts';
 
-const squareFeetPerM2 = 10.7639; // 1 ft = 0.3048 m exactly (international foot)
-const usFluidOuncesPerL = 33.814; // US gallon = 3.785411784 L exactly, 128 fl oz
-const usFluidOuncesPerGallon = 128;
+/** International foot and US gallon, both exact: NIST SP 811, appendix B. */
+const metresPerFoot = 0.3048;
+const litresPerGallon = 3.785411784;
+const ouncesPerGallon = 128;
 
 const isUs = (manner: Manner) => manner.units === 'us';
 
@@ -32,16 +33,14 @@ export function sayChance(chance: number): string {
 
 /** `0.9 m²` or `9.7 sq ft`. */
 export function sayArea(areaM2: number, manner: Manner): string {
-  return isUs(manner) ? `${rounded(areaM2 * squareFeetPerM2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
+  return isUs(manner) ? `${rounded(areaM2 / metresPerFoot ** 2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
 }
 
 /** `0.25 L`, or `8.5 fl oz`, `1.3 gal`. */
 export function sayVolume(litres: number, manner: Manner): string {
   if (!isUs(manner)) return `${rounded(litres, 2)} L`;
-  const ounces = litres * usFluidOuncesPerL;
-  return ounces < usFluidOuncesPerGallon
-    ? `${rounded(ounces, 1)} fl oz`
-    : `${rounded(ounces / usFluidOuncesPerGallon, 2)} gal`;
+  const gallons = litres / litresPerGallon;
+  return gallons < 1 ? `${rounded(gallons * ouncesPerGallon, 1)} fl oz` : `${rounded(gallons, 2)} gal`;
 }
 
 /** `320.00 EUR`: minor units as the currency has them. */
