@@ -30,12 +30,16 @@ export type Clash =
 
 /** The first rule that `candidate` breaks, if any; starts and horizon are taken to be kept. */
 export function clashOf(net: Net, candidate: Candidate): Clash | undefined {
-  return lagClash(net, candidate) ?? movedClash(net, candidate) ?? capacityClash(net, candidate) ?? roomClash(net, candidate);
+  return (
+    lagClash(net, candidate) ?? movedClash(net, candidate) ?? capacityClash(net, candidate) ?? roomClash(net, candidate)
+  );
 }
 
 function lagClash(net: Net, candidate: Candidate): Clash | undefined {
   for (const lag of net.lags) {
-    if (!lag.when.every((c) => byte(c.allowed, int(candidate.modes, c.activity) - int(net.modeFirst, c.activity)) === 1))
+    if (
+      !lag.when.every((c) => byte(c.allowed, int(candidate.modes, c.activity) - int(net.modeFirst, c.activity)) === 1)
+    )
       continue;
     const a = int(lag.fromEnd ? candidate.ends : candidate.starts, lag.from);
     const b = int(lag.toEnd ? candidate.ends : candidate.starts, lag.to);

@@ -96,8 +96,7 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
   const parting = (clash: Clash): Branch[] => {
     const undecided = clash.parties.find((i) => isUndecided(labels, i));
     if (undecided !== undefined) return modeBranches(labels, int(candidate.modes, undecided));
-    if (clash.kind === 'moved')
-      return [[lag(clash.use.activity, true, clash.use.map ?? zero, clash.use.next)]];
+    if (clash.kind === 'moved') return [[lag(clash.use.activity, true, clash.use.map ?? zero, clash.use.next)]];
     if (clash.kind === 'lag') throw new Error('a lag between decided activities is broken after propagation');
     return clash.taken.flatMap((one) => clash.taken.flatMap((other) => apart(one, other)));
   };
@@ -113,7 +112,12 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
     const kind = one.use?.kind;
     if (kind === undefined || kind === holdKinds.none || kind === holdKinds.map) return [[ended, ...over]];
     const taken = lag(one.use?.next ?? j, false, zero, j);
-    return kind === holdKinds.next ? [[ended, taken]] : [[ended, ...over], [ended, taken]];
+    return kind === holdKinds.next
+      ? [[ended, taken]]
+      : [
+          [ended, ...over],
+          [ended, taken],
+        ];
   };
 
   explore();
@@ -181,8 +185,7 @@ function narrowing(labels: Labels, candidate: Candidate): Branch[] {
     if (isUndecided(labels, i)) return modeBranches(labels, int(candidate.modes, i));
     return halves(labels, i);
   }
-  for (let i = 0; i < net.count; i++)
-    if (isUndecided(labels, i)) return modeBranches(labels, int(candidate.modes, i));
+  for (let i = 0; i < net.count; i++) if (isUndecided(labels, i)) return modeBranches(labels, int(candidate.modes, i));
   return [];
 }
 

@@ -265,7 +265,7 @@ export class Labels {
       const holds = this.conditionHolds(condition);
       if (holds < 0) return;
       if (holds === 1) continue;
-      if (doubtful !== undefined && doubtful.activity !== condition.activity) return;
+      if (doubtful !== undefined) return;
       doubtful = condition;
     }
     if (doubtful === undefined) this.enforce(lag);
@@ -296,10 +296,14 @@ export class Labels {
   private isBroken(lag: NetLag): boolean {
     const earliest = lag.fromEnd ? this.earliestEnd(lag.from) : this.earliestStart(lag.from);
     const latest = lag.fromEnd ? this.latestEnd(lag.from) : this.latestStart(lag.from);
-    if (lag.least !== undefined && lag.least.at(earliest) > (lag.toEnd ? this.latestEnd(lag.to) : this.latestStart(lag.to)))
+    if (
+      lag.least !== undefined &&
+      lag.least.at(earliest) > (lag.toEnd ? this.latestEnd(lag.to) : this.latestStart(lag.to))
+    )
       return true;
     return (
-      lag.most !== undefined && lag.most.at(latest) < (lag.toEnd ? this.earliestEnd(lag.to) : this.earliestStart(lag.to))
+      lag.most !== undefined &&
+      lag.most.at(latest) < (lag.toEnd ? this.earliestEnd(lag.to) : this.earliestStart(lag.to))
     );
   }
 
@@ -318,7 +322,7 @@ export function labelConflict(labels: Labels): Conflict {
   const lags = new Set<number>();
   for (const reasons of [labels.earliestReason, labels.latestReason]) {
     const passed = new Set<number>();
-    for (let i = labels.failed; !passed.has(i); ) {
+    for (let i = labels.failed; !passed.has(i);) {
       passed.add(i);
       activities.add(i);
       const lag = labels.net.lags[int(reasons, i)];

@@ -78,9 +78,7 @@ function sharers(search: Search): number[] {
   const others: number[] = [];
   for (let i = 0; i < net.count; i++)
     if (search.pinned[i] === 0 && at(net.modes, int(plan.modes, i)).usesResource.has(resource)) others.push(i);
-  others.sort(
-    (i, j) => Math.abs(int(plan.starts, i) - near) - Math.abs(int(plan.starts, j) - near) || i - j,
-  );
+  others.sort((i, j) => Math.abs(int(plan.starts, i) - near) - Math.abs(int(plan.starts, j) - near) || i - j);
   const list = new Set<number>();
   for (const i of others.slice(0, 3 + random.below(5))) {
     if (list.size > most) break;
@@ -99,7 +97,8 @@ function componentsLike(search: Search, count: number, first?: number): number[]
   const pivot = first ?? search.random.below(components.length);
   if (count >= components.length) return components.map((_, c) => c);
   const chosen = new Set([pivot]);
-  for (let tries = 0; chosen.size < count && tries < 3 * count; tries++) chosen.add(search.random.below(components.length));
+  for (let tries = 0; chosen.size < count && tries < 3 * count; tries++)
+    chosen.add(search.random.below(components.length));
   return [...chosen];
 }
 

@@ -10,7 +10,7 @@ import { SpanIndex } from './span-index.ts';
 /** `hold` of a use: none, or one of the three kinds of problem.ts. */
 export const holdKinds = { none: 0, map: 1, next: 2, mapOrNext: 3 } as const;
 
-/** A condition of a lag: which modes of `activity` (by their place in it) satisfy it. */
+/** What a lag demands of one activity: which modes of `activity` (by their place in it) satisfy it. */
 export interface NetCondition {
   readonly activity: number;
   readonly allowed: Uint8Array;
@@ -157,14 +157,17 @@ function netLag(lag: Lag, index: number, problem: Problem, memo: Memo): NetLag {
     toEnd: lag.toPoint === 'end',
     least: memo(lag.least),
     most: memo(lag.most),
-    when: (lag.when ?? []).map((condition) => netCondition(condition, problem)),
+    when: netConditions(lag.when ?? [], problem),
   };
 }
 
-function netCondition(condition: Condition, problem: Problem): NetCondition {
-  const allowed = new Uint8Array(at(problem.activities, condition.activity).modes.length);
-  for (const mode of condition.modes) if (mode < allowed.length) allowed[mode] = 1;
-  return { activity: condition.activity, allowed };
+/** One condition per activity: the modes that all of the lag's conditions on it allow. */
+function netConditions(when: readonly Condition[], problem: Problem): NetCondition[] {
+  return [...new Set(when.map((condition) => condition.activity))].map((activity) => {
+    const own = when.filter((condition) => condition.activity === activity);
+    const { modes } = at(problem.activities, activity);
+    return { activity, allowed: Uint8Array.from(modes, (_, k) => (own.every((c) => c.modes.includes(k)) ? 1 : 0)) };
+  });
 }
 
 function touchingLags(count: number, lags: readonly NetLag[]): NetLag[][] {

@@ -38,9 +38,7 @@ export function searchOf(net: Net, labels: Labels, seed: number): Search {
     const component = int(structure.componentOf, term.activity);
     if (term.kind !== 'moved') weights[component] = real(weights, component) + term.weight;
   }
-  const minuteWeight = Float64Array.from({ length: net.count }, (_, i) =>
-    real(weights, int(structure.componentOf, i)),
-  );
+  const minuteWeight = Float64Array.from({ length: net.count }, (_, i) => real(weights, int(structure.componentOf, i)));
   const pinned = Uint8Array.from({ length: net.count }, (_, i) => (isPinned(net, labels, i) ? 1 : 0));
   return {
     net,

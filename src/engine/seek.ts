@@ -41,8 +41,7 @@ function freeFrom(plan: Plan, mode: NetMode, start: Minute, end: Minute): Minute
 /** Units of `resource` that the uses of `mode` keep until `until` or longer. */
 function unitsUntil(plan: Plan, mode: NetMode, resource: number, until: Minute, end: Minute): number {
   let units = 0;
-  for (const use of mode.uses)
-    if (use.resource === resource && plan.holdEnd(use, end) >= until) units += use.units;
+  for (const use of mode.uses) if (use.resource === resource && plan.holdEnd(use, end) >= until) units += use.units;
   return units;
 }
 

@@ -41,7 +41,7 @@ function componentsOf(net: Net): Int32Array {
   const root = (i: number): number => {
     let r = i;
     while (int(parent, r) !== r) r = int(parent, r);
-    for (let k = i; k !== r; ) {
+    for (let k = i; k !== r;) {
       const up = int(parent, k);
       parent[k] = r;
       k = up;

@@ -16,7 +16,14 @@ export function shopLike(pieces: number, seed: number): Problem {
   const from = monday + 8 * hour;
   const to = monday + week * Math.ceil(4 + (pieces * 7) / (hands * 70));
   const weeks = Math.ceil((to - monday) / week) + 1;
-  const open = weekly(weeks, [0, 1, 2, 3, 4], [[8, 12], [12.5, 17]]);
+  const open = weekly(
+    weeks,
+    [0, 1, 2, 3, 4],
+    [
+      [8, 12],
+      [12.5, 17],
+    ],
+  );
   const second = weekly(weeks, [1, 2, 3, 5], [[8, 13]]);
   const coatable = weekly(weeks, [0, 1, 2, 3, 4, 5, 6], [[9.5, 16.5]]);
   const drying = dryingBy(from, weeks);

@@ -39,7 +39,7 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
   const to = from + size.minutes;
   const minute = fc.integer({ min: from, max: to });
   const spans: fc.Arbitrary<Spans> = fc
-    .array(fc.tuple(minute, fc.integer({ min: 1, max: 4 })), { minLength: 1, maxLength: 3 })
+    .array(fc.tuple(minute, fc.integer({ min: 1, max: 6 })), { minLength: 1, maxLength: 3 })
     .map((list) => unite(list.map(([start, length]) => ({ start, end: start + length }))));
   const map: fc.Arbitrary<TimeMap> = fc
     .tuple(fc.integer({ min: -1, max: 3 }), fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 12, maxLength: 12 }))
@@ -51,8 +51,8 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
       );
     });
   const lagMap = fc.oneof(fc.integer({ min: -2, max: 4 }), map);
-  const sometimes = <T>(arbitrary: fc.Arbitrary<T>, weight = 2): fc.Arbitrary<T | undefined> =>
-    fc.option(arbitrary, { nil: undefined, freq: weight });
+  const sometimes = <T>(arbitrary: fc.Arbitrary<T>, oneIn = 2): fc.Arbitrary<T | undefined> =>
+    fc.oneof({ weight: oneIn - 1, arbitrary: fc.constant(undefined) }, { weight: 1, arbitrary });
   const point = fc.constantFrom('start' as const, 'end' as const);
 
   const problemOf = (count: number): fc.Arbitrary<Problem> => {
@@ -66,7 +66,7 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
           fc.record({ kind: fc.constant('next' as const), next }),
           fc.record({ kind: fc.constant('mapOrNext' as const), map, next }),
         ),
-        1,
+        2,
       );
     };
     const use = (i: number): fc.Arbitrary<Use> =>
@@ -82,8 +82,8 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
       fc
         .record({
           duration: fc.integer({ min: 0, max: 3 }),
-          starts: sometimes(spans),
-          calendar: sometimes(spans, 4),
+          starts: sometimes(spans, 3),
+          calendar: sometimes(spans, 3),
           uses: fc.array(use(i), { maxLength: 2 }),
           presences: sometimes(fc.array(presence, { minLength: 1, maxLength: 1 }), 3),
           cost: sometimes(fc.integer({ min: 0, max: 4 }), 3),
@@ -100,9 +100,7 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
         }));
     const activities: fc.Arbitrary<Activity[]> = fc.tuple(
       ...Array.from({ length: count }, (_, i) =>
-        fc
-          .array(mode(i), { minLength: 1, maxLength: 2 })
-          .map((modes): Activity => ({ name: `activity ${i}`, modes })),
+        fc.array(mode(i), { minLength: 1, maxLength: 2 }).map((modes): Activity => ({ name: `activity ${i}`, modes })),
       ),
     );
     const lag: fc.Arbitrary<Lag> = fc
@@ -111,8 +109,8 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
         fromPoint: point,
         to: index,
         toPoint: point,
-        least: sometimes(lagMap, 4),
-        most: sometimes(lagMap),
+        least: sometimes(lagMap, 2),
+        most: sometimes(fc.oneof(fc.integer({ min: 0, max: 5 }), map), 3),
         when: sometimes(
           fc.array(fc.record({ activity: index, modes: fc.subarray([0, 1], { minLength: 1 }) }), {
             minLength: 1,
@@ -152,7 +150,9 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
       from: fc.constant(from),
       to: fc.constant(to),
       resources: fc.tuple(
-        ...['hand', 'bench'].map((name) => fc.record({ name: fc.constant(name), capacity: fc.integer({ min: 1, max: 3 }) })),
+        ...['hand', 'bench'].map((name) =>
+          fc.record({ name: fc.constant(name), capacity: fc.integer({ min: 2, max: 3 }) }),
+        ),
       ),
       exclusions: fc.constant(1),
       activities,
