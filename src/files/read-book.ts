@@ -41,6 +41,7 @@ export interface ReadBook {
   readonly findings: readonly Finding[];
   /** All ids that there are, read or not. */
   readonly recipeIds: readonly string[];
+  readonly partIds: readonly string[];
   readonly materialIds: readonly string[];
   /** Where a value stands in a file that was read; the nearest key above it where it is not written. */
   placeOf(file: string, path: Path): Place | undefined;
@@ -61,6 +62,8 @@ function settingsIn(tree: Node): Settings {
     currency: readCurrency(currency).ok ? currency : 'EUR',
   };
 }
+
+const PARTS = 'recipes/parts';
 
 /** Reads files of one shop, and gathers what is wrong in them. */
 interface Desk {
@@ -168,22 +171,36 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const recipes = recipeLibrary(recipeShelves, readOne);
   const materials = materialLibrary(materialShelves, readOne, desk.findings);
 
+  const partShelves = [shelf(shopFolder, PARTS), shelf(shippedRecipes, PARTS)];
+  const parts = recipeLibrary(partShelves, readOne);
+
   const pieces = readPieces(desk, settings);
   const recipesInUse = pieces.flatMap((p) => [...p.sections.map((s) => s.recipe), ...(p.whole ? [p.whole] : [])]);
   const readRecipes = taken(recipes, options.everything ? recipes.ids : [...recipesInUse, ...(options.recipes ?? [])]);
-  const materialsInUse = shop === undefined ? [] : usedMaterials(shop, pieces, readRecipes.values());
+  const partsInUse = pieces.flatMap((p) => p.sections.flatMap((s) => (s.with ?? []).map((slot) => slot.part)));
+  const readParts = taken(parts, options.everything ? parts.ids : partsInUse);
+  const stepLists = [...readRecipes.values(), ...readParts.values()];
+  const materialsInUse = shop === undefined ? [] : usedMaterials(shop, pieces, stepLists);
   const readMaterials = taken(materials, options.everything ? materials.ids : materialsInUse);
   const journal = readJournal(disk, shopFolder);
   desk.findings.push(...journal.findings);
 
+  const ids = { recipeIds: recipes.ids, partIds: parts.ids, materialIds: materials.ids };
   const placeOf = (file: string, path: Path) => placeIn(desk.files, file, path);
   if (shop !== undefined) {
-    const book: Book = { shop, materials: readMaterials, recipes: readRecipes, pieces, journal: journal.entries };
-    desk.findings.push(...crossCheck({ book, recipes, materials }, placeOf));
+    const book = {
+      shop,
+      materials: readMaterials,
+      recipes: readRecipes,
+      parts: readParts,
+      pieces,
+      journal: journal.entries,
+    };
+    desk.findings.push(...crossCheck({ book, recipes, parts, materials }, placeOf));
     const findings = sortFindings(desk.findings);
     const sound = findings.every((f) => f.severity !== 'error');
-    return { ...(sound && { book }), findings, recipeIds: recipes.ids, materialIds: materials.ids, placeOf };
+    return { ...(sound && { book }), findings, ...ids, placeOf };
   }
-  return { findings: sortFindings(desk.findings), recipeIds: recipes.ids, materialIds: materials.ids, placeOf };
+  return { findings: sortFindings(desk.findings), ...ids, placeOf };
 }
 

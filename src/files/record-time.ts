@@ -22,10 +22,9 @@ interface Day {
  */
 export function recordClock(zone: string): (text: string, previous: Minute) => Minute | undefined {
   const days = new Map<string, Day>();
-  const dayOf = (date: string): Day | undefined => {
+  const dayOf = (date: string): Day => {
     const known = days.get(date);
     if (known !== undefined) return known;
-    if (!readTime(date, 'UTC').ok) return undefined;
     const day = localDay(minuteAt(date, 12 * 60, zone), zone);
     const made = { start: day.start, minutes: day.end - day.start };
     days.set(date, made);
@@ -36,10 +35,11 @@ export function recordClock(zone: string): (text: string, previous: Minute) => M
     if (parts === null) return undefined;
     const [, year, month, dayText, hourText, minuteText, offset] = parts;
     const clock = Number(hourText) * 60 + Number(minuteText);
+    const utc = Date.UTC(Number(year), Number(month) - 1, Number(dayText));
+    const isDay = utc >= 0 && new Date(utc).getUTCDate() === Number(dayText) && Number(month) <= 12;
+    if (!isDay || clock >= DAY_MINUTES || Number(minuteText) > 59) return undefined;
+    if (offset !== undefined) return utc / MS_PER_MINUTE + clock - offsetMinutes(offset);
     const day = dayOf(text.slice(0, 10));
-    if (day === undefined || clock >= DAY_MINUTES || Number(minuteText) > 59) return undefined;
-    if (offset !== undefined)
-      return Date.UTC(Number(year), Number(month) - 1, Number(dayText)) / MS_PER_MINUTE + clock - offsetMinutes(offset);
     if (day.minutes === DAY_MINUTES) return day.start + clock;
     const time = readTime(text.slice(0, 16), zone);
     if (!time.ok) return undefined;

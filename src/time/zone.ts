@@ -26,7 +26,7 @@ export interface LocalTime {
 }
 
 export function isZone(name: string): boolean {
-  return IANAZone.isValidZone(name);
+  return IANAZone.create(name).isValid;
 }
 
 function toMinute(when: DateTime): Minute {

@@ -8,8 +8,9 @@ import { type Complaint, findingOf } from './complaint.ts';
 
 /** What is checked against each other, and all ids that there are. */
 export interface Whole {
-  readonly book: Book;
+  readonly book: Book & Required<Pick<Book, 'parts'>>;
   readonly recipes: Library<Recipe>;
+  readonly parts: Library<Recipe>;
   readonly materials: Library<Material>;
 }
 

@@ -1,7 +1,7 @@
 import type { Piece, Section } from '../../model/piece.ts';
 import { readId } from '../quantities/plain.ts';
 import { type Read } from '../quantities/read.ts';
-import { listOf, namedBy } from '../shapes/collections.ts';
+import { listOf, namedBy, oneOrMany } from '../shapes/collections.ts';
 import { may, must, record } from '../shapes/record.ts';
 import type { ValueOf } from '../shapes/shape.ts';
 import { present } from '../present.ts';
@@ -18,6 +18,12 @@ function readSectionId(text: string): Read<string> {
     : readId(text);
 }
 
+const slot = record('a part', {
+  part: must(id, 'id of the part'),
+  before: may(id, 'step of the recipe that it comes before'),
+  after: may(id, 'step of the recipe that it comes after'),
+});
+
 const section = record('a section', {
   name: may(name, 'name'),
   recipe: must(id, 'id of its recipe'),
@@ -30,6 +36,7 @@ const section = record('a section', {
     "the recipe's material, and the one to use instead",
   ),
   without: may(ids, 'steps of the recipe to leave out'),
+  with: may(oneOrMany(slot, 'parts'), 'parts to slot into the recipe; at its beginning where neither is named'),
 });
 
 const leadTest = record('a lead test', {
@@ -65,6 +72,7 @@ function sectionOf(id: string, doc: WrittenSection): Section {
     thicknessMm: doc.thickness ?? USUAL_THICKNESS_MM,
     materials: Object.fromEntries((doc.materials ?? []).map(({ key, value }) => [key, value])),
     without: doc.without ?? [],
+    with: doc.with,
   });
 }
 

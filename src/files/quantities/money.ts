@@ -1,12 +1,8 @@
+import { minorDigits } from '../../model/money.ts';
 import { adviseWord } from '../suggest.ts';
 import { LONGEST_QUANTITY, read, refuse, type Read } from './read.ts';
 
 const LONGEST_WHOLE = 10;
-
-/** Digits after the point of a currency (ISO 4217), as the runtime's own tables have them. */
-export function minorDigits(currency: string): number {
-  return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
-}
 
 export function readCurrency(text: string): Read<string> {
   const known = Intl.supportedValuesOf('currency');
