@@ -55,7 +55,7 @@ test('a key that would set a prototype stays a plain key', () => {
 // Oracle: the language's own JSON reader.
 test('JSON made harmless says the same and holds nothing harmful', () => {
   fc.assert(
-    fc.property(fc.jsonValue({ maxDepth: 1 }), fc.string({ unit: 'binary' }), (value, text) => {
+    fc.property(fc.jsonValue({ maxDepth: 1 }), fc.string({ unit: fc.nat(0xffff).map((unit) => String.fromCharCode(unit)) }), (value, text) => {
       const document = { value, text };
       const json = harmlessJson(JSON.stringify(document, undefined, 2));
       expect(JSON.parse(json)).toEqual(JSON.parse(JSON.stringify(document)));
