@@ -12,6 +12,8 @@ export interface DiskStat {
 export interface Disk {
   open(path: string, flags: number, mode?: number): number;
   stat(handle: number): DiskStat;
+  /** Of what stands at the path itself: a link is not followed. */
+  statPath(path: string): DiskStat;
   /** Bytes read into `into` at `offset`; 0 at the end. */
   read(handle: number, into: Uint8Array, offset: number): number;
   /** Bytes written of `bytes` from `offset` on; may be fewer than there are. */
@@ -40,6 +42,7 @@ function plainStat(stat: fs.Stats): DiskStat {
 export const realDisk: Disk = {
   open: (path, flags, mode) => fs.openSync(path, flags, mode),
   stat: (handle) => plainStat(fs.fstatSync(handle)),
+  statPath: (path) => plainStat(fs.lstatSync(path)),
   read: (handle, into, offset) => fs.readSync(handle, into, offset, into.length - offset, null),
   write: (handle, bytes, offset) => fs.writeSync(handle, bytes, offset, bytes.length - offset, null),
   truncate: (handle, bytes) => fs.ftruncateSync(handle, bytes),

@@ -1,0 +1,32 @@
+import type { Node } from '../yaml/tree.ts';
+import type { Shape } from './shape.ts';
+import { written } from './text.ts';
+
+const NOWHERE = { start: 0, end: 0 };
+
+/** Data out of JSON as a tree that shapes can read; it has no places. Null reads as an empty value. */
+export function nodeOfJson(value: unknown): Node {
+  if (Array.isArray(value)) return { kind: 'list', items: value.map(nodeOfJson), flow: true, ...NOWHERE };
+  if (typeof value === 'object' && value !== null) {
+    const entries = Object.entries(value).map(([key, v]) => ({ key: textOf(key), value: nodeOfJson(v) }));
+    return { kind: 'map', entries, flow: true, ...NOWHERE };
+  }
+  return textOf(typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : '');
+}
+
+function textOf(text: string) {
+  return { kind: 'text', text, style: 'plain', ...NOWHERE } as const;
+}
+
+/** A number as JSON writes it. */
+export const jsonNumber: Shape<number> = written({
+  wanted: 'a number',
+  code: 'bad-number',
+  jsonSchema: { type: ['number'] },
+  read: (text) => {
+    const value = text.length > 40 ? NaN : Number(text);
+    return Number.isFinite(value)
+      ? { ok: true, value }
+      : { ok: false, why: 'is not a number', write: 'write a number' };
+  },
+});

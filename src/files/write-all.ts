@@ -1,0 +1,45 @@
+import { diskCode, O_RDONLY, type Disk } from './disk.ts';
+
+/** Writes every byte, however few the disk takes at a time. */
+export function writeAll(disk: Disk, handle: number, bytes: Uint8Array): void {
+  let written = 0;
+  while (written < bytes.length) {
+    const count = disk.write(handle, bytes, written);
+    if (count <= 0) throw Object.assign(new Error('the disk took nothing'), { code: 'EIO' });
+    written += count;
+  }
+}
+
+/** Opens, acts and closes, whatever happens in between. */
+export function withHandle<T>(disk: Disk, handle: number, act: (handle: number) => T): T {
+  let result: T;
+  try {
+    result = act(handle);
+  } catch (error) {
+    try {
+      disk.close(handle);
+    } catch {
+      // The first error says more.
+    }
+    throw error;
+  }
+  disk.close(handle);
+  return result;
+}
+
+/** Makes a rename or a new file in `folder` last. Windows cannot, and needs no such thing. */
+export function flushFolder(disk: Disk, folder: string): void {
+  try {
+    withHandle(disk, disk.open(folder, O_RDONLY), (handle) => disk.flush(handle));
+  } catch (error) {
+    const windowsRefuses = process.platform === 'win32' && ['EPERM', 'EISDIR', 'EACCES'].includes(diskCode(error));
+    if (!windowsRefuses) throw error;
+  }
+}
+
+const pause = new Int32Array(new SharedArrayBuffer(4));
+
+/** Waits without giving way to anything else: between two tries for a lock or a rename. */
+export function sleep(milliseconds: number): void {
+  Atomics.wait(pause, 0, 0, milliseconds);
+}
