@@ -1,47 +1,10 @@
 import { ALWAYS, NEVER, shift, type TimeMap } from '../time/time-map.ts';
 import type { Minute } from '../time/span.ts';
 import type { Dose } from './dose.ts';
+import { firstDown, firstUp } from './first-minute.ts';
 
 /** Less than this is no wait at all; it also keeps rounding from swallowing a wait. */
 const LEAST_HOURS = 1e-6;
-
-/** Smallest minute of `low` to `high` at which `holds`, which stays true once it is; `high + 1` if none. Searches up. */
-function firstUp(low: Minute, high: Minute, holds: (m: Minute) => boolean): Minute {
-  let failed = low - 1;
-  let step = 64;
-  let found = low;
-  while (found <= high && !holds(found)) {
-    failed = found;
-    found += step;
-    step *= 2;
-  }
-  return narrow(failed, Math.min(found, high + 1), holds);
-}
-
-/** The same, searching down from `high`. */
-function firstDown(low: Minute, high: Minute, holds: (m: Minute) => boolean): Minute {
-  let found = high + 1;
-  let step = 64;
-  let failed = high;
-  while (failed >= low && holds(failed)) {
-    found = failed;
-    failed -= step;
-    step *= 2;
-  }
-  return narrow(Math.max(failed, low - 1), found, holds);
-}
-
-/** `failed` does not hold (or lies outside), `found` does (or lies outside). */
-function narrow(failed: Minute, found: Minute, holds: (m: Minute) => boolean): Minute {
-  let low = failed;
-  let high = found;
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (holds(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
-}
 
 /**
  * When a film that was finished at `t` has gained `sheetHours`: the first whole minute at which it has, or NEVER. `latest`
