@@ -103,6 +103,7 @@ export const shop: Shop = {
   stations: [
     { id: 'bench-1', name: 'Bench 1', room: 'workshop', kind: 'bench', slots: 1 },
     { id: 'bench-2', name: 'Bench 2', room: 'workshop', kind: 'bench', slots: 1 },
+    { id: 'bench-3', name: 'Bench 3', room: 'workshop', kind: 'bench', slots: 1 },
     { id: 'rack', name: 'Rack', room: 'workshop', kind: 'rack', slots: 2 },
     { id: 'booth', name: 'Booth', room: 'spray-room', kind: 'spray', slots: 1 },
     { id: 'booth-2', name: 'Booth 2', room: 'spray-room', kind: 'spray', slots: 1 },
@@ -232,6 +233,8 @@ const constantAir = (tempC: number, rhPercent: number): AirSeries => ({
   notes: [],
 });
 
+const referenceAir = new Map(shop.rooms.map((r) => [r.id, constantAir(23, 50)]));
+
 export function situationOf(tasks: readonly Task[], over: Partial<Situation> = {}): Situation {
   const pieces = [
     piece('chair', 'Chair', [section('seat', 'seat')]),
@@ -251,6 +254,5 @@ export function situationOf(tasks: readonly Task[], over: Partial<Situation> = {
 }
 
 export function evidenceOf(situation: Situation, over: Partial<Evidence> = {}): Evidence {
-  const air = new Map(shop.rooms.map((r) => [r.id, constantAir(23, 50)]));
-  return { situation, air, factors: new Map(), ...over };
+  return { situation, air: referenceAir, factors: new Map(), ...over };
 }

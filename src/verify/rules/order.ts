@@ -5,6 +5,7 @@ import { lasting } from '../say.ts';
 
 function afterOthers(fact: Fact, { byId, say }: Ground): Breach[] {
   return fact.task.needs.flatMap((need) => {
+    if (need.kind === 'mark' || need.kind === 'window') return [];
     const other = byId.get(need.task);
     if (other === undefined) return [];
     const waitMinutes = need.kind === 'order' ? Math.round(need.waitHours * 60) : 0;

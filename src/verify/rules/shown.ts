@@ -6,7 +6,7 @@ import { NEVER } from '../../time/time-map.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
-import { windowsOf, type OpenWindow } from './window.ts';
+import { holds, prepared, windowsOf, type OpenWindow } from './window.ts';
 
 function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
   const shown: Partial<Readonly<Record<Mark, MarkTimes>>> = step.dry ?? {};
@@ -28,15 +28,22 @@ function sameWindow(shown: NonNullable<PlannedStep['window']>, { choice, opens, 
   return shown.opens === opens && shown.shuts === shutting && shown.prep === choice.prep;
 }
 
-function windowFaults({ step, task }: Fact, { byId, say }: Ground): string[] {
-  const windows = task.needs.flatMap((need) => {
+function windowFaults(fact: Fact, ground: Ground): string[] {
+  const { byId, say } = ground;
+  const windows = fact.task.needs.flatMap((need) => {
     const beneath = need.kind === 'window' ? byId.get(need.task) : undefined;
-    return need.kind !== 'window' || beneath === undefined ? [] : [{ of: need.task, open: windowsOf(need, beneath) }];
+    return need.kind !== 'window' || beneath === undefined ? [] : [{ beneath, open: windowsOf(need, beneath) }];
   });
-  const shown = step.window;
+  const shown = fact.step.window;
   if (shown === undefined) return windows.length === 0 ? [] : ['is shown without its recoat window'];
-  const agrees = windows.some(({ of, open }) => of === shown.of && open.some((w) => sameWindow(shown, w)));
-  return agrees ? [] : [`is shown in a window from ${say.when(shown.opens)} that ${say.step(shown.of)} does not have`];
+  const used = (w: OpenWindow, beneath: Fact) =>
+    fact.settled || (holds(w, fact.start) && prepared(w, beneath, fact, ground));
+  const agrees = windows.some(
+    ({ beneath, open }) => beneath.id === shown.of && open.some((w) => sameWindow(shown, w) && used(w, beneath)),
+  );
+  return agrees
+    ? []
+    : [`is shown in a window from ${say.when(shown.opens)} that ${say.step(shown.of)} does not offer it`];
 }
 
 /** What each need says may be shown as the time before which the step could not start. */
@@ -72,14 +79,12 @@ function afterFaults(fact: Fact, ground: Ground): string[] {
     );
 }
 
-/** A place is kept until the piece can be moved, or until the section's next step takes it over. */
-function holdFaults({ id, end, movableFrom, station, step, task }: Fact, { byObject, say }: Ground): string[] {
-  const members = byObject.get(task.object) ?? [];
-  const takenOver = members.some(
-    (f) => f.id !== id && f.station.id === station.id && f.start === step.holdsStationUntil,
-  );
+/** A place is kept until the piece can be moved, or until the next step of its object takes it over. */
+function holdFaults({ id, end, movableFrom, step, task }: Fact, { byObject, say }: Ground): string[] {
   const shown = step.holdsStationUntil;
-  if (shown === movableFrom || (takenOver && shown >= end && shown < movableFrom)) return [];
+  const members = byObject.get(task.object) ?? [];
+  const takenOver = members.some((f) => f.id !== id && f.start === shown);
+  if (shown === movableFrom || (takenOver && shown >= end)) return [];
   return [`is shown to keep its place until ${say.when(shown)}, but keeps it until ${say.when(movableFrom)}`];
 }
 
