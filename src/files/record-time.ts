@@ -1,15 +1,8 @@
+import { writtenTime } from '../time/iso.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay, minuteAt, readTime } from '../time/zone.ts';
 
-const MS_PER_MINUTE = 60_000;
-const STAMP = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::\d\d(?:\.\d{1,6})?)?(Z|[+-]\d\d:\d\d)?$/;
 const DAY_MINUTES = 24 * 60;
-
-function offsetMinutes(offset: string): number {
-  if (offset === 'Z') return 0;
-  const minutes = Number(offset.slice(1, 3)) * 60 + Number(offset.slice(4, 6));
-  return offset.startsWith('-') ? -minutes : minutes;
-}
 
 interface Day {
   readonly start: Minute;
@@ -31,16 +24,11 @@ export function recordClock(zone: string): (text: string, previous: Minute) => M
     return made;
   };
   return (text, previous) => {
-    const parts = text.length > 40 ? null : STAMP.exec(text);
-    if (parts === null) return undefined;
-    const [, year, month, dayText, hourText, minuteText, offset] = parts;
-    const clock = Number(hourText) * 60 + Number(minuteText);
-    const utc = Date.UTC(Number(year), Number(month) - 1, Number(dayText));
-    const isDay = utc >= 0 && new Date(utc).getUTCDate() === Number(dayText) && Number(month) <= 12;
-    if (!isDay || clock >= DAY_MINUTES || Number(minuteText) > 59) return undefined;
-    if (offset !== undefined) return utc / MS_PER_MINUTE + clock - offsetMinutes(offset);
-    const day = dayOf(text.slice(0, 10));
-    if (day.minutes === DAY_MINUTES) return day.start + clock;
+    const written = writtenTime(text);
+    if (written === undefined) return undefined;
+    if (written.offsetMinutes !== undefined) return written.asIfUtc - written.offsetMinutes;
+    const day = dayOf(written.date);
+    if (day.minutes === DAY_MINUTES) return day.start + written.clock;
     const time = readTime(text.slice(0, 16), zone);
     if (!time.ok) return undefined;
     const isSecondTimeRound = time.notice !== undefined && time.minute <= previous;

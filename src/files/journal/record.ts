@@ -1,28 +1,15 @@
 import { coatFaults, sightings, type Deed, type Entry } from '../../model/journal.ts';
-import { isoOf } from '../../time/zone.ts';
-import { recordClock } from '../record-time.ts';
+import { isoWriter } from '../../time/iso.ts';
 import { marks } from '../../model/mark.ts';
-import { jsonNumber, nodeOfJson } from '../shapes/json.ts';
+import { jsonNumber, jsonTime as time, nodeOfJson } from '../shapes/json.ts';
 import { may, must, record, type Fields } from '../shapes/record.ts';
 import type { Notes, Shape } from '../shapes/shape.ts';
-import { choice, words, written } from '../shapes/text.ts';
+import { choice, words } from '../shapes/text.ts';
 import { yesNo } from '../formats/values.ts';
 import { entryOf } from '../yaml/tree.ts';
 
 /** Version of the form of a record. A reader refuses a higher one rather than guess. */
 export const JOURNAL_VERSION = 1;
-
-const clock = recordClock('UTC');
-
-const time = written({
-  wanted: 'a time',
-  code: 'bad-time',
-  jsonSchema: { type: 'string' },
-  read: (text) => {
-    const minute = clock(text, -Infinity);
-    return minute === undefined ? { ok: false, why: 'is not a time', write: '' } : { ok: true, value: minute };
-  },
-});
 
 const task = must(words(200), 'id of the task');
 const air = record('air', { tempC: must(jsonNumber, '°C'), rhPercent: must(jsonNumber, '%') });
@@ -107,7 +94,7 @@ export function entryOfRecord(data: object): ReadRecord {
 
 /** An entry as a record: times on the wall clock of `zone` with their offset. */
 export function recordOfEntry(entry: Entry, zone: string): object {
-  const iso = (minute: number) => isoOf(minute, zone);
+  const iso = isoWriter(zone);
   const { deed } = entry;
   return {
     v: JOURNAL_VERSION,

@@ -1,3 +1,5 @@
+import { minuteOfIso } from '../../time/iso.ts';
+import type { Minute } from '../../time/span.ts';
 import type { Node } from '../yaml/tree.ts';
 import type { Shape } from './shape.ts';
 import { written } from './text.ts';
@@ -28,5 +30,18 @@ export const jsonNumber: Shape<number> = written({
     return Number.isFinite(value)
       ? { ok: true, value }
       : { ok: false, why: 'is not a number', write: 'write a number' };
+  },
+});
+
+/** A time with its offset, as Drybench writes it. */
+export const jsonTime: Shape<Minute> = written({
+  wanted: 'a time',
+  code: 'bad-time',
+  jsonSchema: { type: 'string' },
+  read: (text) => {
+    const minute = minuteOfIso(text);
+    return minute === undefined
+      ? { ok: false, why: 'is not a time with its offset', write: 'write a time like 2027-01-11T07:30:00+01:00' }
+      : { ok: true, value: minute };
   },
 });

@@ -1,0 +1,189 @@
+import { marks, type Mark } from '../model/mark.ts';
+import { preparations } from '../model/material.ts';
+import type { Finding } from '../model/finding.ts';
+import type { MarkTimes, Plan, PlannedPiece, PlannedStep, ReadyTime } from '../model/plan.ts';
+import { PLAN_FORMAT, planDocument } from '../model/plan-document.ts';
+import { stages } from '../model/recipe.ts';
+import { isZone } from '../time/zone.ts';
+import { join } from 'node:path';
+import { realDisk, type Disk } from './disk.ts';
+import { readBytes, type Folder } from './read-source.ts';
+import { ABSENT, replaceFile, seen } from './safe-write.ts';
+import { listOf } from './shapes/collections.ts';
+import { jsonNumber, jsonTime, nodeOfJson } from './shapes/json.ts';
+import { may, must, record, type Field, type Fields, type RecordOf } from './shapes/record.ts';
+import { refined, type Notes, type Shape } from './shapes/shape.ts';
+import { choice, quantity, words } from './shapes/text.ts';
+import { yesNo } from './formats/values.ts';
+
+export const PLAN_FILE = 'plan.json';
+const PLAN_CAP = 50_000_000;
+
+const text = words(2000);
+/** Names may be empty here: the one way of a step has none. */
+const anyText: Shape<string> = {
+  read: (node, notes) => (node.kind === 'text' ? node.text : text.read(node, notes)),
+  jsonSchema: () => ({ type: 'string' }),
+};
+const texts = listOf(anyText, 'words');
+
+/** Only Drybench writes these files, and a later one may add to them. */
+function open<const F extends Fields>(what: string, fields: F): Shape<RecordOf<F>> {
+  return record(what, fields, { open: true });
+}
+
+function fieldsFor<K extends string, T>(keys: readonly K[], shape: Shape<T>) {
+  return Object.fromEntries(keys.map((key) => [key, may(shape, key)])) as Readonly<Record<K, Field<T, false>>>;
+}
+
+const time = must(jsonTime, 'a time');
+const number = must(jsonNumber, 'a number');
+const span = open('a span', { start: time, end: time });
+const markTimes: Shape<MarkTimes> = open('times of a mark', { early: time, typical: time, late: time });
+const markShape = choice('a dry mark', marks);
+const yes = refined(yesNo, (value) => (value ? true : undefined));
+
+const planWindow = open('a window', {
+  opens: time,
+  shuts: may(jsonTime, 'a time'),
+  prep: may(choice('a preparation', preparations), 'a preparation'),
+  of: must(text, 'a step'),
+});
+
+const after = open('a wait', { step: must(text, 'a step'), mark: may(markShape, 'a mark'), notBefore: time });
+
+const step: Shape<PlannedStep> = open('a step', {
+  id: must(text, 'id'),
+  piece: must(text, 'piece'),
+  section: must(text, 'section'),
+  step: must(text, 'step'),
+  title: must(anyText, 'title'),
+  stage: must(choice('a stage', stages), 'stage'),
+  coat: may(jsonNumber, 'coat'),
+  material: may(text, 'material'),
+  way: must(anyText, 'way'),
+  room: must(text, 'room'),
+  station: must(text, 'station'),
+  hands: must(texts, 'hands'),
+  tools: must(texts, 'tools'),
+  spans: must(listOf(span, 'spans'), 'spans'),
+  holdsStationUntil: time,
+  dry: may(open('dry marks', fieldsFor(marks, markTimes)), 'marks'),
+  window: may(planWindow, 'window'),
+  after: must(listOf(after, 'waits'), 'waits'),
+  done: may(yes, 'done'),
+  atWork: may(yes, 'at work'),
+});
+
+const readyTime: Shape<ReadyTime> = open('a time to be ready', { typical: time, safe: time, chance: number });
+const readyKeys: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed', 'handedOver'];
+
+const piece: Shape<PlannedPiece> = open('a piece', {
+  id: must(text, 'id'),
+  name: must(anyText, 'name'),
+  wantedBy: may(jsonTime, 'a time'),
+  lateHours: number,
+  ready: must(open('times to be ready', fieldsFor(readyKeys, readyTime)), 'times'),
+});
+
+const proof = open('a proof', {
+  objective: must(
+    listOf(open('a goal', { name: must(text, 'name'), value: number, bound: number }), 'goals'),
+    'goals',
+  ),
+  gapPercent: number,
+  proven: must(yesNo, 'yes or no'),
+  verified: must(yes, 'true'),
+  steps: number,
+});
+
+const zone = quantity(
+  'a time zone',
+  'unknown-time-zone',
+  (name) =>
+    name.length <= 64 && isZone(name)
+      ? { ok: true, value: name }
+      : { ok: false, why: 'is no time zone', write: 'keep the plan again' },
+  'Europe/Dublin',
+);
+
+const planShape = open('a plan', {
+  madeAt: time,
+  timeZone: must(zone, 'time zone'),
+  from: time,
+  to: time,
+  pieces: must(listOf(piece, 'pieces'), 'pieces'),
+  steps: must(listOf(step, 'steps'), 'steps'),
+  proof: must(proof, 'proof'),
+  warnings: must(
+    listOf(open('a warning', { code: must(text, 'code'), text: must(anyText, 'text'), step: may(text, 'step') }), 'warnings'),
+    'warnings',
+  ),
+});
+
+function finding(code: string, message: string): Finding {
+  const advice = 'take the file away, and keep a plan again';
+  return { code, severity: 'error', message, advice, place: { file: PLAN_FILE, line: 1, column: 1 } };
+}
+
+export interface ReadPlan {
+  /** Absent where there is none, or none that can be read, as the findings then say. */
+  readonly plan?: Plan;
+  readonly findings: readonly Finding[];
+}
+
+function formatOf(value: unknown): string {
+  const format = typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined;
+  return typeof format === 'string' ? format : '';
+}
+
+/** The plan that a document holds. */
+export function planIn(document: string): ReadPlan {
+  let value: unknown;
+  try {
+    value = JSON.parse(document);
+  } catch (error) {
+    if (!(error instanceof SyntaxError)) throw error;
+    return { findings: [finding('bad-plan', 'the file is not JSON')] };
+  }
+  const format = formatOf(value);
+  if (format !== PLAN_FORMAT) {
+    const isNewer = /^drybench\.plan\/\d{1,4}$/.test(format);
+    return {
+      findings: [
+        isNewer
+          ? finding('newer-plan', `the plan has the form ${format}, which a newer Drybench writes`)
+          : finding('bad-plan', 'the file is not a plan of Drybench'),
+      ],
+    };
+  }
+  const findings: Finding[] = [];
+  const notes: Notes = {
+    zone: 'UTC',
+    currency: 'EUR',
+    error: (_, remark) => void findings.push(finding('bad-plan', remark.message)) as undefined,
+    warn: () => undefined,
+  };
+  const plan = planShape.read(nodeOfJson(value), notes);
+  return plan === undefined ? { findings: findings.slice(0, 3) } : { plan, findings: [] };
+}
+
+const shopFolder = (path: string): Folder => ({ path, label: '' });
+
+/** The plan last kept. */
+export function readPlan(shopDir: string, disk: Disk = realDisk): ReadPlan {
+  const read = readBytes(disk, shopFolder(shopDir), PLAN_FILE, PLAN_CAP);
+  if (read.ok) return planIn(Buffer.from(read.bytes).toString('utf8'));
+  return { findings: read.missing ? [] : [read.finding] };
+}
+
+/**
+ * Keeps a plan in place of the one before. Call it under the shop's lock.
+ * @throws FileTrouble
+ */
+export function writePlan(shopDir: string, plan: Plan, disk: Disk = realDisk): void {
+  const before = readBytes(disk, shopFolder(shopDir), PLAN_FILE, PLAN_CAP);
+  const text = `${JSON.stringify(planDocument(plan), undefined, 1)}\n`;
+  replaceFile(disk, join(shopDir, PLAN_FILE), text, before.ok ? seen(before.bytes) : ABSENT);
+}
+
