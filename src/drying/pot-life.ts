@@ -9,11 +9,12 @@ import { rateLaw } from './rate-law.ts';
 
 /**
  * From mixing to the last minute at which a two-part material may still be worked, at the air it is mixed in; undefined
- * if it has no pot life. Same law as its cure. Never longer than the sheet's own hours: a pot heats itself. `early` is
+ * if it has no pot life. Putty and filler, known by the depth their sheet is for, are mixed in small batches while the
+ * step goes on (common practice, no source): their pot life bounds the batch, not the step. Same law as its cure. Never longer than the sheet's own hours: a pot heats itself. `early` is
  * the safe pace.
  */
 export function potLifeMap(material: Material, air: AirSeries, pace: Pace = 'early'): TimeMap | undefined {
-  if (material.potLife === undefined) return undefined;
+  if (material.potLife === undefined || material.sheetDepthMm !== undefined) return undefined;
   const hours = atPace(material.potLife, pace);
   const dose = doseOf(air, rateLaw(material, 'dust-free'));
   return soonerOf([notYetPast(dose, hours), shift(Math.floor(hours * 60))]);
