@@ -83,7 +83,7 @@ test('each rule tells which steps, when, and by how much', () => {
     'Desk, legs, mask at Mon 2027-01-11 13:30 is given to ghost, whom the shop does not know',
   ]);
   expect(texts(planWith({ carve: { hands: ['owner'] } }))).toEqual([
-    'Chair, seat, carve at Mon 2027-01-11 15:15 has 1 hands, but needs 2',
+    'Chair, seat, carve at Mon 2027-01-11 15:15 has 1 of the 2 hands that it needs',
   ]);
   expect(texts(planWith({ sand: { tools: ['whip', 'sander'] } }))).toEqual([
     'Desk, top, sand at Mon 2027-01-11 08:00 uses whip, a tool that the shop lacks',

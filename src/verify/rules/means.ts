@@ -14,7 +14,7 @@ function faults({ step, task, way, station }: Fact, { situation }: Ground): stri
   if (step.room !== station.room)
     found.push(`is shown in the room ${step.room}, but ${station.name} is in ${station.room}`);
   if (step.hands.length !== task.people || new Set(step.hands).size !== task.people)
-    found.push(`has ${new Set(step.hands).size} hands, but needs ${task.people}`);
+    found.push(`has ${new Set(step.hands).size} of the ${task.people} hands that it needs`);
   for (const id of step.hands)
     if (!hands.some((h) => h.id === id)) found.push(`is given to ${id}, whom the shop does not know`);
   const team = hands.filter((h) => step.hands.includes(h.id));
