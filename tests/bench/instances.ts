@@ -30,13 +30,14 @@ export function instances(words: readonly string[]): void {
       out: { type: 'string' },
       only: { type: 'string', default: '' },
       seed: { type: 'string', default: '1' },
+      cpu: { type: 'boolean', default: false },
     },
   });
   const [folder] = positionals;
   const { out } = values;
   const seconds = Number(values.seconds);
   if (folder === undefined || out === undefined || !(seconds > 0))
-    throw new Error('usage: instances DIR --seconds S --out OUT [--only PART-OF-NAME] [--seed N]');
+    throw new Error('usage: instances DIR --seconds S --out OUT [--only PART-OF-NAME] [--seed N] [--cpu]');
   mkdirSync(out, { recursive: true });
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((file) => /\.(sch|sm)$/.test(file) && basename(file).includes(values.only))
@@ -47,7 +48,7 @@ export function instances(words: readonly string[]): void {
     const name = basename(file);
     const best = bestKnown(join(folder, file));
     if (best !== undefined) known.set(name, best);
-    const answer = solveFile(join(folder, file), seconds, Number(values.seed));
+    const answer = solveFile(join(folder, file), seconds, Number(values.seed), values.cpu ? cpuSeconds : wallSeconds);
     writeFileSync(join(out, `${name}.json`), `${JSON.stringify(answer)}\n`);
     answers.push(answer);
     process.stderr.write(`${oneLine(answer, best)}\n`);
@@ -58,12 +59,17 @@ export function instances(words: readonly string[]): void {
   process.stdout.write(summarise(answers, known));
 }
 
-function solveFile(path: string, seconds: number, seed: number): Answer {
-  const began = performance.now();
+const wallSeconds = () => performance.now() / 1000;
+
+/** For a machine that is busy with other things: counts only what this process got of a core. */
+const cpuSeconds = () => process.cpuUsage().user / 1e6;
+
+function solveFile(path: string, seconds: number, seed: number, clock: () => number): Answer {
+  const began = clock();
   const problem = readInstance(path, readFileSync(path, 'utf8'));
-  const stop = () => performance.now() - began > 1000 * seconds;
+  const stop = () => clock() - began > seconds;
   const outcome = solveExact(problem, { seed, steps: Number.MAX_SAFE_INTEGER, stop });
-  const used = Math.round(performance.now() - began) / 1000;
+  const used = Math.round(1000 * (clock() - began)) / 1000;
   const instance = basename(path);
   switch (outcome.status) {
     case 'optimal':

@@ -30,7 +30,7 @@ export function explain(s: Store, links: Links, profile: Profile, place: number,
       text[detail + 2] = s.clauses.clock;
       const begin = detail + CLAUSE_HEAD;
       const end = begin + 2 * get(text, detail);
-      for (let k = begin + 2; k < end; k += 2) addConflict(s, get(text, k) ^ 1, 1 - get(text, k + 1));
+      for (let k = begin; k < end; k += 2) if (get(text, k) !== bound) addConflict(s, get(text, k) ^ 1, 1 - get(text, k + 1));
       return;
     }
     case BY_ARC: {

@@ -19,11 +19,6 @@ export function roomFor(list: Int32Array, length: number): Int32Array {
   return longer;
 }
 
-/** The list of numbers at `index`, which must exist. */
-export function listAt(lists: readonly Int32Array[], index: number): Int32Array {
-  const list = lists[index];
-  return list === undefined ? missing(index) : list;
-}
 
 /** Lists of numbers laid end to end: list `i` is `items[first[i]] .. items[first[i + 1] - 1]`. */
 export interface Rows {

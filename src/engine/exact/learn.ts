@@ -1,9 +1,9 @@
 import { explain } from './explain.ts';
 import { get, roomFor } from './ints.ts';
-import { bumpFact } from './order.ts';
+import { bumpCut } from './order.ts';
 import type { Solver } from './solver.ts';
 import { goBackTo } from './solver.ts';
-import { addClause, BOUND, BY_CLAUSE, CHOSEN, LEVEL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';
+import { addClause, BOUND, BY_CLAUSE, CHOSEN, cutOf, LEVEL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';
 import type { Store } from './store.ts';
 
 /** Working memory of learning: the facts that together lead to the conflict, at most one per bound. */
@@ -102,7 +102,7 @@ function need(solver: Solver, bound: number, value: number): void {
       l.involvedSize += 1;
     }
   }
-  if (value + get(s.root, bound ^ 1) <= 0) bumpFact(solver.order, bound, value);
+  if (value + get(s.root, bound ^ 1) <= 0) bumpCut(solver.order, cutOf(s, bound, value));
   const place = placeOf(s, bound, value);
   l.needed[bound] = value;
   l.where[bound] = place;

@@ -6,8 +6,7 @@ import type { Store } from './store.ts';
  * heap when they first take part in one.
  */
 export interface Order {
-  /** Cut c of variable x is number offset[x] + c. */
-  readonly offset: Int32Array;
+  /** Variable of each cut (see `Store.cutOffset`). */
   readonly owner: Int32Array;
   readonly activity: Float64Array;
   /** Place in `heap`, -1 if not in it. */
@@ -23,20 +22,13 @@ export interface Order {
 const LARGEST = 1e100;
 
 export function createOrder(s: Store): Order {
-  const offset = new Int32Array(s.variables);
-  let cuts = 0;
-  for (let x = 0; x < s.variables; x++) {
-    const low = get(s.value, 2 * x);
-    offset[x] = cuts - low;
-    cuts += Math.max(0, -get(s.value, 2 * x + 1) - low);
-  }
+  const { cuts } = s;
   const owner = new Int32Array(cuts);
   for (let x = 0; x < s.variables; x++) {
-    const low = get(s.value, 2 * x);
-    owner.fill(x, get(offset, x) + low, get(offset, x) - get(s.value, 2 * x + 1));
+    const first = get(s.cutOffset, x);
+    owner.fill(x, first + get(s.value, 2 * x), first - get(s.value, 2 * x + 1));
   }
   return {
-    offset,
     owner,
     activity: new Float64Array(cuts),
     place: new Int32Array(cuts).fill(-1),
@@ -52,9 +44,8 @@ function weightOf(o: Order, cut: number): number {
   return o.activity[cut] ?? 0;
 }
 
-/** The fact (bound, value) took part in a conflict. */
-export function bumpFact(o: Order, bound: number, value: number): void {
-  const cut = get(o.offset, bound >> 1) + ((bound & 1) === 0 ? value - 1 : -value);
+/** The cut took part in a conflict. */
+export function bumpCut(o: Order, cut: number): void {
   const weight = weightOf(o, cut) + o.bump;
   o.activity[cut] = weight;
   if (weight > LARGEST) rescale(o);
@@ -121,7 +112,7 @@ export function nextCut(o: Order, s: Store): number {
   while (o.size > 0) {
     const cut = get(o.heap, 0);
     const x = get(o.owner, cut);
-    const value = cut - get(o.offset, x);
+    const value = cut - get(s.cutOffset, x);
     removeTop(o);
     if (get(s.value, 2 * x) <= value && -get(s.value, 2 * x + 1) > value) return cut;
     o.out.push(cut);

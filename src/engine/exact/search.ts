@@ -11,8 +11,9 @@ import { forgetClauses, high, low } from './store.ts';
 export type Finding = 'found' | 'refuted' | 'stopped';
 
 export interface Effort {
-  /** Conflicts and choices after which to give up. */
+  /** Conflicts, rises and choices after which to give up. */
   readonly conflicts: number;
+  readonly work: number;
   readonly choices: number;
   readonly stop: () => boolean;
   /** Follow the activity of cuts (else: earliest start first). */
@@ -28,13 +29,14 @@ export function search(solver: Solver, target: number, effort: Effort): Finding 
   const limit = Math.floor(target / solver.scale);
   const lastConflict = solver.conflicts + effort.conflicts;
   const lastChoice = solver.choices + effort.choices;
+  const lastWork = solver.work + effort.work;
   goBackTo(solver, 0);
   for (let run = 1; ; run++) {
     const end = Math.min(lastConflict, solver.conflicts + RUN * luby(run));
-    const finding = searchRun(solver, limit, end, lastChoice, effort);
+    const finding = searchRun(solver, limit, end, lastChoice, lastWork, effort);
     if (finding === 'found' || finding === 'refuted') return finding;
     goBackTo(solver, 0);
-    if (finding === 'stopped' || solver.conflicts >= lastConflict || solver.choices >= lastChoice || effort.stop()) return 'stopped';
+    if (finding === 'stopped' || solver.conflicts >= lastConflict || solver.choices >= lastChoice || solver.work >= lastWork || effort.stop()) return 'stopped';
     settle(solver);
     const { clauses } = solver.store;
     if (solver.possible && clauses.learnt.length > clauseLimit(solver)) forgetClauses(solver.store);
@@ -42,7 +44,7 @@ export function search(solver: Solver, target: number, effort: Effort): Finding 
 }
 
 function clauseLimit(solver: Solver): number {
-  return 2000 + Math.floor(8 * Math.sqrt(solver.conflicts * 100));
+  return 4000 + Math.floor(10 * Math.sqrt(solver.conflicts));
 }
 
 function searchRun(
@@ -50,6 +52,7 @@ function searchRun(
   limit: number,
   lastConflict: number,
   lastChoice: number,
+  lastWork: number,
   effort: Effort,
 ): Finding | undefined {
   const s = solver.store;
@@ -63,7 +66,7 @@ function searchRun(
       settle(solver);
       if (low(s, solver.cost) > limit) return 'refuted';
     }
-    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice) return undefined;
+    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice || solver.work >= lastWork) return undefined;
     if (step % ASK_EVERY === 0 && effort.stop()) return 'stopped';
     if (high(s, solver.cost) > limit) choose(solver, 2 * solver.cost + 1, -limit);
     else if (!(effort.active && chooseActiveCut(solver)) && !chooseEarliest(solver)) return 'found';

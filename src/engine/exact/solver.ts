@@ -34,6 +34,8 @@ export interface Solver {
   possible: boolean;
   choices: number;
   conflicts: number;
+  /** Rises worked off: a measure of effort that is the same on every machine. */
+  work: number;
 }
 
 export function createSolver(build: Build): Solver {
@@ -57,6 +59,7 @@ export function createSolver(build: Build): Solver {
     possible: lowest.every((low, x) => low <= get(highest, x)),
     choices: 0,
     conflicts: 0,
+    work: 0,
   };
   for (let bound = 0; bound < store.value.length && solver.possible; bound++) {
     noticeRiseOf(solver, bound);
@@ -83,6 +86,7 @@ export function propagate(solver: Solver): boolean {
       const now = get(s.value, bound);
       if (now <= old) continue;
       s.followed[bound] = now;
+      solver.work += 1;
       noticeRiseOf(solver, bound);
       if (!followClauses(s, bound, old, now) || !followLinks(s, links, bound)) return false;
     }
@@ -138,7 +142,7 @@ export function chooseActiveCut(solver: Solver): boolean {
   const cut = nextCut(order, s);
   if (cut < 0) return false;
   const x = get(order.owner, cut);
-  const value = cut - get(order.offset, x);
+  const value = cut - get(s.cutOffset, x);
   if (get(guide, x) <= value) choose(solver, 2 * x + 1, -value);
   else choose(solver, 2 * x, value + 1);
   noticeTaken(order, cut);

@@ -1,4 +1,4 @@
-import { get, listAt, roomFor } from './ints.ts';
+import { get, roomFor } from './ints.ts';
 
 /**
  * Bounds, trail and everything else a learning search keeps between two steps.
@@ -31,17 +31,23 @@ export interface Store {
   conflict: Int32Array;
   conflictSize: number;
   readonly clauses: Clauses;
+  /** Cut c of variable x ("x <= c or x > c") is number cutOffset[x] + c, for c from its lowest value to below its highest. */
+  readonly cutOffset: Int32Array;
+  readonly cuts: number;
 }
 
-/** Clauses one after the other: [size, spread of levels, when last used], then `size` facts of which one must hold. */
+/**
+ * Clauses one after the other: [size, spread of levels, when last used, next 0, next 1, unused], then `size` facts of
+ * which one must hold. Facts 0 and 1 are watched: what makes one of them false leads to a chain of the clauses
+ * watching it, through next 0 or next 1. A link of a chain is `begin + slot`; clauses begin at even places.
+ */
 export interface Clauses {
   text: Int32Array;
   textSize: number;
   /** Where each learnt clause begins. */
   learnt: number[];
-  /** By bound, four numbers each: value of it that makes the watched fact false, clause, and a fact (blocker). */
-  readonly watches: Int32Array[];
-  readonly watchSize: Int32Array;
+  /** By fact: the chain of clauses to look at when it becomes true, or END. */
+  readonly chains: Int32Array;
   /** Counts conflicts; a clause keeps when it last explained something. */
   clock: number;
 }
@@ -70,6 +76,12 @@ export function createStore(lowest: Int32Array, highest: Int32Array): Store {
     value[2 * x] = get(lowest, x);
     value[2 * x + 1] = -get(highest, x);
   }
+  const cutOffset = new Int32Array(variables);
+  let cuts = 0;
+  for (let x = 0; x < variables; x++) {
+    cutOffset[x] = cuts - get(lowest, x);
+    cuts += Math.max(0, get(highest, x) - get(lowest, x));
+  }
   return {
     variables,
     value,
@@ -90,10 +102,11 @@ export function createStore(lowest: Int32Array, highest: Int32Array): Store {
       text: new Int32Array(4096),
       textSize: 0,
       learnt: [],
-      watches: Array.from({ length: 2 * variables }, () => new Int32Array(16)),
-      watchSize: new Int32Array(2 * variables),
+      chains: new Int32Array(2 * cuts).fill(END),
       clock: 0,
     },
+    cutOffset,
+    cuts,
   };
 }
 
@@ -193,7 +206,14 @@ export function placeOf(s: Store, bound: number, value: number): number {
   return place;
 }
 
-export const CLAUSE_HEAD = 3;
+/** Number of the cut that the fact (bound, value) is one side of. */
+export function cutOf(s: Store, bound: number, value: number): number {
+  return get(s.cutOffset, bound >> 1) + ((bound & 1) === 0 ? value - 1 : -value);
+}
+
+export const CLAUSE_HEAD = 6;
+const NEXT = 3;
+const END = -1;
 
 /** Keeps a clause of two facts or more; facts 0 and 1 are watched. Returns where it begins. */
 export function addClause(s: Store, facts: Int32Array, size: number, spread: number): number {
@@ -207,80 +227,65 @@ export function addClause(s: Store, facts: Int32Array, size: number, spread: num
   for (let k = 0; k < 2 * size; k++) text[begin + CLAUSE_HEAD + k] = get(facts, k);
   clauses.textSize = begin + CLAUSE_HEAD + 2 * size;
   clauses.learnt.push(begin);
-  watchBoth(clauses, begin);
+  watch(s, begin);
+  watch(s, begin + 1);
   return begin;
 }
 
-export function watchBoth(clauses: Clauses, begin: number): void {
-  const { text } = clauses;
-  const at = begin + CLAUSE_HEAD;
-  watch(clauses, get(text, at), get(text, at + 1), begin, get(text, at + 2), get(text, at + 3));
-  watch(clauses, get(text, at + 2), get(text, at + 3), begin, get(text, at), get(text, at + 1));
+/** Hangs a clause into the chain of what makes its watched fact false. */
+function watch(s: Store, link: number): void {
+  const { text, chains } = s.clauses;
+  const begin = link & ~1;
+  const at = begin + CLAUSE_HEAD + 2 * (link & 1);
+  const bound = get(text, at);
+  const chain = 2 * cutOf(s, bound, get(text, at + 1)) + ((bound ^ 1) & 1);
+  text[begin + NEXT + (link & 1)] = get(chains, chain);
+  chains[chain] = link;
 }
 
-function watch(clauses: Clauses, bound: number, value: number, begin: number, blocker: number, needs: number): void {
-  const against = bound ^ 1;
-  const size = get(clauses.watchSize, against);
-  let list = listAt(clauses.watches, against);
-  if (size + 4 > list.length) {
-    list = roomFor(list, size + 4);
-    clauses.watches[against] = list;
-  }
-  list[size] = 1 - value;
-  list[size + 1] = begin;
-  list[size + 2] = blocker;
-  list[size + 3] = needs;
-  clauses.watchSize[against] = size + 4;
-}
-
-/** Works off the clauses that watch a fact which rise `old -> now` of `bound` made false. */
+/** Works off the clauses watching a fact that the rise `old -> now` of `bound` has made false. */
 export function followClauses(s: Store, bound: number, old: number, now: number): boolean {
-  const { clauses, value } = s;
-  const list = listAt(clauses.watches, bound);
-  const size = get(clauses.watchSize, bound);
-  const text = clauses.text;
-  let kept = 0;
-  let fine = true;
-  for (let w = 0; w < size; w += 4) {
-    const threshold = get(list, w);
-    const begin = get(list, w + 1);
-    let blocker = get(list, w + 2);
-    let needs = get(list, w + 3);
-    if (fine && threshold > old && threshold <= now && get(value, blocker) < needs) {
-      const at = begin + CLAUSE_HEAD;
-      if (get(text, at) === (bound ^ 1) && get(text, at + 1) === 1 - threshold) {
-        text[at] = get(text, at + 2);
-        text[at + 1] = get(text, at + 3);
-        text[at + 2] = bound ^ 1;
-        text[at + 3] = 1 - threshold;
+  for (let value = old + 1; value <= now; value++)
+    if (!followChain(s, 2 * cutOf(s, bound, value) + (bound & 1))) return false;
+  return true;
+}
+
+function followChain(s: Store, chain: number): boolean {
+  const { value, clauses } = s;
+  const { text, chains } = clauses;
+  let before = END;
+  let link = get(chains, chain);
+  while (link !== END) {
+    const begin = link & ~1;
+    const slot = link & 1;
+    const next = get(text, begin + NEXT + slot);
+    const other = begin + CLAUSE_HEAD + 2 * (1 - slot);
+    const bound = get(text, other);
+    const least = get(text, other + 1);
+    if (get(value, bound) < least) {
+      const end = begin + CLAUSE_HEAD + 2 * get(text, begin);
+      let k = begin + CLAUSE_HEAD + 4;
+      while (k < end && get(value, get(text, k) ^ 1) + get(text, k + 1) >= 1) k += 2;
+      if (k < end) {
+        if (before === END) chains[chain] = next;
+        else text[before] = next;
+        const watched = begin + CLAUSE_HEAD + 2 * slot;
+        const falseBound = get(text, watched);
+        const falseValue = get(text, watched + 1);
+        text[watched] = get(text, k);
+        text[watched + 1] = get(text, k + 1);
+        text[k] = falseBound;
+        text[k + 1] = falseValue;
+        watch(s, link);
+        link = next;
+        continue;
       }
-      blocker = get(text, at);
-      needs = get(text, at + 1);
-      if (get(value, blocker) < needs) {
-        const end = at + 2 * get(text, begin);
-        let k = at + 4;
-        while (k < end && get(value, get(text, k) ^ 1) + get(text, k + 1) >= 1) k += 2;
-        if (k < end) {
-          const other = get(text, k);
-          const otherValue = get(text, k + 1);
-          text[k] = bound ^ 1;
-          text[k + 1] = 1 - threshold;
-          text[at + 2] = other;
-          text[at + 3] = otherValue;
-          watch(clauses, other, otherValue, begin, blocker, needs);
-          continue;
-        }
-        fine = raise(s, blocker, needs, BY_CLAUSE, begin, 0);
-      }
+      if (!raise(s, bound, least, BY_CLAUSE, begin, 0)) return false;
     }
-    list[kept] = threshold;
-    list[kept + 1] = begin;
-    list[kept + 2] = blocker;
-    list[kept + 3] = needs;
-    kept += 4;
+    before = begin + NEXT + slot;
+    link = next;
   }
-  clauses.watchSize[bound] = kept;
-  return fine;
+  return true;
 }
 
 /** Forgets about half of the clauses: those that spread over many levels and were not used lately. At level 0 only. */
@@ -298,12 +303,13 @@ export function forgetClauses(s: Store): void {
   const kept = [...tight, ...loose.slice(0, loose.length >> 1)].sort((a, b) => a - b);
   clauses.learnt = [];
   clauses.textSize = 0;
-  clauses.watchSize.fill(0);
+  clauses.chains.fill(END);
   for (const begin of kept) {
     const length = CLAUSE_HEAD + 2 * get(text, begin);
     text.copyWithin(clauses.textSize, begin, begin + length);
     clauses.learnt.push(clauses.textSize);
-    watchBoth(clauses, clauses.textSize);
+    watch(s, clauses.textSize);
+    watch(s, clauses.textSize + 1);
     clauses.textSize += length;
   }
 }

@@ -1,0 +1,82 @@
+import type { SearchOptions } from '../problem.ts';
+import type { Random } from '../random.ts';
+import { attempt, createImprover } from './improve.ts';
+import { get } from './ints.ts';
+import { costOf } from './model.ts';
+import type { Prepared } from './prepare.ts';
+import { demandBound, demandCost, readStarts, search } from './search.ts';
+import type { Finding } from './search.ts';
+import type { Solver } from './solver.ts';
+import { high } from './store.ts';
+
+/** Best schedule found, what is proven, and whether nothing is left open between them. */
+export interface Result {
+  readonly best: Int32Array | undefined;
+  readonly bound: number;
+  readonly settled: boolean;
+  readonly steps: number;
+}
+
+/** Conflicts the whole problem is searched for before parts of a schedule are. */
+const FIRST_CONFLICTS = 2000;
+
+/**
+ * Finds a first schedule under ever wider limits on the cost; then, in turns, searches the whole problem for a
+ * cheaper one, refutes costs from below, and betters the best schedule part by part.
+ */
+export function minimise(prepared: Prepared, solver: Solver, random: Random, options: SearchOptions): Result {
+  const { model } = prepared;
+  const stop = options.stop ?? (() => false);
+  let best: Int32Array | undefined;
+  let cost = solver.scale * high(solver.store, solver.cost) + 1;
+  let partChoices = 0;
+  let partWork = 0;
+  const steps = () => solver.choices + partChoices;
+  /** What is proven at level 0; a schedule just found stands on guesses above it. */
+  const bound = () => solver.scale * get(solver.store.root, 2 * solver.cost);
+  const over = () => steps() >= options.steps || stop();
+  const settled = () => !solver.possible || bound() >= cost;
+  const result = (): Result => ({ best, bound: bound(), settled: settled(), steps: steps() });
+  const accept = (starts: Int32Array) => {
+    best = starts;
+    cost = costOf(model, starts);
+    solver.guide.set(starts);
+    options.onBetter?.(cost + model.fixedCost, bound() + model.fixedCost, steps());
+    demandCost(solver, cost - 1);
+  };
+  const searchAll = (target: number, conflicts: number): Finding => {
+    const choices = options.steps - steps();
+    const finding = search(solver, target, { conflicts, work: Number.MAX_SAFE_INTEGER, choices, stop, active: true });
+    if (finding === 'found') accept(readStarts(solver));
+    if (finding === 'refuted' && solver.possible) demandBound(solver, target + 1);
+    return finding;
+  };
+
+  const highest = cost - 1;
+  for (let share = 0, conflicts = 100; best === undefined; conflicts *= 1.5) {
+    if (over() || settled()) return result();
+    const target = Math.min(highest, Math.round(bound() * (1 + share)));
+    if (searchAll(target, conflicts) !== 'found') share = share === 0 ? 0.05 : share * 2;
+  }
+
+  const improver = createImprover(prepared, random);
+  let climb = 1;
+  for (let round = 0; !settled() && !over(); round++) {
+    const conflicts = round === 0 ? FIRST_CONFLICTS : 500;
+    const workBefore = solver.work;
+    while (searchAll(cost - 1, conflicts) === 'found' && !settled() && !over());
+    if (settled() || over()) break;
+    const target = Math.min(cost - 1, bound() + climb - 1);
+    const finding = searchAll(target, conflicts / 4);
+    climb = finding === 'refuted' ? climb * 2 : Math.max(1, climb >> 1);
+    const share = solver.work - workBefore;
+    for (let spent = 0; spent < share && !settled() && !over(); ) {
+      const { starts, choices, work } = attempt(improver, best, cost - 1, over);
+      partChoices += choices;
+      partWork += work;
+      spent += work;
+      if (starts !== undefined) accept(starts);
+    }
+  }
+  return result();
+}
