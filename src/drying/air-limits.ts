@@ -1,4 +1,5 @@
-import { condensationPointC, saturationPressurePa, vapourPressurePa } from '../air/psychrometrics.ts';
+import { clearOfDew } from '../air/dew-margin.ts';
+import { condensationPointC } from '../air/psychrometrics.ts';
 import type { Air } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import { dryEnough, filmForms } from './laws/water.ts';
@@ -19,11 +20,6 @@ export interface Breach {
   readonly code: BreachCode;
   readonly is: number;
   readonly limit: number;
-}
-
-/** Is the surface at least `marginK` above the dew (or frost) point? ISO 8502-4 asks for 3 K. */
-export function clearOfDew(air: Air, surfaceC: number, marginK: number): boolean {
-  return saturationPressurePa(surfaceC - marginK) >= vapourPressurePa(air.tempC, air.rhPercent);
 }
 
 /** Everything that forbids a coat of `material` in this air on a surface at `surfaceC`; empty if nothing does. */

@@ -1,12 +1,9 @@
 import { at } from '../at.ts';
-import { saturationPressurePa, vapourPressurePa } from '../air/psychrometrics.ts';
+import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
 import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { mapOf } from './first-minute.ts';
-
-/** ISO 8502-4: the surface at least this far above the dew point. */
-export const DEW_MARGIN_K = 3;
 
 // Softwood and still indoor air, textbook values from memory: what counts is minutes against hours.
 const DENSITY_KG_PER_M3 = 500;
@@ -71,10 +68,9 @@ export function coatableAfter(
   const lag = timeConstantMinutes(thicknessMm);
   let surfaceC = startC;
   for (let now = broughtIn; now <= broughtIn + LONGEST_WAIT_MINUTES; now += 1) {
-    const { tempC, rhPercent } = airAt(air, now);
-    if (surfaceC >= minTempC && saturationPressurePa(surfaceC - marginK) >= vapourPressurePa(tempC, rhPercent))
-      return now;
-    surfaceC = warmed(surfaceC, tempC, 1, lag);
+    const around = airAt(air, now);
+    if (surfaceC >= minTempC && clearOfDew(around, surfaceC, marginK)) return now;
+    surfaceC = warmed(surfaceC, around.tempC, 1, lag);
   }
   return NEVER;
 }

@@ -1,0 +1,135 @@
+import { condensationPointC, vpdPa } from '../air/psychrometrics.ts';
+import { airAt, type Air, type AirSeries } from '../air/series.ts';
+import { equilibriumMoisturePercent } from '../air/wood-moisture.ts';
+import type { Material, Mechanism } from '../model/material.ts';
+import type { Minute } from '../time/span.ts';
+import { breaches, type BreachCode } from './air-limits.ts';
+import { rateLaw } from './rate-law.ts';
+import { remedyFor, type Remedy } from './remedy.ts';
+import { inWords, type Unfit } from './why-unfit.ts';
+
+/** Mechanisms whose drying speed is shown; the glues go with water in wood. */
+export const shownMechanisms = ['solvent', 'water', 'oxidation', 'two-part', 'moisture-cure', 'wood-water'] as const;
+export type ShownMechanism = (typeof shownMechanisms)[number];
+
+/** The air of a room at one instant, and what it does. */
+export interface AirNow extends Air {
+  readonly minute: Minute;
+  /** Dew point, below freezing the frost point. */
+  readonly dewPointC: number;
+  readonly vpdPa: number;
+  readonly woodMoisturePercent: number;
+  /** 1 at 23 °C and 50 % RH; of a water-borne film its wet stage, with no regard to any film-forming temperature. */
+  readonly speed: Readonly<Record<ShownMechanism, number>>;
+}
+
+const standardAir = { tempC: 23, rhPercent: 50 };
+
+function plain(mechanism: Mechanism): Material {
+  return {
+    id: mechanism,
+    name: mechanism,
+    family: 'cleaner',
+    mechanism,
+    reference: standardAir,
+    marks: {},
+    windows: [],
+    stack: [],
+    cautions: [],
+    source: 'calculated',
+  };
+}
+
+const laws = shownMechanisms.map((mechanism) => [mechanism, rateLaw(plain(mechanism), 'touch').rate] as const);
+
+/** Speed of drying by mechanism in this air, 1 at 23 °C and 50 % RH. */
+export function dryingSpeeds({ tempC, rhPercent }: Air): Readonly<Record<ShownMechanism, number>> {
+  return Object.fromEntries(laws.map(([name, rate]) => [name, rate(tempC, rhPercent)])) as Record<
+    ShownMechanism,
+    number
+  >;
+}
+
+export function airNow(series: AirSeries, minute: Minute): AirNow {
+  const air = airAt(series, minute);
+  return {
+    minute,
+    ...air,
+    dewPointC: condensationPointC(air.tempC, air.rhPercent),
+    vpdPa: vpdPa(air.tempC, air.rhPercent),
+    woodMoisturePercent: equilibriumMoisturePercent(air.tempC, air.rhPercent),
+    speed: dryingSpeeds(air),
+  };
+}
+
+/** The air of a room every `stepMinutes` of `from` to `to`. */
+export function outlook(series: AirSeries, from: Minute, to: Minute, stepMinutes = 60): readonly AirNow[] {
+  const rows: AirNow[] = [];
+  for (let minute = from; minute < to; minute += stepMinutes) rows.push(airNow(series, minute));
+  return rows;
+}
+
+/** A stretch of hours that are all fit for a material, or all unfit. */
+export interface Stretch {
+  readonly start: Minute;
+  readonly end: Minute;
+  readonly fit: boolean;
+  /** Why the stretch is unfit, each reason once, as it is at its worst; empty if fit. */
+  readonly why: readonly Unfit[];
+  /** What, from `start` on, would make the whole stretch fit; absent if fit, or if nothing would. */
+  readonly remedy?: Remedy;
+}
+
+/** The hours of `from` to `to`, looked at every `stepMinutes`, as stretches fit or unfit for `material`. */
+export function fitOutlook(
+  material: Material,
+  series: AirSeries,
+  from: Minute,
+  to: Minute,
+  stepMinutes = 60,
+): readonly Stretch[] {
+  const runs: { fit: boolean; start: Minute; airs: Air[] }[] = [];
+  for (let minute = from; minute < to; minute += stepMinutes) {
+    const air = airAt(series, minute);
+    const fit = breaches(material, air).length === 0;
+    const last = runs.at(-1);
+    if (last?.fit === fit) last.airs.push(air);
+    else runs.push({ fit, start: minute, airs: [air] });
+  }
+  return runs.map(({ fit, start, airs }, i) => {
+    const remedy = fit ? undefined : remedyForAll(material, airs);
+    return {
+      start,
+      end: runs[i + 1]?.start ?? to,
+      fit,
+      why: fit ? [] : worstOf(material, airs),
+      ...(remedy === undefined ? {} : { remedy }),
+    };
+  });
+}
+
+function worstOf(material: Material, airs: readonly Air[]): readonly Unfit[] {
+  const worst = new Map<BreachCode, Unfit>();
+  for (const unfit of airs.flatMap((air) => inWords(breaches(material, air)))) {
+    const known = worst.get(unfit.code);
+    if (known === undefined || Math.abs(unfit.is - unfit.limit) > Math.abs(known.is - known.limit))
+      worst.set(unfit.code, unfit);
+  }
+  return [...worst.values()];
+}
+
+/** The strongest of the remedies of each hour, if it makes them all fit. */
+function remedyForAll(material: Material, airs: readonly Air[]): Remedy | undefined {
+  let heatToC = -Infinity;
+  let dryToRhPercent = Infinity;
+  for (const air of airs) {
+    const remedy = remedyFor(material, air);
+    if (remedy === undefined) return undefined;
+    heatToC = Math.max(heatToC, remedy.heatToC ?? -Infinity);
+    dryToRhPercent = Math.min(dryToRhPercent, remedy.dryToRhPercent ?? Infinity);
+  }
+  return {
+    ...(heatToC > -Infinity ? { heatToC } : {}),
+    ...(dryToRhPercent < Infinity ? { dryToRhPercent } : {}),
+  };
+}
