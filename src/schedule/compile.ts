@@ -9,16 +9,30 @@ import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
 import type { Compiled, Meaning, WindowMode } from './compiled.ts';
 import { type Ground, layGround } from './ground.ts';
-import { markLags, needLags, needsChoice, orderLag, prepTasksOf, type Source, variantsOf, windowLags } from './lags.ts';
+import {
+  markLags,
+  type Mover,
+  needLags,
+  needsChoice,
+  orderLag,
+  prepTasksOf,
+  type Source,
+  unmovedLags,
+  variantsOf,
+  windowLags,
+} from './lags.ts';
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { atWorkActivity, doneActivity, dryingActivity, mannerAsPlanned, taskActivity } from './task-activity.ts';
+import { outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
 export interface CompileOptions {
   /** Nothing is planned after this. */
   readonly to: Minute;
+  /** Task id -> the shop's own factor on the hours of its film. */
+  readonly factors: ReadonlyMap<string, number>;
   /** The plan that the shop follows now. */
   readonly kept?: Plan;
 }
@@ -52,7 +66,8 @@ function addTask(draft: Draft, task: Task): void {
   if (done !== undefined) {
     const activity = add(draft, doneActivity(task, done.from, done.to), { kind: 'done', task });
     const manner = mannerAsPlanned(ground, task);
-    draft.sources.set(task.id, { activity, variants: variantsOf(manner === undefined ? [] : [manner]) });
+    const manners = manner === undefined ? [] : [manner];
+    draft.sources.set(task.id, { activity, factor: ground.factorOf(task.id), variants: variantsOf(manners), manners });
     return;
   }
   const begun = ground.situation.atWork.get(task.id);
@@ -60,7 +75,9 @@ function addTask(draft: Draft, task: Task): void {
     begun === undefined ? taskActivity(ground, task, activityOf) : atWorkActivity(ground, task, begun, activityOf);
   draft.sources.set(task.id, {
     activity: add(draft, activity, { kind: 'task', task, manners }),
+    factor: ground.factorOf(task.id),
     variants: variantsOf(manners),
+    manners,
   });
 }
 
@@ -114,15 +131,25 @@ function addWindowChoice(
     const when = [{ activity: chooser, modes: modesWhere((c) => c.prep?.task === prep) }];
     for (const wait of prep.needs)
       draft.lags.push(...needLags(draft.ground, sourceOf(draft, wait.task), wait, chooser, when));
+    const manners = choices.map((c) => (c.prep?.task === prep ? c.prep.manner : undefined));
+    addUnmoved(draft, prep, { activity: chooser, manners });
   }
+}
+
+/** Keeps what is wet in its place. */
+function addUnmoved(draft: Draft, task: Task, to: Mover): void {
+  const unmoved = unmovedBefore(draft.ground, task);
+  const alone = task.onlyFor === undefined && outlastsAll(draft.ground, task, unmoved);
+  for (const film of unmoved) draft.lags.push(...unmovedLags(draft.ground, sourceOf(draft, film.id), to, alone));
 }
 
 function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): void {
   if (isFact(draft, task)) return;
-  const to = sourceOf(draft, task.id).activity;
+  const to = sourceOf(draft, task.id);
   for (const need of task.needs)
     if (needsChoice(need)) addWindowChoice(draft, task, need, tasks);
-    else draft.lags.push(...needLags(draft.ground, sourceOf(draft, need.task), need, to));
+    else draft.lags.push(...needLags(draft.ground, sourceOf(draft, need.task), need, to.activity));
+  addUnmoved(draft, task, to);
 }
 
 function addDrying(draft: Draft, task: Task): void {
@@ -168,7 +195,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const span = { from: situation.now, to: options.to };
   const drying = shopDrying(book, air, span.from, span.to);
   const hours = workHours(book.shop, span.from, span.to);
-  const ground = layGround(situation, span, drying, hours, options.kept);
+  const ground = layGround(situation, span, drying, hours, options.factors, options.kept);
   const held = heldTasks(situation);
   const free = situation.tasks.filter((t) => !held.has(t.id));
   const planned = free.filter((t) => t.onlyFor === undefined);

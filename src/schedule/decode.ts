@@ -1,8 +1,7 @@
 import type { Schedule } from '../engine/problem.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
-import { markTimes } from '../drying/mark-times.ts';
-import type { Film } from '../model/material.ts';
+import { markTimes } from '../drying/dry-marks.ts';
 import type { PlannedStep, PlannedWindow } from '../model/plan.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
@@ -65,22 +64,23 @@ function workSpans(hours: Spans, laid: Laid): Span[] {
   return worked.length === 0 ? [whole] : [...worked];
 }
 
-function releasedAt(ground: Ground, film: Film | undefined, room: string, end: Minute): Minute {
-  const movable = film && ground.drying.mark(film, room, 'handle', 'late');
+function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
+  const { film } = manner.way;
+  const movable = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
   return Math.max(end, movable?.at(end) ?? end);
 }
 
 function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, previous: Laid | undefined): Stay {
   const { task, manner } = laid;
   const holds = (l: Laid) => {
-    const released = releasedAt(ground, l.manner.way.film, l.manner.place.room, l.end);
     const next = byTask.get(ground.nextOf.get(l.task.id)?.id ?? '');
+    if (l.manner.inPlace === true && next !== undefined) return next.start;
+    const released = releasedAt(ground, l);
     return next === undefined || next.done ? released : Math.max(l.end, Math.min(released, next.start));
   };
   const wet =
-    previous !== undefined &&
-    previous.manner.place === manner.place &&
-    laid.start < releasedAt(ground, previous.manner.way.film, previous.manner.place.room, previous.end);
+    previous?.manner.place === manner.place &&
+    (previous.manner.inPlace === true || laid.start < releasedAt(ground, previous));
   const known = ground.situation.done.get(task.id)?.station;
   const kept = ground.kept.get(task.id)?.station;
   const sure = known ?? (laid.done || ground.situation.atWork.has(task.id) ? kept : undefined);
@@ -98,7 +98,7 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
 function windowOf(ground: Ground, need: Need & { kind: 'window' }, laid: Laid, film: Laid): PlannedWindow | undefined {
   const choice = need.windows[laid.chosen.get(need.task) ?? 0];
   if (choice === undefined || film.manner.way.film === undefined) return undefined;
-  const maps = ground.drying.window(film.manner.way.film, film.manner.place.room, choice);
+  const maps = ground.drying.window(film.manner.way.film, film.manner.place.room, choice, ground.factorOf(need.task));
   const shuts = maps.shuts?.at(film.end);
   return {
     opens: maps.opens.at(film.end),
@@ -117,7 +117,8 @@ function waitsOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>):
       case 'order':
         return [{ step: need.task, notBefore: other.end + Math.round(need.waitHours * 60) }];
       case 'mark': {
-        const map = film && ground.drying.mark(film, other.manner.place.room, need.mark, 'late');
+        const map =
+          film && ground.drying.mark(film, other.manner.place.room, need.mark, 'late', ground.factorOf(need.task));
         return map === undefined ? [] : [{ step: need.task, mark: need.mark, notBefore: map.at(other.end) }];
       }
       case 'window': {
@@ -176,7 +177,13 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       spans: workSpans(ground.hours.ofHands(manner.hands), laid),
       holdsStationUntil: stay?.until ?? laid.end,
       ...(film !== undefined && {
-        dry: markTimes(ground.drying.material(film), film, airOf(air, manner.place.room), laid.end),
+        dry: markTimes(
+          ground.drying.material(film),
+          film,
+          airOf(air, manner.place.room),
+          laid.end,
+          ground.factorOf(task.id),
+        ),
       }),
       ...(window !== undefined && { window }),
       after: waitsOf(ground, laid, byTask),

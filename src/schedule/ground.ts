@@ -20,8 +20,12 @@ export interface Ground {
   readonly resources: readonly Resource[];
   /** Step of the plan that the shop follows now, by task id. */
   readonly kept: ReadonlyMap<string, PlannedStep>;
+  /** The shop's own factor on the hours of a task's film. */
+  factorOf(task: string): number;
   /** The next task of the same section, which takes over its place. */
   readonly nextOf: ReadonlyMap<string, Task>;
+  /** The tasks of its section in order, without optional ones. */
+  sectionTasks(task: Task): readonly Task[];
   placeUse(place: Place): Use;
   handUses(hands: readonly string[]): Use[];
   toolUses(tools: readonly string[]): Use[];
@@ -30,16 +34,29 @@ export interface Ground {
   placeOfStation(station: string | undefined): Place | undefined;
 }
 
-function nextInSection(tasks: readonly Task[]): Map<string, Task> {
-  const next = new Map<string, Task>();
-  const last = new Map<string, Task>();
+function bySection(tasks: readonly Task[]): Map<string, Task[]> {
+  const sections = new Map<string, Task[]>();
   for (const task of tasks) {
     if (task.onlyFor !== undefined) continue;
-    const section = `${task.piece}/${task.section}`;
-    const before = last.get(section);
-    if (before !== undefined) next.set(before.id, task);
-    last.set(section, task);
+    const key = sectionKey(task);
+    const section = sections.get(key);
+    if (section === undefined) sections.set(key, [task]);
+    else section.push(task);
   }
+  return sections;
+}
+
+function sectionKey(task: Task): string {
+  return `${task.piece}/${task.section}`;
+}
+
+function nextOf(sections: ReadonlyMap<string, readonly Task[]>): Map<string, Task> {
+  const next = new Map<string, Task>();
+  for (const tasks of sections.values())
+    tasks.slice(1).forEach((task, k) => {
+      const before = tasks[k];
+      if (before !== undefined) next.set(before.id, task);
+    });
   return next;
 }
 
@@ -55,10 +72,12 @@ export function layGround(
   span: { readonly from: Minute; readonly to: Minute },
   drying: ShopDrying,
   hours: WorkHours,
+  factors: ReadonlyMap<string, number>,
   kept: Plan | undefined,
 ): Ground {
   const { book, tasks } = situation;
   const places = placesOf(book.shop);
+  const sections = bySection(tasks);
   const resources: Resource[] = [];
   const numbers = new Map<string, number>();
   const add = (key: string, name: string, capacity: number) => {
@@ -87,7 +106,9 @@ export function layGround(
     places,
     resources,
     kept: new Map((kept?.steps ?? []).map((step) => [step.id, step])),
-    nextOf: nextInSection(tasks),
+    factorOf: (task) => factors.get(task) ?? 1,
+    nextOf: nextOf(sections),
+    sectionTasks: (task) => sections.get(sectionKey(task)) ?? [],
     placeUse: (place) => certain(`place ${place.room} ${place.kind}`),
     handUses: (hands) => hands.map((id) => certain(`hand ${id}`)),
     toolUses: (tools) => tools.map((id) => certain(`tool ${id}`)),

@@ -10,7 +10,11 @@ const MINUTES_PER_HOUR = 60;
 /** An activity of the problem that may have laid a film, and how: one variant per room and film. */
 export interface Source {
   readonly activity: number;
+  /** The shop's own factor on the hours of the film. */
+  readonly factor: number;
   readonly variants: readonly Variant[];
+  /** By mode. */
+  readonly manners: readonly Manner[];
 }
 
 /** Groups the manners of a task by what makes them dry differently. */
@@ -55,7 +59,7 @@ export function markLags(
   when: readonly Condition[] = [],
 ): Lag[] {
   return source.variants.flatMap((variant) => {
-    const least = ground.drying.mark(variant.film, variant.room, mark, 'late');
+    const least = ground.drying.mark(variant.film, variant.room, mark, 'late', source.factor);
     if (least === undefined) return [];
     const conditions = [...ifVariant(source, variant), ...when];
     return [
@@ -81,7 +85,7 @@ export function windowLags(
 ): Lag[] {
   return need.windows.flatMap((window, k) =>
     source.variants.map((variant) => {
-      const { opens, shuts } = ground.drying.window(variant.film, variant.room, window);
+      const { opens, shuts } = ground.drying.window(variant.film, variant.room, window, source.factor);
       const conditions = [...ifVariant(source, variant), ...when(k)];
       return {
         from: source.activity,
@@ -128,4 +132,42 @@ export function needsChoice(need: Need): need is Need & { kind: 'window' } {
 
 export function prepTasksOf(need: Need & { kind: 'window' }, tasks: ReadonlyMap<string, Task>): (Task | undefined)[] {
   return need.windows.map((w) => (w.prepTask === undefined ? undefined : tasks.get(w.prepTask)));
+}
+
+/** What may not be moved is kept from whom: manners by mode; undefined where the mode does nothing. */
+export type Mover = Pick<Source, 'activity'> & { readonly manners: readonly (Manner | undefined)[] };
+
+function modesWhere(manners: readonly (Manner | undefined)[], keep: (manner: Manner) => boolean): number[] {
+  return manners.flatMap((manner, mode) => (manner !== undefined && keep(manner) ? [mode] : []));
+}
+
+/**
+ * What is wet is not moved: `to` starts before the film of `source` can be moved only at the same place, and there in a
+ * manner that keeps the place. `alone`: no manner of `to` has to, because its own film does.
+ */
+export function unmovedLags(ground: Ground, source: Source, to: Mover, alone: boolean): Lag[] {
+  return source.variants.flatMap((variant) => {
+    const least = ground.drying.mark(variant.film, variant.room, 'handle', 'late', source.factor);
+    if (least === undefined) return [];
+    const places = new Set((variant.modes ?? [...source.manners.keys()]).map((m) => source.manners[m]?.place));
+    return [...places].flatMap((place): Lag[] => {
+      const there = (variant.modes ?? [...source.manners.keys()]).filter((m) => source.manners[m]?.place === place);
+      const apart = modesWhere(to.manners, (m) => m.place !== place || (!alone && m.inPlace !== true));
+      if (apart.length === 0) return [];
+      const when = [
+        ...(there.length === source.manners.length ? [] : [{ activity: source.activity, modes: there }]),
+        ...(apart.length === to.manners.length ? [] : [{ activity: to.activity, modes: apart }]),
+      ];
+      return [
+        {
+          from: source.activity,
+          fromPoint: 'end',
+          to: to.activity,
+          toPoint: 'start',
+          least,
+          ...(when.length > 0 && { when }),
+        },
+      ];
+    });
+  });
 }

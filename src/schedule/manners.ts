@@ -7,6 +7,8 @@ export interface Manner {
   readonly way: Way;
   readonly place: Place;
   readonly hands: readonly string[];
+  /** Begun while a film beneath cannot be moved yet: it keeps the place until the section's next step takes it over. */
+  readonly inPlace?: true;
 }
 
 function teams(hands: readonly Hand[], people: number, skill: string | undefined): string[][] {

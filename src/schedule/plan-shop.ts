@@ -9,9 +9,13 @@ import type { Compiled } from './compiled.ts';
 import { decode } from './decode.ts';
 import { keptSchedule } from './kept-schedule.ts';
 
-export interface PlanOptions extends Omit<SearchOptions, 'from'> {
+export interface PlanOptions extends Omit<SearchOptions, 'from' | 'steps'> {
+  /** Steps of search; absent: by the size of the problem. */
+  readonly steps?: number;
   /** Nothing is planned after this. */
   readonly to: Minute;
+  /** Task id -> the shop's own factor on the hours of its film. */
+  readonly factors: ReadonlyMap<string, number>;
   /** The plan that the shop follows now: to stay near. */
   readonly kept?: Plan;
 }
@@ -57,10 +61,10 @@ function proofOf(compiled: Compiled, outcome: Outcome & { status: 'optimal' | 'f
 
 /** Lays every remaining step of every piece onto the calendar. */
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
-  const { to, kept, ...search } = options;
-  const compiled = compile(situation, air, { to, ...(kept && { kept }) });
+  const { to, kept, factors, steps, ...search } = options;
+  const compiled = compile(situation, air, { to, factors, ...(kept && { kept }) });
   const from = kept && keptSchedule(compiled, kept);
-  const outcome = solve(compiled.problem, { ...search, ...(from && { from }) });
+  const outcome = solve(compiled.problem, { ...search, steps: steps ?? 20_000, ...(from && { from }) });
   if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const ready = new Map<string, Minute>();

@@ -11,12 +11,17 @@ import type { WindowChoice } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 
+export interface WindowMaps {
+  readonly opens: TimeMap;
+  readonly shuts?: TimeMap;
+}
+
 /** The shop's drying as time maps, each made once: the search asks for the same ones again and again. */
 export interface ShopDrying {
   material(film: Film): Material;
-  /** Undefined where the material has nothing to dry for that mark. */
-  mark(film: Film, room: string, wanted: Mark, pace: Pace): TimeMap | undefined;
-  window(film: Film, room: string, window: WindowChoice): { readonly opens: TimeMap; readonly shuts?: TimeMap };
+  /** `factor` is the shop's own, on the hours of that film. Undefined where the material has nothing to dry for that mark. */
+  mark(film: Film, room: string, wanted: Mark, pace: Pace, factor?: number): TimeMap | undefined;
+  window(film: Film, room: string, window: WindowChoice, factor?: number): WindowMaps;
   /** Starts from which the air keeps to the material's limits from application until dust-free. */
   starts(film: Film, room: string, runMinutes: number): Spans;
 }
@@ -40,14 +45,14 @@ export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): 
   const nameOf = (film: Film) => `${film.material}|${film.thickness}|${film.depthMm ?? ''}`;
   return {
     material,
-    mark: (film, room, wanted, pace) =>
-      once(`mark|${nameOf(film)}|${room}|${wanted}|${pace}`, () => {
+    mark: (film, room, wanted, pace, factor = 1) =>
+      once(`mark|${nameOf(film)}|${room}|${wanted}|${pace}|${factor}`, () => {
         const mark = effectiveMark(material(film), wanted);
-        return mark === undefined ? undefined : dryMap(material(film), mark, pace, film, airIn(room));
+        return mark === undefined ? undefined : dryMap(material(film), mark, pace, film, airIn(room), factor);
       }),
-    window: (film, room, window) =>
-      once(`window|${nameOf(film)}|${room}|${JSON.stringify([window.opens, window.shuts])}`, () =>
-        windowMaps(window, material(film), film, airIn(room)),
+    window: (film, room, window, factor = 1) =>
+      once(`window|${nameOf(film)}|${room}|${factor}|${JSON.stringify([window.opens, window.shuts])}`, () =>
+        windowMaps(window, material(film), film, airIn(room), factor),
       ),
     starts: (film, room, runMinutes) =>
       once(`starts|${nameOf(film)}|${room}|${runMinutes}`, () =>

@@ -5,16 +5,22 @@ import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
+import { outlastsAll, unmovedBefore } from './unmoved.ts';
 import { endOfWork, pausingStarts, unbrokenStarts } from './work-hours.ts';
 
 const WET = 0;
 const DUSTY = 1;
 
+/** The section's next step, which takes over its place, where it is still to come. */
+function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {
+  const next = ground.nextOf.get(task.id);
+  return next === undefined || ground.situation.done.has(next.id) ? undefined : activityOf.get(next.id);
+}
+
 /** How long a film keeps its place: until it can be moved, or the section's next step takes the place over. */
 function placeHold(ground: Ground, task: Task, released: TimeMap, activityOf: ReadonlyMap<string, number>): Hold {
-  const next = ground.nextOf.get(task.id);
-  const follower = next === undefined || ground.situation.done.has(next.id) ? undefined : activityOf.get(next.id);
-  return follower === undefined ? { kind: 'map', map: released } : { kind: 'mapOrNext', map: released, next: follower };
+  const next = followerOf(ground, task, activityOf);
+  return next === undefined ? { kind: 'map', map: released } : { kind: 'mapOrNext', map: released, next };
 }
 
 function held(uses: readonly Use[], hold: Hold | undefined): Use[] {
@@ -29,25 +35,23 @@ function keepsTools(ground: Ground, film: Film): boolean {
 /** What a task in this manner occupies: place, hands, tools, object. */
 export function usesOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Use[] {
   const { film } = manner.way;
-  const place = [ground.placeUse(manner.place)];
-  const hands = ground.handUses(manner.hands);
-  const tools = ground.toolUses(manner.way.tools);
-  const object = ground.objectUses(task);
-  const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late');
-  if (film === undefined || released === undefined) return [...place, ...hands, ...tools, ...object];
-  const dries: Hold = { kind: 'map', map: released };
+  const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
+  const next = manner.inPlace === true ? followerOf(ground, task, activityOf) : undefined;
+  const stays: Hold | undefined =
+    next !== undefined ? { kind: 'next', next } : released && placeHold(ground, task, released, activityOf);
+  const clamped = film !== undefined && released !== undefined && keepsTools(ground, film);
   return [
-    ...held(place, placeHold(ground, task, released, activityOf)),
-    ...hands,
-    ...held(tools, keepsTools(ground, film) ? dries : undefined),
-    // Another section of the same object waits until this film can be moved with it.
-    ...held(object, object.length > 0 ? placeHold(ground, task, released, activityOf) : undefined),
+    ...held([ground.placeUse(manner.place)], stays),
+    ...ground.handUses(manner.hands),
+    ...held(ground.toolUses(manner.way.tools), clamped ? { kind: 'map', map: released } : undefined),
+    // Another section of the same object waits until what is wet can be moved with it.
+    ...held(ground.objectUses(task), stays),
   ];
 }
 
 export function presencesOf(ground: Ground, task: Task, film: Film | undefined, room: string): Presence[] {
   const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
-  const until = film && ground.drying.mark(film, room, 'dust-free', 'late');
+  const until = film && ground.drying.mark(film, room, 'dust-free', 'late', ground.factorOf(task.id));
   return [
     ...(until === undefined ? [] : [{ exclusion, side: WET, until } as const]),
     ...(task.dusty ? [{ exclusion, side: DUSTY } as const] : []),
@@ -80,13 +84,25 @@ function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: Readonly
   };
 }
 
+/**
+ * Where a film beneath may not be safe to move yet when the task begins, each manner comes twice: after that film can be
+ * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
+ */
+function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
+  const manners = mannersOf(task, ground.book.shop, ground.places);
+  if (task.onlyFor !== undefined || followerOf(ground, task, activityOf) === undefined) return manners;
+  const unmoved = unmovedBefore(ground, task);
+  if (unmoved.length === 0 || outlastsAll(ground, task, unmoved)) return manners;
+  return manners.flatMap((manner) => [manner, { ...manner, inPlace: true as const }]);
+}
+
 /** A step still to do, in every manner that the shop has for it. */
 export function taskActivity(
   ground: Ground,
   task: Task,
   activityOf: ReadonlyMap<string, number>,
 ): { activity: Activity; manners: Manner[] } {
-  const manners = mannersOf(task, ground.book.shop, ground.places);
+  const manners = mannersWithPlaces(ground, task, activityOf);
   return { activity: { name: task.id, modes: manners.map((m) => modeOf(ground, task, m, activityOf)) }, manners };
 }
 
@@ -151,8 +167,9 @@ export function dryingActivity(
   activityOf: ReadonlyMap<string, number>,
 ): Activity | undefined {
   const { room } = manner.place;
-  const movable = ground.drying.mark(film, room, 'handle', 'late')?.at(end) ?? end;
-  const dustFree = ground.drying.mark(film, room, 'dust-free', 'late')?.at(end) ?? end;
+  const factor = ground.factorOf(task.id);
+  const movable = ground.drying.mark(film, room, 'handle', 'late', factor)?.at(end) ?? end;
+  const dustFree = ground.drying.mark(film, room, 'dust-free', 'late', factor)?.at(end) ?? end;
   if (movable <= ground.from && dustFree <= ground.from) return undefined;
   const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
   const place = held([ground.placeUse(manner.place)], placeHold(ground, task, fixedAt(movable), activityOf));

@@ -1,0 +1,80 @@
+import { shopAir, type ShopAir } from '../air/shop-air.ts';
+import type { Conflict } from '../engine/problem.ts';
+import { heldTasks } from '../model/gates.ts';
+import type { Plan, Warning } from '../model/plan.ts';
+import type { Situation } from '../model/situation.ts';
+import type { Compiled } from '../schedule/compiled.ts';
+import { planShop } from '../schedule/plan-shop.ts';
+import type { Minute } from '../time/span.ts';
+import type { Breach } from '../verify/breach.ts';
+import { verify } from '../verify/verify.ts';
+import { horizonOf } from './horizon.ts';
+import { plannedPiece } from './ready.ts';
+
+/** Films laid this long before now may still be curing. */
+const LOOK_BACK_MINUTES = 60 * 24 * 60;
+/** Drying goes on past the last step that is planned. */
+const LOOK_AHEAD_MINUTES = 60 * 24 * 60;
+
+export interface MakeOptions {
+  readonly seed: number;
+  /** Steps of search; absent: by the size of the shop. */
+  readonly steps?: number;
+  readonly stop?: () => boolean;
+  readonly onBetter?: (value: number, bound: number, steps: number) => void;
+  /** The plan that the shop follows now. */
+  readonly kept?: Plan;
+}
+
+/** A verified plan; or one that failed the verifier, which is a defect and never shown as a plan; or none. */
+export type Made =
+  | { readonly kind: 'plan'; readonly plan: Plan; readonly air: ShopAir; readonly compiled: Compiled }
+  | { readonly kind: 'broken'; readonly breaches: readonly Breach[]; readonly plan: Plan }
+  | { readonly kind: 'none'; readonly proven: boolean; readonly conflict: Conflict; readonly compiled: Compiled };
+
+function gateWarnings(situation: Situation): Warning[] {
+  const held = heldTasks(situation);
+  return situation.book.pieces.flatMap((piece) => {
+    if (!situation.tasks.some((t) => t.piece === piece.id && held.has(t.id))) return [];
+    const test = situation.leadTests.get(piece.id);
+    const text =
+      test?.found === true
+        ? `${piece.name} carries lead paint: steps that disturb it are not planned. Follow local rules and licensed practice.`
+        : `${piece.name} may carry lead paint: nothing that disturbs it is planned before a test is recorded.`;
+    return [{ code: 'lead-gate', text }];
+  });
+}
+
+function airWarnings(situation: Situation, air: ShopAir, to: Minute): Warning[] {
+  return situation.book.shop.rooms.flatMap((room) =>
+    (air.get(room.id)?.notes ?? [])
+      .filter((note) => note.to > situation.now && note.from < to)
+      .map((note) => ({ code: note.code, text: `${room.name}: ${note.text}` })),
+  );
+}
+
+/** Plans everything that is left to do and has the plan checked by the independent verifier. */
+export function makePlan(situation: Situation, options: MakeOptions): Made {
+  const { book, now } = situation;
+  const { kept, ...search } = options;
+  const to = horizonOf(situation);
+  const air = shopAir(book.shop, now - LOOK_BACK_MINUTES, to + LOOK_AHEAD_MINUTES);
+  const factors = new Map<string, number>();
+  const draft = planShop(situation, air, { ...search, to, factors, ...(kept && { kept }) });
+  if (!draft.found) return { kind: 'none', proven: draft.proven, conflict: draft.conflict, compiled: draft.compiled };
+  const last = Math.max(now, ...draft.steps.map((s) => s.spans.at(-1)?.end ?? now));
+  const plan: Plan = {
+    madeAt: now,
+    timeZone: book.shop.timeZone,
+    from: now,
+    to: last,
+    pieces: book.pieces.map((piece) => plannedPiece(piece, draft.steps, draft.ready.get(piece.id))),
+    steps: draft.steps,
+    proof: { ...draft.proof, verified: true },
+    warnings: [...gateWarnings(situation), ...airWarnings(situation, air, last)],
+  };
+  const breaches = verify({ situation, air, factors }, plan);
+  return breaches.length > 0
+    ? { kind: 'broken', breaches, plan }
+    : { kind: 'plan', plan, air, compiled: draft.compiled };
+}
