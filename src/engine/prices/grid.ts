@@ -1,0 +1,91 @@
+import { at } from '../../at.ts';
+import type { Minute } from '../../time/span.ts';
+import { ALWAYS, NEVER } from '../../time/time-map.ts';
+import type { Net } from '../net.ts';
+import type { Slots } from '../slots.ts';
+import { byte, int } from '../typed.ts';
+
+/**
+ * Time cut into buckets: the first takes in all before it, the last all after it. Where work can begin or must end is
+ * an edge, so that inside a bucket everything runs straight.
+ */
+export interface Grid {
+  readonly from: Minute;
+  readonly to: Minute;
+  readonly count: number;
+  /** Start of each bucket; the first is `from`, the last `to`. */
+  readonly edges: Int32Array;
+  /** By minute since `from`: its bucket. */
+  readonly bucketAt: Int32Array;
+}
+
+/** By resource and minute since `from`: can any mode that needs the resource be at work then? */
+export type OpenMinutes = readonly Uint8Array[];
+
+/** When anything that needs a resource can be at work, for each of `net`'s resources. */
+export function openMinutes(net: Net, from: Minute, to: Minute): OpenMinutes {
+  const open = Array.from(net.capacity, () => new Uint8Array(to - from));
+  const done = open.map(() => new Set<Slots>());
+  for (const mode of net.modes)
+    for (const use of mode.uses) {
+      const slots = at(done, use.resource);
+      if (slots.has(mode.slots)) continue;
+      slots.add(mode.slots);
+      forWork(mode.slots, from, to, (start, end) => at(open, use.resource).fill(1, start - from, end - from));
+    }
+  return open;
+}
+
+/** Calls `each` with every stretch within `from` and `to` in which work by `slots` can go on. */
+function forWork(slots: Slots, from: Minute, to: Minute, each: (start: Minute, end: Minute) => void): void {
+  const spans = slots.calendar ?? slots.domain;
+  const longer = slots.calendar === undefined ? slots.duration - 1 : 0;
+  for (let k = 0; k < spans.count; k++) {
+    const start = Math.max(from, int(spans.starts, k));
+    const end = Math.min(to, int(spans.ends, k) + longer);
+    if (start < end) each(start, end);
+  }
+}
+
+/** Cuts `from` until `to` into buckets, at most `length` minutes long while anything is open. */
+export function gridOf(net: Net, open: OpenMinutes, from: Minute, to: Minute, length: number): Grid {
+  const isEdge = new Uint8Array(to - from + 1);
+  const anyOpen = new Uint8Array(to - from);
+  for (const minutes of open)
+    for (let t = 0; t < minutes.length; t++) {
+      if (byte(minutes, t) === 1) anyOpen[t] = 1;
+      if (t > 0 && byte(minutes, t) !== byte(minutes, t - 1)) isEdge[t] = 1;
+    }
+  const calendars = new Set(net.modes.map((mode) => mode.slots.calendar));
+  for (const calendar of calendars) {
+    if (calendar === undefined) continue;
+    for (let k = 0; k < calendar.count; k++)
+      for (const t of [int(calendar.starts, k), int(calendar.ends, k)]) if (t > from && t < to) isEdge[t - from] = 1;
+  }
+  const edges: number[] = [from];
+  const bucketAt = new Int32Array(to - from + 1);
+  for (let t = 0; t < to - from; t++) {
+    const sinceEdge = from + t - at(edges, edges.length - 1);
+    if (t > 0 && (isEdge[t] === 1 || (sinceEdge >= length && anyOpen[t] === 1))) edges.push(from + t);
+    bucketAt[t] = edges.length - 1;
+  }
+  edges.push(to);
+  bucketAt[to - from] = edges.length - 1;
+  return { from, to, count: edges.length, edges: Int32Array.from(edges), bucketAt };
+}
+
+/** The bucket of minute `t`. */
+export function bucketOf(grid: Grid, t: Minute): number {
+  if (t <= grid.from) return 0;
+  return t >= grid.to ? grid.count - 1 : int(grid.bucketAt, t - grid.from);
+}
+
+/** First minute of bucket `b`; ALWAYS for the first bucket. */
+export function bucketStart(grid: Grid, b: number): Minute {
+  return b === 0 ? ALWAYS : int(grid.edges, b);
+}
+
+/** Last minute of bucket `b`; NEVER for the last bucket. */
+export function bucketLast(grid: Grid, b: number): Minute {
+  return b === grid.count - 1 ? NEVER : int(grid.edges, b + 1) - 1;
+}

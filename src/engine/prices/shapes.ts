@@ -1,0 +1,131 @@
+import { at } from '../../at.ts';
+import type { Minute } from '../../time/span.ts';
+import { ALWAYS, NEVER } from '../../time/time-map.ts';
+import type { Net, NetMode } from '../net.ts';
+import type { Slots } from '../slots.ts';
+import { int, real } from '../typed.ts';
+import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
+
+/** Starts of one kind of slots among which the cheapest of every bucket is sure to be, whatever the prices. */
+export interface Knots {
+  /** By bucket: index of its first knot; one more entry ends the last bucket. */
+  readonly first: Int32Array;
+  readonly starts: Int32Array;
+  readonly ends: Int32Array;
+  /** By bucket: earliest end of a start in it; NEVER if it has no start. */
+  readonly earliestEnd: Int32Array;
+}
+
+/** What modes with the same slots and the same needs pay at given prices. */
+export interface Shape {
+  readonly knots: Knots;
+  readonly resources: readonly number[];
+  readonly units: readonly number[];
+  /** By bucket: least price of a start in it; Infinity if it has none. Refilled for new prices. */
+  readonly price: Float64Array;
+  /** By bucket: the knot that has it. */
+  readonly knot: Int32Array;
+}
+
+/** Shapes of all modes, by mode; equal ones are one object. */
+export function shapesOf(net: Net, grid: Grid): { readonly shapes: readonly Shape[]; readonly byMode: readonly Shape[] } {
+  const knots = new Map<Slots, Knots>();
+  const known = new Map<Slots, Map<string, Shape>>();
+  const shapes: Shape[] = [];
+  const byMode = net.modes.map((mode) => {
+    const ofSlots = known.get(mode.slots) ?? new Map<string, Shape>();
+    known.set(mode.slots, ofSlots);
+    const needs = needsOf(mode);
+    const key = JSON.stringify(needs);
+    const found = ofSlots.get(key);
+    if (found !== undefined) return found;
+    const own = knots.get(mode.slots) ?? knotsOf(mode.slots, grid);
+    knots.set(mode.slots, own);
+    const shape: Shape = {
+      knots: own,
+      resources: needs.map(([resource]) => resource),
+      units: needs.map(([, units]) => units),
+      price: new Float64Array(grid.count),
+      knot: new Int32Array(grid.count),
+    };
+    ofSlots.set(key, shape);
+    shapes.push(shape);
+    return shape;
+  });
+  return { shapes, byMode };
+}
+
+/** Resources and units that a mode needs from its start to its end; what it holds after is left out. */
+function needsOf(mode: NetMode): [number, number][] {
+  if (mode.slots.duration === 0) return [];
+  const units = new Map<number, number>();
+  for (const use of mode.uses) units.set(use.resource, (units.get(use.resource) ?? 0) + use.units);
+  return [...units].sort((a, b) => a[0] - b[0]);
+}
+
+function knotsOf(slots: Slots, grid: Grid): Knots {
+  const inBucket: Set<Minute>[] = Array.from({ length: grid.count }, () => new Set<Minute>());
+  const add = (t: Minute): void => {
+    if (t !== NEVER && t !== ALWAYS) at(inBucket, bucketOf(grid, t)).add(t);
+  };
+  for (let b = 0; b < grid.count; b++) {
+    const start = slots.fit(bucketStart(grid, b));
+    if (start > bucketLast(grid, b)) continue;
+    add(start);
+    if (b < grid.count - 1) add(slots.fitBack(bucketLast(grid, b)));
+    if (b > 0) {
+      // Where the end passes an edge, the price of the last minutes changes.
+      add(slots.latestStart(int(grid.edges, b)));
+      add(slots.earliestStart(int(grid.edges, b) + 1));
+    }
+  }
+  for (let b = 1; b < grid.count; b++) {
+    const passing = slots.latestStart(int(grid.edges, b));
+    add(passing);
+    if (passing !== ALWAYS) add(slots.fit(passing + 1));
+  }
+  for (let k = 0; k < slots.domain.count; k++) {
+    add(slots.fit(int(slots.domain.starts, k)));
+    add(slots.fitBack(int(slots.domain.ends, k) - 1));
+  }
+  const first = new Int32Array(grid.count + 1);
+  const starts: number[] = [];
+  inBucket.forEach((set, b) => {
+    starts.push(...[...set].sort((x, y) => x - y));
+    first[b + 1] = starts.length;
+  });
+  const earliestEnd = new Int32Array(grid.count).fill(NEVER);
+  for (let b = 0; b < grid.count; b++)
+    if (int(first, b) < int(first, b + 1)) earliestEnd[b] = slots.end(at(starts, int(first, b)));
+  return {
+    first,
+    starts: Int32Array.from(starts),
+    ends: Int32Array.from(starts, (t) => slots.end(t)),
+    earliestEnd,
+  };
+}
+
+/** Refills the prices of `shape`; `sums` has by resource the sum of prices before each minute since the grid's start. */
+export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array[]): void {
+  const { first, starts, ends } = shape.knots;
+  const last = grid.to - grid.from;
+  for (let b = 0; b < grid.count; b++) {
+    let least = Infinity;
+    let chosen = -1;
+    for (let k = int(first, b); k < int(first, b + 1); k++) {
+      const start = Math.min(last, Math.max(0, int(starts, k) - grid.from));
+      const end = Math.min(last, Math.max(0, int(ends, k) - grid.from));
+      let price = 0;
+      for (let r = 0; r < shape.resources.length; r++) {
+        const sum = at(sums, at(shape.resources, r));
+        price += at(shape.units, r) * (real(sum, end) - real(sum, start));
+      }
+      if (price < least) {
+        least = price;
+        chosen = k;
+      }
+    }
+    shape.price[b] = least;
+    shape.knot[b] = chosen;
+  }
+}
