@@ -5,7 +5,7 @@ const metresPerFoot = 0.3048;
 const litresPerGallon = 3.785411784;
 const ouncesPerGallon = 128;
 
-const isUs = (manner: Manner) => manner.units === 'us';
+const isUs = (manner: Pick<Manner, 'units'>) => manner.units === 'us';
 
 function rounded(value: number, decimals = 0): string {
   const text = value.toFixed(decimals);
@@ -13,12 +13,12 @@ function rounded(value: number, decimals = 0): string {
 }
 
 /** `13.2 °C` or `56 °F`. */
-export function sayTemp(tempC: number, manner: Manner, decimals = 0): string {
+export function sayTemp(tempC: number, manner: Pick<Manner, 'units'>, decimals = 0): string {
   return isUs(manner) ? `${rounded((tempC * 9) / 5 + 32, decimals)} °F` : `${rounded(tempC, decimals)} °C`;
 }
 
 /** A difference of temperature: `3 °C`, `5 °F`. */
-export function sayTempDifference(kelvin: number, manner: Manner, decimals = 1): string {
+export function sayTempDifference(kelvin: number, manner: Pick<Manner, 'units'>, decimals = 1): string {
   return isUs(manner) ? `${rounded((kelvin * 9) / 5, decimals)} °F` : `${rounded(kelvin, decimals)} °C`;
 }
 

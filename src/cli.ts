@@ -1,0 +1,82 @@
+import { Command as Program, CommanderError } from 'commander';
+import { CannotGoOn, type ExitCode } from './commands/call.ts';
+import { faces, type Face } from './commands/faces.ts';
+import { harmless, harmlessLines } from './terminal/harmless.ts';
+import { processIo, type Io } from './terminal/io.ts';
+
+const about = `Plans a furniture refinisher's week around drying, curing and recoat windows.`;
+const care = `
+Drybench gives times, never permission: the label and safety data sheet of the container
+stand above every figure here, and local rules and licensed practice above both.`;
+
+function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
+  const program = new Program('drybench')
+    .description(about)
+    .option('--shop <folder>', 'folder of the shop (default: here or above, where shop.yaml is)')
+    .option('--at <time>', 'act as if now were this time, e.g. 2027-01-11T07:30')
+    .option('--json', 'one JSON document on standard output')
+    .option('--plain', 'no colour, ASCII signs only')
+    .configureHelp({ showGlobalOptions: true })
+    .addHelpText('after', care)
+    .exitOverride()
+    .showSuggestionAfterError()
+    .showHelpAfterError('(drybench --help lists the commands; drybench COMMAND --help its options)')
+    .helpCommand(false)
+    .configureOutput({
+      writeOut: (text) => io.stdout.write(text),
+      writeErr: (text) => io.stderr.write(harmlessLines(text)),
+      getOutHelpWidth: () => io.stdout.columns ?? 80,
+      getErrHelpWidth: () => io.stderr.columns ?? 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    });
+  for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
+  return program;
+}
+
+function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCode) => void): Program {
+  const command = new Program(face.name)
+    .copyInheritedSettings(program)
+    .description(face.about)
+    .helpGroup(`${face.group}:`)
+    .allowExcessArguments(false);
+  if (face.words !== undefined) command.arguments(face.words);
+  for (const [flags, text] of face.options ?? []) command.option(flags, text);
+  return command.action(async () => {
+    const { answer } = await face.load();
+    onAnswer(await answer({ words: command.args, flags: command.optsWithGlobals(), io }));
+  });
+}
+
+/** What went wrong, for a person: one line each, never a stack unless DRYBENCH_DEBUG asks for it. */
+async function failure(error: unknown, io: Io): Promise<ExitCode> {
+  // Commander has written its own message by now.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof CannotGoOn) {
+    const { complaint } = await import('./commands/complain.ts');
+    io.stderr.write(await complaint(error, io));
+    return error.exitCode;
+  }
+  const { FileTrouble } = await import('./files/file-trouble.ts');
+  if (error instanceof FileTrouble) {
+    io.stderr.write(`drybench: ${harmless(error.message)}\n`);
+    return error.kind === 'cannot-write' ? 2 : 75;
+  }
+  const text = error instanceof Error ? error.message : String(error);
+  const debug = io.env['DRYBENCH_DEBUG'] === '1' && error instanceof Error ? `${error.stack ?? ''}\n` : '';
+  io.stderr.write(`drybench: a defect in Drybench, not in your files: ${harmless(text)}\n${harmlessLines(debug)}`);
+  return 70;
+}
+
+/** Runs one command. @returns its exit code; see ExitCode. */
+export async function run(words: readonly string[], io: Io = processIo()): Promise<ExitCode> {
+  let code: ExitCode = 0;
+  try {
+    const program = programOf(io, (answered) => (code = answered));
+    if (words.length === 0) io.stdout.write(program.helpInformation() + `${care}\n`);
+    else await program.parseAsync(words, { from: 'user' });
+    return code;
+  } catch (error) {
+    return failure(error, io);
+  }
+}

@@ -1,0 +1,9 @@
+import type { Call, ExitCode } from './call.ts';
+import { enter, namedStep, sayTask } from './enter.ts';
+
+/** A step that is over is to be done once more. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const named = await namedStep(call, 'done');
+  const { shop, task } = named;
+  return enter(call, shop, 'again', () => [{ kind: 'repeated', task: task.id }], `${sayTask(named)} once more`);
+}

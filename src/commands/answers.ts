@@ -1,0 +1,22 @@
+import type { Look } from '../reports/look.ts';
+import { harmlessJson } from '../terminal/harmless.ts';
+import { lookOf } from '../terminal/look.ts';
+import { isFlagged, type Call } from './call.ts';
+
+/** How the answer is to look where it goes. */
+export function answerLook(call: Call): Promise<Look> {
+  return lookOf(call.io.stdout, call.io.env, isFlagged(call, 'plain'));
+}
+
+export function wantsJson(call: Call): boolean {
+  return isFlagged(call, 'json');
+}
+
+/** One document on standard output, and nothing else. */
+export function printJson(call: Call, document: unknown): void {
+  call.io.stdout.write(`${harmlessJson(JSON.stringify(document, undefined, 2))}\n`);
+}
+
+export function print(call: Call, screen: string): void {
+  call.io.stdout.write(screen);
+}

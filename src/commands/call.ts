@@ -1,0 +1,54 @@
+import type { Finding } from '../model/finding.ts';
+import type { Io } from '../terminal/io.ts';
+
+/** 0 done; 1 the answer is no; 2 the user's input is wrong; 70 a defect in Drybench; 75 shop in use; 130 interrupted. */
+export type ExitCode = 0 | 1 | 2 | 70 | 75 | 130;
+
+/** One use of one command. */
+export interface Call {
+  /** Arguments, as typed. */
+  readonly words: readonly string[];
+  /** Options by their long name in camelCase: texts, or true for a flag. */
+  readonly flags: Readonly<Record<string, unknown>>;
+  readonly io: Io;
+}
+
+/** What every file of a command exports. */
+export interface Command {
+  readonly answer: (call: Call) => Promise<ExitCode>;
+}
+
+/** The command cannot go on, for a reason that the user can mend. */
+export class CannotGoOn extends Error {
+  readonly advice: string | undefined;
+  readonly exitCode: ExitCode;
+  readonly findings: readonly Finding[];
+
+  constructor(message: string, advice?: string, exitCode: ExitCode = 2, findings: readonly Finding[] = []) {
+    super(message);
+    this.advice = advice;
+    this.exitCode = exitCode;
+    this.findings = findings;
+  }
+}
+
+export function textFlag(call: Call, name: string): string | undefined {
+  const value = call.flags[name];
+  return typeof value === 'string' ? value : undefined;
+}
+
+export function isFlagged(call: Call, name: string): boolean {
+  return call.flags[name] === true;
+}
+
+/** A whole number within bounds, or `usual` where the option is not given. */
+export function numberFlag(call: Call, name: string, usual: number, least: number, most: number): number {
+  const text = textFlag(call, name);
+  if (text === undefined) return usual;
+  const value = /^\d{1,9}$/.test(text) ? Number(text) : NaN;
+  if (value >= least && value <= most) return value;
+  throw new CannotGoOn(
+    `--${name} "${text}" is not a number that fits`,
+    `write a whole number from ${least} to ${most}`,
+  );
+}

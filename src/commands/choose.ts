@@ -1,0 +1,66 @@
+import { adviseWord } from '../files/suggest.ts';
+import { askWhich, canAsk } from '../terminal/ask.ts';
+import { harmless } from '../terminal/harmless.ts';
+import { CannotGoOn, type Call } from './call.ts';
+
+/** Something that a person can name at the command line. */
+export interface Choice {
+  readonly id: string;
+  /** What it may be called, shortest first: `enamel-1`, `body/enamel-1`. */
+  readonly keys: readonly string[];
+  /** What it is, for a person who has to choose. */
+  readonly label: string;
+}
+
+const mostNamed = 12;
+
+/** Does `key` begin as `word` does, part by part between the slashes? */
+function begins(key: string, word: string): boolean {
+  const parts = key.toLowerCase().split('/');
+  const words = word.toLowerCase().split('/');
+  return parts.length === words.length && words.every((w, i) => parts[i]?.startsWith(w));
+}
+
+/** All that `word` may mean: what is called just so, else what begins so. */
+export function meant<T extends Choice>(word: string, choices: readonly T[]): readonly T[] {
+  const exact = choices.filter((c) => c.keys.includes(word));
+  return exact.length > 0 ? exact : choices.filter((c) => c.keys.some((key) => begins(key, word)));
+}
+
+/**
+ * The one that `word` means; a person at a terminal is asked if there are several.
+ * @throws CannotGoOn if there is none, or if there are several and nobody to ask.
+ */
+export async function choose<T extends Choice>(
+  call: Call,
+  what: string,
+  word: string,
+  choices: readonly T[],
+): Promise<T> {
+  const found = meant(word, choices);
+  const [only] = found;
+  if (only === undefined)
+    throw new CannotGoOn(
+      `there is no ${what} "${word}"`,
+      adviseWord(
+        word,
+        choices.flatMap((c) => c.keys.slice(0, 1)),
+      ),
+    );
+  return found.length === 1 ? only : chooseAmong(call, `"${word}" may mean ${found.length} ${what}s`, found);
+}
+
+/** One of several: the person is asked if there is one. */
+export async function chooseAmong<T extends Choice>(call: Call, question: string, choices: readonly T[]): Promise<T> {
+  const names = choices.slice(0, mostNamed).map((c) => c.keys.at(-1) ?? c.id);
+  const among = new CannotGoOn(question, `write one of ${names.join(', ')}${choices.length > mostNamed ? ', …' : ''}`);
+  if (!canAsk(call.io)) throw among;
+  const index = await askWhich(
+    call.io,
+    `${harmless(question)}:`,
+    choices.map((c) => harmless(c.label)),
+  );
+  const chosen = index === undefined ? undefined : choices[index];
+  if (chosen === undefined) throw among;
+  return chosen;
+}

@@ -1,0 +1,13 @@
+import { findingsScreen } from '../reports/findings.ts';
+import { harmless } from '../terminal/harmless.ts';
+import type { Io } from '../terminal/io.ts';
+import { lookOf } from '../terminal/look.ts';
+import type { CannotGoOn } from './call.ts';
+
+/** Why a command cannot go on, with what was found and what to do. */
+export async function complaint(problem: CannotGoOn, io: Io): Promise<string> {
+  const look = await lookOf(io.stderr, io.env, false);
+  const found = problem.findings.length === 0 ? '' : `${findingsScreen(problem.findings, look, harmless)}\n`;
+  const advice = problem.advice === undefined ? '' : `  ${harmless(problem.advice)}\n`;
+  return `${found}drybench: ${harmless(problem.message)}\n${advice}`;
+}

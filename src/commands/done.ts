@@ -1,0 +1,26 @@
+import { sayClocks } from '../reports/say-time.ts';
+import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
+import { enter, namedStep, sayTask } from './enter.ts';
+import { readAir } from './read-air.ts';
+import { timeOf } from './open-shop.ts';
+
+/** A step is done: from when to when, and in what air. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const named = await namedStep(call, 'open');
+  const { shop, task } = named;
+  const zone = shop.book.shop.timeZone;
+  const [fromText, toText, air] = [textFlag(call, 'from'), textFlag(call, 'to'), textFlag(call, 'air')];
+  const to = toText === undefined ? shop.now : timeOf(call, '--to', toText, zone);
+  const usual = Math.min(...task.ways.map((way) => way.workMinutes));
+  const from = fromText === undefined ? to - usual : timeOf(call, '--from', fromText, zone);
+  if (to > shop.now) throw new CannotGoOn('--to lies in the future', 'write when the step was over');
+  if (from > to) throw new CannotGoOn('the step would end before it begins', 'write --from before --to');
+  const measured = air === undefined ? {} : { air: readAir('--air', air) };
+  return enter(
+    call,
+    shop,
+    'done',
+    () => [{ kind: 'done', task: task.id, from, to, ...measured }],
+    `${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
+  );
+}

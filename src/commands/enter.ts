@@ -1,0 +1,67 @@
+import { appendDeeds } from '../files/journal/append.ts';
+import { recordOfEntry } from '../files/journal/record.ts';
+import type { Deed, Entry } from '../model/journal.ts';
+import type { Task } from '../model/task.ts';
+import { situationOf } from '../planning/situation-of.ts';
+import { harmless } from '../terminal/harmless.ts';
+import { print, printJson, wantsJson } from './answers.ts';
+import { CannotGoOn, type Call, type ExitCode } from './call.ts';
+import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
+import { openShop, type OpenShop } from './open-shop.ts';
+
+/** Which steps a command is about: those still to do, or those that are over. */
+export type StepsAbout = 'open' | 'done';
+
+/** The shop, and the step that the words PIECE and STEP name in it. */
+export interface NamedStep {
+  readonly shop: OpenShop;
+  readonly task: Task;
+}
+
+/** @throws CannotGoOn where the words name no step, or several. */
+export async function namedStep(call: Call, about: StepsAbout): Promise<NamedStep> {
+  const shop = await openShop(call);
+  const [pieceWord = '', stepWord] = call.words;
+  const piece = await choosePiece(call, shop.book.pieces, pieceWord);
+  const { tasks, done } = situationOf(shop.book, shop.now);
+  const choices = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === (about === 'done'));
+  if (choices.length === 0)
+    throw new CannotGoOn(
+      about === 'open' ? `${piece.name} has no step left to do` : `no step of ${piece.name} is done`,
+    );
+  const task =
+    stepWord === undefined ? await chooseNext(call, choices, piece) : await chooseTask(call, choices, stepWord);
+  return { shop, task };
+}
+
+/** Enters deeds into the journal and says what was noted. `deedsOf` sees the entries as they are at that moment. */
+export function enter(
+  call: Call,
+  shop: OpenShop,
+  command: string,
+  deedsOf: (entries: readonly Entry[]) => readonly Deed[],
+  said: string,
+): ExitCode {
+  const zone = shop.book.shop.timeZone;
+  const appended = appendDeeds(shop.folder, deedsOf, { at: shop.now, zone, command });
+  if (!appended.ok)
+    throw new CannotGoOn('the journal is not right: nothing was entered', undefined, 2, appended.findings);
+  if (wantsJson(call))
+    printJson(call, { format: 'drybench.entered/1', entries: appended.entries.map((e) => recordOfEntry(e, zone)) });
+  else print(call, `Noted: ${harmless(said)}.\n`);
+  return 0;
+}
+
+/** `Pine washstand, body/enamel-1` */
+export function sayTask({ shop, task }: NamedStep): string {
+  const piece = shop.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
+  return `${piece}, ${task.section}/${task.step}`;
+}
+
+/** One of a fixed list of words, or the beginning of one. */
+export function wordOf<W extends string>(what: string, typed: string, words: readonly W[]): W {
+  const found = words.filter((w) => w === typed).concat(words.filter((w) => w.startsWith(typed.toLowerCase())));
+  const [first] = found;
+  if (first !== undefined && new Set(found).size === 1) return first;
+  throw new CannotGoOn(`"${typed}" is no ${what}`, `write one of ${words.join(', ')}`);
+}

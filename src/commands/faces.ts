@@ -1,0 +1,134 @@
+import type { Command } from './call.ts';
+
+/** What the command line knows of a command before its own file is loaded. */
+export interface Face {
+  readonly name: string;
+  /** As commander writes arguments: `<needed>`, `[optional]`, `[several...]`. */
+  readonly words?: string;
+  readonly about: string;
+  readonly group: 'Plan' | 'Shop' | 'Journal' | 'Share';
+  readonly options?: readonly (readonly [flags: string, about: string])[];
+  readonly load: () => Promise<Command>;
+}
+
+export const faces: readonly Face[] = [
+  {
+    name: 'week',
+    about: 'what to do when, day by day, and what dries meanwhile',
+    group: 'Plan',
+    options: [['--days <number>', 'how many days to show (default 7)']],
+    load: () => import('./week.ts'),
+  },
+  {
+    name: 'today',
+    about: 'now, next and after; when to coat; what opens and shuts',
+    group: 'Plan',
+    load: () => import('./today.ts'),
+  },
+  {
+    name: 'ready',
+    words: '[piece]',
+    about: 'when a piece can be touched, carried, wrapped, handed over',
+    group: 'Plan',
+    options: [['--all', 'every piece']],
+    load: () => import('./ready.ts'),
+  },
+  {
+    name: 'why',
+    words: '<piece> <step>',
+    about: 'what holds a step where it is',
+    group: 'Plan',
+    load: () => import('./why.ts'),
+  },
+  {
+    name: 'check',
+    about: 'are my files right, and if not, where',
+    group: 'Shop',
+    load: () => import('./check.ts'),
+  },
+  {
+    name: 'air',
+    about: 'the air of each room, and the hours fit for coating',
+    group: 'Shop',
+    options: [
+      ['--reading <text>', 'what the meter says: "13 °C 82 %" (needs no shop)'],
+      ['--surface <temp>', 'how warm the surface of the work is: "12 °C"'],
+      ['--heat-to <temp>', 'what if the same air were heated: "16 °C"'],
+    ],
+    load: () => import('./air.ts'),
+  },
+  {
+    name: 'done',
+    words: '<piece> [step]',
+    about: 'a step is done',
+    group: 'Journal',
+    options: [
+      ['--from <time>', 'when it began (default: its usual time before the end)'],
+      ['--to <time>', 'when it was over (default: now)'],
+      ['--air <text>', 'what the meter said: "18 °C 55 %"'],
+    ],
+    load: () => import('./done.ts'),
+  },
+  {
+    name: 'begun',
+    words: '<piece> [step]',
+    about: 'a step is begun and goes on',
+    group: 'Journal',
+    load: () => import('./begun.ts'),
+  },
+  {
+    name: 'seen',
+    words: '<piece> <step> <how>',
+    about: 'how a film looks: wet, tacky, dry or hard',
+    group: 'Journal',
+    load: () => import('./seen.ts'),
+  },
+  {
+    name: 'slip',
+    words: '<piece> <step> <until>',
+    about: 'a step cannot be done before a time',
+    group: 'Journal',
+    load: () => import('./slip.ts'),
+  },
+  {
+    name: 'skip',
+    words: '<piece> <step>',
+    about: 'a step is left out',
+    group: 'Journal',
+    load: () => import('./skip.ts'),
+  },
+  {
+    name: 'again',
+    words: '<piece> <step>',
+    about: 'a step is to be done once more',
+    group: 'Journal',
+    load: () => import('./again.ts'),
+  },
+  {
+    name: 'failed',
+    words: '<piece> <step> <fault>',
+    about: 'a coat failed: runs, fish-eyes, scratched-through, blush, wrinkles, dust-nibs',
+    group: 'Journal',
+    load: () => import('./failed.ts'),
+  },
+  {
+    name: 'lead-test',
+    words: '<piece> <result>',
+    about: 'the lead test of the old paint: found, or none',
+    group: 'Journal',
+    load: () => import('./lead-test.ts'),
+  },
+  {
+    name: 'undo',
+    about: 'take back the last entry of the journal',
+    group: 'Journal',
+    load: () => import('./undo.ts'),
+  },
+  {
+    name: 'phone',
+    about: 'the plan for the calendar of a phone',
+    group: 'Share',
+    options: [['--file <file>', 'write the calendar to this file (.ics)']],
+    load: () => import('./phone.ts'),
+  },
+];

@@ -1,0 +1,41 @@
+import type { Piece } from '../model/piece.ts';
+import type { Task } from '../model/task.ts';
+import type { Call } from './call.ts';
+import { choose, chooseAmong, type Choice } from './choose.ts';
+
+type PieceChoice = Choice & { readonly piece: Piece };
+type TaskChoice = Choice & { readonly task: Task };
+
+/** The piece that `word` names: its id or name, or the beginning of either. */
+export async function choosePiece(call: Call, pieces: readonly Piece[], word: string): Promise<Piece> {
+  const choices = pieces.map((piece): PieceChoice => ({
+    id: piece.id,
+    keys: [piece.id, piece.name],
+    label: piece.name,
+    piece,
+  }));
+  return (await choose(call, 'piece', word, choices)).piece;
+}
+
+function taskChoice(task: Task): TaskChoice {
+  const coat = task.coat === undefined ? '' : `, coat ${task.coat}`;
+  return {
+    id: task.id,
+    keys: [task.step, `${task.section}/${task.step}`],
+    label: `${task.section}/${task.step}: ${task.title}${coat}`,
+    task,
+  };
+}
+
+/** The step that `word` names among `tasks` of one piece: STEP or SECTION/STEP, or the beginning of either. */
+export async function chooseTask(call: Call, tasks: readonly Task[], word: string): Promise<Task> {
+  return (await choose(call, 'step', word, tasks.map(taskChoice))).task;
+}
+
+/** The next step of a piece: asks which, where several sections have one. */
+export async function chooseNext(call: Call, tasks: readonly Task[], piece: Piece): Promise<Task> {
+  const nextOfSection = tasks.filter((t, i) => tasks.findIndex((other) => other.section === t.section) === i);
+  const [only] = nextOfSection;
+  if (only !== undefined && nextOfSection.length === 1) return only;
+  return (await chooseAmong(call, `which step of ${piece.name}`, nextOfSection.map(taskChoice))).task;
+}

@@ -1,0 +1,74 @@
+import { resolve } from 'node:path';
+import { findShop } from '../files/find-shop.ts';
+import { readBook, type ReadBook } from '../files/read-book.ts';
+import { shippedDir } from '../files/shipped.ts';
+import type { Book } from '../model/book.ts';
+import { countFindings, findingsScreen } from '../reports/findings.ts';
+import type { Manner } from '../reports/say-time.ts';
+import { harmless } from '../terminal/harmless.ts';
+import { lookOf } from '../terminal/look.ts';
+import type { Minute } from '../time/span.ts';
+import { readTime } from '../time/zone.ts';
+import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
+
+const msPerMinute = 60_000;
+
+export interface OpenShop {
+  readonly folder: string;
+  readonly book: Book;
+  readonly now: Minute;
+  readonly manner: Manner;
+}
+
+/** The folder of the shop that is meant: `--shop`, or the one that the user stands in. */
+export function shopFolder(call: Call): string {
+  const told = textFlag(call, 'shop');
+  const from = told === undefined ? call.io.folder : resolve(call.io.folder, told);
+  const folder = findShop(from);
+  if (folder !== undefined) return folder;
+  throw new CannotGoOn(
+    told === undefined ? 'there is no shop.yaml in this folder or above it' : `there is no shop.yaml in "${told}"`,
+    'go to the folder of your shop, or name it with --shop FOLDER',
+  );
+}
+
+/** What stands in the files of the shop, and what is wrong there; `everything`: in those, too, that no piece uses. */
+export function readShop(call: Call, everything = false): ReadBook & { readonly folder: string } {
+  const folder = shopFolder(call);
+  return { folder, ...readBook(folder, { shippedDir: shippedDir(), everything }) };
+}
+
+/** The time that `--at` names, on the shop's wall clock; else what the clock says. */
+export function nowOf(call: Call, zone: string): Minute {
+  const written = textFlag(call, 'at');
+  if (written === undefined) return Math.floor(call.io.clock() / msPerMinute);
+  return timeOf(call, '--at', written, zone);
+}
+
+/** A time as a person wrote it. What the clock shows twice is taken as the first, with a word to the person. */
+export function timeOf(call: Call, what: string, written: string, zone: string): Minute {
+  const time = readTime(written, zone);
+  if (!time.ok) throw new CannotGoOn(`${what} "${written}": ${time.why}`);
+  if (time.notice !== undefined) call.io.stderr.write(`drybench: ${harmless(time.notice)}\n`);
+  return time.minute;
+}
+
+/**
+ * Finds and reads the shop that a command is to work on; says what is worth knowing of its files on standard error.
+ * @throws CannotGoOn if its files hold errors.
+ */
+export async function openShop(call: Call): Promise<OpenShop> {
+  const { folder, book, findings } = readShop(call);
+  if (book === undefined || findings.some((f) => f.severity === 'error'))
+    throw new CannotGoOn(
+      `the files of the shop are not right: ${countFindings(findings)}`,
+      'mend them first; `drybench check` shows them again',
+      2,
+      findings,
+    );
+  const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
+  if (findings.length > 0) call.io.stderr.write(`${findingsScreen(findings, look, harmless)}\n`);
+  const { timeZone, clock, units, currency } = book.shop;
+  const now = nowOf(call, timeZone);
+  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency } };
+}

@@ -1,0 +1,35 @@
+import { planDocument } from '../model/plan-document.ts';
+import { readyOverview, readyPiece } from '../reports/ready.ts';
+import { harmlessData } from '../terminal/harmless.ts';
+import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
+import { choosePiece } from './name-things.ts';
+import { openShop } from './open-shop.ts';
+import { planOf } from './plan-of.ts';
+
+/** When pieces are ready: one in full, all in a line each, or (`--all`) all in full. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const shop = await openShop(call);
+  const [word] = call.words;
+  const all = isFlagged(call, 'all');
+  if (word !== undefined && all)
+    throw new CannotGoOn('a piece and --all do not go together', 'name a piece, or write --all');
+  const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
+  const { plan } = planOf(shop);
+  const isAsked = ({ id }: { readonly id: string }) => one === undefined || one.id === id;
+  if (wantsJson(call)) {
+    const { madeAt, timeZone, pieces } = planDocument(plan);
+    printJson(call, { format: 'drybench.ready/1', madeAt, timeZone, pieces: pieces.filter(isAsked) });
+    return 0;
+  }
+  const look = await answerLook(call);
+  const pieces = harmlessData(plan.pieces).filter(isAsked);
+  const inFull = one !== undefined || all;
+  print(
+    call,
+    inFull
+      ? pieces.map((piece) => readyPiece(piece, shop.manner, look)).join('\n')
+      : readyOverview(pieces, shop.manner, look),
+  );
+  return 0;
+}

@@ -1,0 +1,17 @@
+import { sightings } from '../model/journal.ts';
+import type { Call, ExitCode } from './call.ts';
+import { enter, namedStep, sayTask, wordOf } from './enter.ts';
+
+/** How a film looked and felt. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const sighting = wordOf('sighting', call.words[2] ?? '', sightings);
+  const named = await namedStep(call, 'done');
+  const { shop, task } = named;
+  return enter(
+    call,
+    shop,
+    'seen',
+    () => [{ kind: 'seen', task: task.id, sighting }],
+    `${sayTask(named)} is ${sighting}`,
+  );
+}
