@@ -2,6 +2,7 @@ import { DateTime, IANAZone } from 'luxon';
 import type { Minute } from './span.ts';
 
 const MS_PER_MINUTE = 60_000;
+const DAY = 1440;
 
 /** A calendar day as a wall clock in `zone` shows it. `end` is the next day's start: 23, 24 or 25 hours later. */
 export interface LocalDay {
@@ -33,26 +34,68 @@ function toMinute(when: DateTime): Minute {
   return Math.floor(when.toMillis() / MS_PER_MINUTE);
 }
 
-function inZone(minute: Minute, zone: string): DateTime {
-  return DateTime.fromMillis(minute * MS_PER_MINUTE, { zone, locale: 'en-GB' });
+/** Offsets of one zone, in minutes: asking the platform is slow, and on most days the answer is one for all hours. */
+interface Offsets {
+  readonly zone: IANAZone;
+  /** UTC day number -> offset, or undefined on a day within which it changes. */
+  readonly ofDay: Map<number, number | undefined>;
+}
+
+const offsetsOf = new Map<string, Offsets>();
+
+function offsetAt(minute: Minute, name: string): number {
+  let offsets = offsetsOf.get(name);
+  if (offsets === undefined) offsetsOf.set(name, (offsets = { zone: IANAZone.create(name), ofDay: new Map() }));
+  const { zone, ofDay } = offsets;
+  const day = Math.floor(minute / DAY);
+  if (!ofDay.has(day)) {
+    const first = zone.offset(day * DAY * MS_PER_MINUTE);
+    const last = zone.offset(((day + 1) * DAY - 1) * MS_PER_MINUTE);
+    ofDay.set(day, first === last ? first : undefined);
+  }
+  return ofDay.get(day) ?? zone.offset(minute * MS_PER_MINUTE);
+}
+
+function two(n: number): string {
+  return String(n).padStart(2, '0');
+}
+
+/** The calendar date of a day number counted from 1970-01-01. */
+function dateOfDay(day: number): { year: number; month: number; day: number; date: string; weekday: number } {
+  const utc = new Date(day * DAY * MS_PER_MINUTE);
+  const [year, month, dayOfMonth] = [utc.getUTCFullYear(), utc.getUTCMonth() + 1, utc.getUTCDate()];
+  return {
+    year,
+    month,
+    day: dayOfMonth,
+    date: `${String(year).padStart(4, '0')}-${two(month)}-${two(dayOfMonth)}`,
+    weekday: utc.getUTCDay() === 0 ? 7 : utc.getUTCDay(),
+  };
 }
 
 export function localTime(minute: Minute, zone: string): LocalTime {
-  const when = inZone(minute, zone);
-  return {
-    date: when.toFormat('yyyy-MM-dd'),
-    year: when.year,
-    month: when.month,
-    day: when.day,
-    weekday: when.weekday,
-    clock: when.hour * 60 + when.minute,
-    offsetMinutes: when.offset,
-  };
+  const offsetMinutes = offsetAt(minute, zone);
+  const shown = minute + offsetMinutes;
+  const day = Math.floor(shown / DAY);
+  return { ...dateOfDay(day), clock: shown - day * DAY, offsetMinutes };
 }
 
 /** ISO 8601 with offset, to the minute: `2027-01-11T07:30:00+01:00`. */
 export function isoOf(minute: Minute, zone: string): string {
-  return inZone(minute, zone).toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
+  const { date, clock, offsetMinutes } = localTime(minute, zone);
+  const size = Math.abs(offsetMinutes);
+  const offset = `${offsetMinutes < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+  return `${date}T${two(Math.floor(clock / 60))}:${two(clock % 60)}:00${offset}`;
+}
+
+/** The instant at which clocks show `shown`, minutes since 1970 on the wall: the first, or just after a skipped hour. */
+function instantOf(shown: Minute, zone: string): Minute {
+  const before = offsetAt(shown - DAY, zone);
+  const after = offsetAt(shown + DAY, zone);
+  // The earlier instant of the two readings is the one with the larger offset.
+  for (const offset of [Math.max(before, after), Math.min(before, after)])
+    if (offsetAt(shown - offset, zone) === offset) return shown - offset;
+  return shown - before;
 }
 
 /**
@@ -60,24 +103,20 @@ export function isoOf(minute: Minute, zone: string): string {
  * skips is read as just as much later; one that the autumn change repeats, as the first.
  */
 export function minuteAt(date: string, clock: number, zone: string): Minute {
-  const [year, month, day] = date.split('-').map(Number);
-  const when = DateTime.fromObject(
-    { year, month, day, hour: Math.floor(clock / 60), minute: clock % 60 },
-    { zone },
-  );
-  const first = when.getPossibleOffsets().reduce((a, b) => (b.toMillis() < a.toMillis() ? b : a), when);
-  return toMinute(first);
+  const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
+  return instantOf(Date.UTC(year, month - 1, day) / MS_PER_MINUTE + clock, zone);
+}
+
+/** First instant of a local day: midnight, or where clocks skip midnight the first minute after. */
+function dayStart(day: number, zone: string): Minute {
+  return instantOf(day * DAY, zone);
 }
 
 /** The day that holds `minute`, `plus` days on. */
 export function localDay(minute: Minute, zone: string, plus = 0): LocalDay {
-  const start = inZone(minute, zone).startOf('day').plus({ days: plus }).startOf('day');
-  return {
-    date: start.toFormat('yyyy-MM-dd'),
-    weekday: start.weekday,
-    start: toMinute(start),
-    end: toMinute(start.plus({ days: 1 }).startOf('day')),
-  };
+  const day = Math.floor((minute + offsetAt(minute, zone)) / DAY) + plus;
+  const { date, weekday } = dateOfDay(day);
+  return { date, weekday, start: dayStart(day, zone), end: dayStart(day + 1, zone) };
 }
 
 /** The days that `from` to `to` touch. */
