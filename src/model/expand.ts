@@ -5,6 +5,7 @@ import type { Piece, Section } from './piece.ts';
 import { preparationWork } from './preparation.ts';
 import type { Recipe, RecipeStep, RecipeWay, StepLink } from './recipe.ts';
 import { type ChainStep, findStep, insertJoin, sectionSteps } from './section-steps.ts';
+import { slotParts } from './slot-parts.ts';
 import type { Need, Task, Way } from './task.ts';
 
 /** The section under which the joining steps of a whole piece stand. */
@@ -28,7 +29,8 @@ function taskId(piece: Piece, section: string, step: string): string {
   return `${piece.id}/${section}/${step}`;
 }
 
-function roundUp(minutes: number): number {
+/** To the next five minutes, and no less. */
+export function roundUp(minutes: number): number {
   return Math.max(GRAIN_MINUTES, Math.ceil(minutes / GRAIN_MINUTES - 1e-9) * GRAIN_MINUTES);
 }
 
@@ -64,7 +66,8 @@ function materialOf(book: Book, step: RecipeStep, section: Section): Material | 
   return must(book.materials.get(id), `material ${id}`);
 }
 
-function wholeSection(piece: Piece): Section {
+/** The whole piece as if it were one section. */
+export function wholeSection(piece: Piece): Section {
   return {
     id: WHOLE,
     name: piece.name,
@@ -93,10 +96,11 @@ function rootOf(piece: Piece, section: Section): string {
 function sectionChain(book: Book, piece: Piece, section: Section): Chain {
   const recipe = must(book.recipes.get(section.recipe), `recipe ${section.recipe}`);
   const joins = piece.joins.filter((j) => j.section === section.id);
+  const steps = slotParts(recipe.steps, section.with ?? [], book.parts ?? new Map());
   return {
     section,
     object: `${piece.id}/${rootOf(piece, section)}`,
-    steps: joins.reduce<readonly ChainStep[]>(insertJoin, sectionSteps(recipe.steps, section)),
+    steps: joins.reduce<readonly ChainStep[]>(insertJoin, sectionSteps(steps, section)),
   };
 }
 
@@ -234,7 +238,8 @@ function tapeNeeds(book: Book, chains: readonly Chain[], piece: Piece, masked: s
   return [order];
 }
 
-function preparations(coat: Task, films: readonly LaidFilm[], section: Section, chainNeeds: readonly Need[]): Task[] {
+/** The optional tasks that the windows of `coat` ask for. `films` holds every film that it has a window of. */
+export function preparations(coat: Task, films: readonly LaidFilm[], section: Section, chainNeeds: readonly Need[]): Task[] {
   return coat.needs.flatMap((need) => {
     if (need.kind !== 'window') return [];
     const film = must(
