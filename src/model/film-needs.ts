@@ -26,6 +26,9 @@ export const neededMark: Readonly<Record<Stage, Mark>> = {
   inspect: 'touch',
 };
 
+/** As much of a step as its waits depend on. */
+type Staged = Pick<RecipeStep, 'stage'>;
+
 const coatStages: readonly Stage[] = ['prime', 'coat', 'topcoat'];
 const notAllOver: readonly Family[] = ['filler', 'glue', 'cleaner', 'tape'];
 /** Marks that every film below must have reached, not only those on top. */
@@ -37,7 +40,7 @@ export function isFullCoat(material: Material): boolean {
 }
 
 /** Is the step itself the laying of a coat, to which the windows of the coat below apply? */
-export function laysCoat(step: RecipeStep, material: Material | undefined): material is Material {
+export function laysCoat(step: Staged, material: Material | undefined): material is Material {
   return material !== undefined && coatStages.includes(step.stage) && isFullCoat(material);
 }
 
@@ -47,7 +50,7 @@ export function windowsUnder(below: Material, family: Family): readonly RecoatWi
   return named.length > 0 ? named : below.windows.filter((w) => w.under === undefined);
 }
 
-function doneByRecipe(prep: Preparation, between: readonly RecipeStep[]): boolean {
+function doneByRecipe(prep: Preparation, between: readonly Staged[]): boolean {
   const sanded = between.some((s) => s.stage === 'sand');
   const washed = between.some((s) => s.stage === 'clean');
   switch (prep) {
@@ -62,7 +65,8 @@ function doneByRecipe(prep: Preparation, between: readonly RecipeStep[]): boolea
   }
 }
 
-function windowNeed(below: LaidFilm, next: Material, between: readonly RecipeStep[], coatTask: string): Need {
+/** The windows of the film `below` for a coat of `next`; `between` are the steps from the one to the other. */
+export function windowNeed(below: LaidFilm, next: Material, between: readonly Staged[], coatTask: string): Need {
   const windows = windowsUnder(below.material, next.family).map((w): WindowChoice => {
     const plain = { opens: w.opens, ...(w.shuts && { shuts: w.shuts }) };
     if (w.prep === undefined) return plain;
@@ -83,10 +87,10 @@ function markNeed(film: LaidFilm, wanted: Mark): Need[] {
  */
 export function filmNeeds(
   taskId: string,
-  step: RecipeStep,
+  step: Staged & Pick<RecipeStep, 'needs'>,
   material: Material | undefined,
   films: readonly LaidFilm[],
-  between: (film: LaidFilm) => readonly RecipeStep[],
+  between: (film: LaidFilm) => readonly Staged[],
 ): Need[] {
   const lastCoat = films.findLastIndex((f) => isFullCoat(f.material));
   const below = films[lastCoat];
