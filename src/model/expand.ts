@@ -239,7 +239,12 @@ function tapeNeeds(book: Book, chains: readonly Chain[], piece: Piece, masked: s
 }
 
 /** The optional tasks that the windows of `coat` ask for. `films` holds every film that it has a window of. */
-export function preparations(coat: Task, films: readonly LaidFilm[], section: Section, chainNeeds: readonly Need[]): Task[] {
+export function preparations(
+  coat: Task,
+  films: readonly LaidFilm[],
+  section: Section,
+  chainNeeds: readonly Need[],
+): Task[] {
   return coat.needs.flatMap((need) => {
     if (need.kind !== 'window') return [];
     const film = must(
