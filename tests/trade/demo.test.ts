@@ -6,14 +6,11 @@ import { at } from '../../src/at.ts';
 import { expand } from '../../src/model/expand.ts';
 import { isFullCoat } from '../../src/model/film-needs.ts';
 import { openSpans } from '../../src/model/hours.ts';
-import type { Section } from '../../src/model/piece.ts';
 import type { AirSource } from '../../src/model/shop.ts';
 import type { Need, Task } from '../../src/model/task.ts';
-import { sectionSteps } from '../../src/model/section-steps.ts';
-import { slotParts } from '../../src/model/slot-parts.ts';
-import { tradeProblems } from '../../src/model/trade-order.ts';
+import { tradeOfPiece } from '../../src/model/trade-of-piece.ts';
 import { minuteAt } from '../../src/time/zone.ts';
-import { demo, material, recipe, task, tasksOf } from './shipped.ts';
+import { demo, material, task, tasksOf } from './shipped.ts';
 
 const DAY = 24 * 60;
 const noon = (date: string) => minuteAt(date, 12 * 60, demo().shop.timeZone);
@@ -90,19 +87,13 @@ describe('the demo shop', () => {
   });
 });
 
-function problemsOf(section: Section) {
-  const steps = slotParts(recipe(section.recipe).steps, section.with ?? [], demo().parts ?? new Map());
-  return tradeProblems(sectionSteps(steps, section), (id) => material(section.materials[id] ?? id));
-}
-
 function waits(of: Task, kind: Need['kind'], on: string): Need[] {
   return of.needs.filter((n) => n.kind === kind && n.task === on);
 }
 
 describe('its steps', () => {
   it('do nothing that the trade would not', () => {
-    for (const piece of demo().pieces)
-      for (const section of piece.sections) expect([section.id, problemsOf(section)]).toEqual([section.id, []]);
+    for (const piece of demo().pieces) expect([piece.id, tradeOfPiece(demo(), piece)]).toEqual([piece.id, []]);
   });
 
   it('let every filler dry right through before it is sanded', () => {
