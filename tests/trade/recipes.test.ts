@@ -1,5 +1,6 @@
 // Facts of the trade that the shipped recipes must show: common practice, no source, unless a test names one.
 import { describe, expect, it } from 'vitest';
+import { stackProblems } from '../../src/drying/stack.ts';
 import { isFullCoat } from '../../src/model/film-needs.ts';
 import type { ChainStep } from '../../src/model/section-steps.ts';
 import { recipeTradeProblems } from '../../src/model/trade-order.ts';
@@ -237,6 +238,23 @@ describe('care', () => {
       const abrading = chain.slice(0, first < 0 ? 0 : first).filter((s) => s.recipeStep.stage === 'sand');
       if (id === 'drawers') continue; // boxes and runners were never painted
       for (const s of stripped === undefined ? abrading : [stripped]) expect(s.recipeStep.disturbsOldPaint).toBe(true);
+    }
+  });
+});
+
+describe('films', () => {
+  it('lie on what takes them; where they must wait for a mark beneath, the step says so', () => {
+    for (const id of all()) {
+      const laid = steps(id).flatMap(({ recipeStep: step }) => {
+        const of = material(step.material);
+        return of === undefined ? [] : [{ step, of }];
+      });
+      const problems = stackProblems(laid.map(({ of }) => of));
+      expect([id, problems.filter((p) => p.verdict === 'no')]).toEqual([id, []]);
+      for (const p of problems) {
+        const upper = laid.find(({ of }) => of.id === p.upper);
+        expect([id, p.upper, upper?.step.needs]).toEqual([id, p.upper, p.mark]);
+      }
     }
   });
 });
