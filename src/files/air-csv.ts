@@ -24,7 +24,12 @@ const COLDEST_C = -60;
 const HOTTEST_C = 80;
 
 function cells(line: string, separator: string): string[] {
-  return line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1').trim());
+  return line.split(separator).map((cell) =>
+    cell
+      .trim()
+      .replace(/^"(.*)"$/, '$1')
+      .trim(),
+  );
 }
 
 function columnsOf(header: string): Columns | undefined {
@@ -78,7 +83,13 @@ export function readAirCsv(source: SourceText, zone: string): AirRecord {
   const findings: Finding[] = [];
   const find = (severity: Finding['severity'], code: string, message: string, offset: number, advice?: string) => {
     if (findings.length < MOST_FINDINGS)
-      findings.push({ code, severity, message, place: placeAt(source, offset), ...(advice !== undefined && { advice }) });
+      findings.push({
+        code,
+        severity,
+        message,
+        place: placeAt(source, offset),
+        ...(advice !== undefined && { advice }),
+      });
   };
   const rows = rowsOf(source.text);
   const header = rows.next();
@@ -104,7 +115,13 @@ export function readAirCsv(source: SourceText, zone: string): AirRecord {
     const sample = sampleOf(row, columns, clock(row[columns.time] ?? '', previous));
     if (typeof sample === 'string') find('error', 'bad-air-row', sample, offset);
     else if (sample.minute <= previous)
-      find('error', 'air-out-of-order', 'this row is not later than the one before it', offset, 'sort the rows by time');
+      find(
+        'error',
+        'air-out-of-order',
+        'this row is not later than the one before it',
+        offset,
+        'sort the rows by time',
+      );
     else {
       samples.push(sample);
       previous = sample.minute;

@@ -5,16 +5,12 @@ import { parseYaml } from './yaml/parse.ts';
 import type { Node } from './yaml/tree.ts';
 
 /** Takes what is wrong or worth knowing in one file, with its place. */
-export function notesFor(
-  source: SourceText,
-  settings: Pick<Notes, 'zone' | 'currency'>,
-  findings: Finding[],
-): Notes {
+export function notesFor(source: SourceText, settings: Pick<Notes, 'zone' | 'currency'>, findings: Finding[]): Notes {
   const add = (severity: Finding['severity'], at: Node, remark: Remark) =>
     void findings.push({ severity, ...remark, place: placeAt(source, at.start) });
   return {
     ...settings,
-    error: (at, remark) => void add('error', at, remark) as undefined,
+    error: (at, remark) => add('error', at, remark),
     warn: (at, remark) => add('warning', at, remark),
   };
 }

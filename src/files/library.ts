@@ -2,7 +2,14 @@ import type { Finding } from '../model/finding.ts';
 import type { Material } from '../model/material.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { ReadDocument, ReadFile } from './document.ts';
-import { completed, materialShape, overlay, partOf, type MaterialPart, type WrittenMaterial } from './formats/material.ts';
+import {
+  completed,
+  materialShape,
+  overlay,
+  partOf,
+  type MaterialPart,
+  type WrittenMaterial,
+} from './formats/material.ts';
 import { recipeOf, recipeShape } from './formats/recipe.ts';
 import type { Folder } from './read-source.ts';
 import type { Shape } from './shapes/shape.ts';
@@ -76,11 +83,7 @@ function likeNode(file: ReadFile): Node {
 }
 
 /** `shelves`: the shop's own first. A file that is `like` its own id means the one of the next shelf. */
-export function materialLibrary(
-  shelves: readonly Shelf[],
-  readOne: ReadOne,
-  findings: Finding[],
-): Library<Material> {
+export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, findings: Finding[]): Library<Material> {
   const ids = allIds(shelves);
 
   const baseOf = (doc: WrittenMaterial, file: ReadFile, depth: number, trail: readonly string[]) => {
@@ -98,7 +101,13 @@ export function materialLibrary(
     if (like !== id && trail.includes(like)) {
       const round = [...trail.slice(trail.indexOf(like)), like].join(' like ');
       findings.push(
-        finding(file, likeNode(file), 'like-in-a-circle', `materials are like each other: ${round}`, 'let one stand alone'),
+        finding(
+          file,
+          likeNode(file),
+          'like-in-a-circle',
+          `materials are like each other: ${round}`,
+          'let one stand alone',
+        ),
       );
       return undefined;
     }

@@ -87,10 +87,7 @@ const piece: Shape<PlannedPiece> = open('a piece', {
 });
 
 const proof = open('a proof', {
-  objective: must(
-    listOf(open('a goal', { name: must(text, 'name'), value: number, bound: number }), 'goals'),
-    'goals',
-  ),
+  objective: must(listOf(open('a goal', { name: must(text, 'name'), value: number, bound: number }), 'goals'), 'goals'),
   gapPercent: number,
   proven: must(yesNo, 'yes or no'),
   verified: must(yes, 'true'),
@@ -116,7 +113,10 @@ const planShape = open('a plan', {
   steps: must(listOf(step, 'steps'), 'steps'),
   proof: must(proof, 'proof'),
   warnings: must(
-    listOf(open('a warning', { code: must(text, 'code'), text: must(anyText, 'text'), step: may(text, 'step') }), 'warnings'),
+    listOf(
+      open('a warning', { code: must(text, 'code'), text: must(anyText, 'text'), step: may(text, 'step') }),
+      'warnings',
+    ),
     'warnings',
   ),
 });
@@ -161,7 +161,7 @@ export function planIn(document: string): ReadPlan {
   const notes: Notes = {
     zone: 'UTC',
     currency: 'EUR',
-    error: (_, remark) => void findings.push(finding('bad-plan', remark.message)) as undefined,
+    error: (_, remark) => void findings.push(finding('bad-plan', remark.message)),
     warn: () => undefined,
   };
   const plan = planShape.read(nodeOfJson(value), notes);
@@ -186,4 +186,3 @@ export function writePlan(shopDir: string, plan: Plan, disk: Disk = realDisk): v
   const text = `${JSON.stringify(planDocument(plan), undefined, 1)}\n`;
   replaceFile(disk, join(shopDir, PLAN_FILE), text, before.ok ? seen(before.bytes) : ABSENT);
 }
-

@@ -56,7 +56,8 @@ function firstBadByte(bytes: Uint8Array, text: string): { readonly byte: number;
   }
 }
 
-function decode(file: string, bytes: Uint8Array): ReadSource {
+/** Bytes as text: UTF-8, a byte-order mark taken off. */
+export function decodeSource(file: string, bytes: Uint8Array): ReadSource {
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
   const text = buffer.toString('utf8');
   if (isUtf8(buffer)) return { ok: true, source: { file, text: text.startsWith('\uFEFF') ? text.slice(1) : text } };
@@ -107,5 +108,5 @@ export function readBytes(
 /** The same as text: UTF-8, its byte-order mark taken off. */
 export function readSource(disk: Disk, folder: Folder, name: string, cap: number): ReadSource {
   const read = readBytes(disk, folder, name, cap);
-  return read.ok ? decode(folder.label + name, read.bytes) : read;
+  return read.ok ? decodeSource(folder.label + name, read.bytes) : read;
 }

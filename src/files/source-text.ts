@@ -42,7 +42,7 @@ export function placeAt(source: SourceText, offset: number): Place {
   return {
     file: source.file,
     line: index + 1,
-    column: [...source.text.slice(start, offset)].length + 1,
-    text: [...shown].slice(0, LONGEST_LINE_SHOWN).join(''),
+    column: Array.from(source.text.slice(start, offset)).length + 1,
+    text: Array.from(shown).slice(0, LONGEST_LINE_SHOWN).join(''),
   };
 }

@@ -5,8 +5,7 @@ import type { MarkTimes, Plan, PlannedPiece, PlannedStep, PlannedWindow } from '
 /** Name and version of the form; a reader refuses a higher version rather than guess. */
 export const PLAN_FORMAT = 'drybench.plan/1';
 
-export interface StepDocument
-  extends Omit<PlannedStep, 'spans' | 'holdsStationUntil' | 'dry' | 'window' | 'after'> {
+export interface StepDocument extends Omit<PlannedStep, 'spans' | 'holdsStationUntil' | 'dry' | 'window' | 'after'> {
   readonly spans: readonly { readonly start: string; readonly end: string }[];
   readonly holdsStationUntil: string;
   readonly dry?: Readonly<Record<string, Readonly<Record<keyof MarkTimes, string>>>>;
@@ -16,7 +15,9 @@ export interface StepDocument
 
 export interface PieceDocument extends Omit<PlannedPiece, 'wantedBy' | 'ready'> {
   readonly wantedBy?: string;
-  readonly ready: Readonly<Record<string, { readonly typical: string; readonly safe: string; readonly chance: number }>>;
+  readonly ready: Readonly<
+    Record<string, { readonly typical: string; readonly safe: string; readonly chance: number }>
+  >;
 }
 
 /**

@@ -1,21 +1,47 @@
-import type { Book } from '../../model/book.ts';
 import type { Finding, Place } from '../../model/finding.ts';
-import type { Material } from '../../model/material.ts';
 import type { Recipe } from '../../model/recipe.ts';
 import type { Library } from '../library.ts';
 import type { Path } from '../yaml/tree.ts';
+import { checkMaterial } from './check-material.ts';
+import { checkOrder } from './check-order.ts';
+import { checkPiece } from './check-piece.ts';
+import { checkRecipe } from './check-recipe.ts';
+import { checkShop } from './check-shop.ts';
 import { type Complaint, findingOf } from './complaint.ts';
+import type { Whole } from './whole.ts';
 
-/** What is checked against each other, and all ids that there are. */
-export interface Whole {
-  readonly book: Book & Required<Pick<Book, 'parts'>>;
-  readonly recipes: Library<Recipe>;
-  readonly parts: Library<Recipe>;
-  readonly materials: Library<Material>;
+function checkRecipes(read: ReadonlyMap<string, Recipe>, library: Library<Recipe>, whole: Whole): Complaint[] {
+  return [...read].flatMap(([id, recipe]) =>
+    checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids),
+  );
 }
 
-export function crossCheck(whole: Whole, placeOf: (file: string, path: Path) => Place | undefined): Finding[] {
-  const complaints: Complaint[] = [];
-  void whole;
-  return complaints.map((c) => findingOf(c, placeOf));
+function isError(complaint: { readonly severity: Finding['severity'] }): boolean {
+  return complaint.severity === 'error';
+}
+
+/**
+ * What does not fit together between the files of a shop, each of which is sound in itself. `sound`: no file was found
+ * to be wrong, so that recipes may be laid onto pieces.
+ */
+export function crossCheck(
+  whole: Whole,
+  placeOf: (file: string, path: Path) => Place | undefined,
+  sound: boolean,
+): Finding[] {
+  const { book } = whole;
+  const shared = [
+    ...checkShop(book.shop, whole.materials.ids),
+    ...checkRecipes(book.recipes, whole.recipes, whole),
+    ...checkRecipes(book.parts, whole.parts, whole),
+    ...[...book.materials].flatMap(([id, material]) =>
+      checkMaterial(material, whole.materials.fileOf(id) ?? id, whole.materials.ids),
+    ),
+  ];
+  const mayLay = sound && !shared.some(isError);
+  const pieces = book.pieces.flatMap((piece) => {
+    const own = checkPiece(piece, whole);
+    return mayLay && !own.some(isError) ? [...own, ...checkOrder(book, piece)] : own;
+  });
+  return [...shared, ...pieces].map((complaint) => findingOf(complaint, placeOf));
 }

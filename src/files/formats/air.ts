@@ -18,7 +18,9 @@ function readCsvName(text: string): Read<string> {
   const write = 'write a file of the shop like air/garage.csv';
   if (text.length > 120 || !text.toLowerCase().endsWith('.csv')) return refuse('is not a CSV file', write);
   const parts = text.split('/');
-  const sound = parts.every((part) => /^[\p{L}\p{N}_ .-]+$/u.test(part) && !part.startsWith('.') && part.trim() === part);
+  const sound = parts.every(
+    (part) => /^[\p{L}\p{N}_ .-]+$/u.test(part) && !part.startsWith('.') && part.trim() === part,
+  );
   return sound ? read(text) : refuse('is not a file inside the shop', write);
 }
 
@@ -60,7 +62,10 @@ const forms: Readonly<Record<string, Shape<WrittenAir>>> = {
     rhPercent: constant.rh,
   })),
   daily: refined(record('daily air', { daily: must(daily, 'one day, by time of day') }), (doc, node, notes) => {
-    if (doc.daily.length === 0) return wrongKind(node, 'at least one time of day', notes);
+    if (doc.daily.length === 0) {
+      wrongKind(node, 'at least one time of day', notes);
+      return undefined;
+    }
     return {
       kind: 'daily',
       curve: byClock(doc.daily).map((p) => ({ clock: p.key, tempC: p.value.temp, rhPercent: p.value.rh })),
@@ -69,12 +74,14 @@ const forms: Readonly<Record<string, Shape<WrittenAir>>> = {
   monthly: refined(
     record('monthly air', { monthly: must(listOf(month, 'months'), 'twelve months, January first') }),
     (doc, node, notes) => {
-      if (doc.monthly.length !== 12)
-        return notes.error(node, {
+      if (doc.monthly.length !== 12) {
+        notes.error(node, {
           code: 'not-twelve-months',
           message: `${doc.monthly.length} months stand here`,
           advice: 'write twelve, January first',
         });
+        return undefined;
+      }
       return {
         kind: 'monthly',
         months: doc.monthly.map((m) => ({
@@ -95,17 +102,16 @@ const keyed: Shape<WrittenAir> = {
   read(node, notes) {
     const key = node.kind === 'map' ? node.entries.find((e) => Object.hasOwn(forms, e.key.text))?.key.text : undefined;
     const form = key === undefined ? undefined : forms[key];
-    return form?.read(node, notes) ?? (form === undefined ? notFound(node, notes) : undefined);
+    if (form !== undefined) return form.read(node, notes);
+    notes.error(node, {
+      code: 'unknown-air',
+      message: 'these keys are no form of air',
+      advice: `write one of ${Object.keys(forms).join(', ')}, or a CSV file like air/garage.csv`,
+    });
+    return undefined;
   },
   jsonSchema: () => ({ anyOf: Object.values(forms).map((f) => f.jsonSchema()) }),
 };
-
-const notFound: Shape<never>['read'] = (node, notes) =>
-  notes.error(node, {
-    code: 'unknown-air',
-    message: 'these keys are no form of air',
-    advice: `write one of ${Object.keys(forms).join(', ')}, or a CSV file like air/garage.csv`,
-  });
 
 const airForms = byKind({ text: csv, map: keyed }, 'a CSV file, or one of constant, daily, monthly, heated-from');
 
@@ -122,7 +128,10 @@ const heated: Shape<WrittenAir> = refined(
     lag: may(hours, 'time in which the room goes 63 % of the way to a new set-point'),
   }),
   (doc, node, notes) => {
-    if (doc['set-points'].length === 0) return wrongKind(node, 'at least one set-point', notes);
+    if (doc['set-points'].length === 0) {
+      wrongKind(node, 'at least one set-point', notes);
+      return undefined;
+    }
     return {
       kind: 'heated',
       outdoors: doc['heated-from'],

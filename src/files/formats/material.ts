@@ -20,7 +20,19 @@ import { may, must, record, type Field } from '../shapes/record.ts';
 import { byKind, refined, type Shape, type ValueOf } from '../shapes/shape.ts';
 import { choice, quantity, written } from '../shapes/text.ts';
 import { OWN_FIGURES } from './recipe.ts';
-import { activation, differenceK, id, lengthMm, mark, name, percent, sentence, solvent, tempC, yesNo } from './values.ts';
+import {
+  activation,
+  differenceK,
+  id,
+  lengthMm,
+  mark,
+  name,
+  percent,
+  sentence,
+  solvent,
+  tempC,
+  yesNo,
+} from './values.ts';
 
 type Sourced = Spread & { readonly source?: Provenance };
 
@@ -38,8 +50,14 @@ function spread(wanted: string, code: string, one: Reader<number>, example: stri
       text: quantity(wanted, code, (text): Read<Spread> => readSpread(text, one), `${example} [low - high]`),
       map: refined(keys, (doc, node, notes) => {
         const values = spreadOf(doc.low ?? doc.typical, doc.typical, doc.high ?? doc.typical);
-        if (!values.ok)
-          return notes.error(node, { code: 'spread-out-of-order', message: `this ${values.why}`, advice: values.write });
+        if (!values.ok) {
+          notes.error(node, {
+            code: 'spread-out-of-order',
+            message: `this ${values.why}`,
+            advice: values.write,
+          });
+          return undefined;
+        }
         return present({ ...values.value, source: doc.source });
       }),
     },
@@ -153,9 +171,7 @@ function limitsOf(doc: ValueOf<typeof limits>, source: Provenance): Limits {
 }
 
 function marksOf(doc: Partial<Record<Mark, Sourced>>, source: Provenance): Partial<Record<Mark, SheetHours>> {
-  return Object.fromEntries(
-    Object.entries(doc).map(([key, value]: [string, Sourced]) => [key, { source, ...value }]),
-  );
+  return Object.fromEntries(Object.entries(doc).map(([key, value]: [string, Sourced]) => [key, { source, ...value }]));
 }
 
 function windowOf(doc: ValueOf<typeof window>, source: Provenance) {
@@ -178,9 +194,7 @@ export function partOf(doc: WrittenMaterial): Present<MaterialPart> {
     mechanism: doc.mechanism,
     reference: doc.reference && { tempC: doc.reference.temp, rhPercent: doc.reference.rh },
     marks: doc.marks && marksOf(doc.marks, source),
-    windows: doc.windows
-      ?.map((w) => windowOf(w, source))
-      .sort((a, b) => a.opens.typical - b.opens.typical),
+    windows: doc.windows?.map((w) => windowOf(w, source)).sort((a, b) => a.opens.typical - b.opens.typical),
     limits: doc.limits && limitsOf(doc.limits, source),
     minFilmTempC: doc['min-film-temp'],
     activationKJPerMol: doc.activation,

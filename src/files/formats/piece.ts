@@ -31,10 +31,7 @@ const section = record('a section', {
   items: may(whole(1, 1000), 'how many alike; 1 if left out'),
   'attached-to': may(id, 'section that it cannot be taken off'),
   thickness: may(lengthMm, 'of the wood; 19 mm if left out'),
-  materials: may(
-    namedBy(readId, id, 'materials'),
-    "the recipe's material, and the one to use instead",
-  ),
+  materials: may(namedBy(readId, id, 'materials'), "the recipe's material, and the one to use instead"),
   without: may(ids, 'steps of the recipe to leave out'),
   with: may(oneOrMany(slot, 'parts'), 'parts to slot into the recipe; at its beginning where neither is named'),
 });

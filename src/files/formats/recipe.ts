@@ -6,7 +6,21 @@ import { may, must, record } from '../shapes/record.ts';
 import { byKind, refined, type Shape, type ValueOf } from '../shapes/shape.ts';
 import { choice } from '../shapes/text.ts';
 import { present } from '../present.ts';
-import { decimal, id, ids, lengthMm, links, mark, minutes, name, percent, sentence, stations, whole, yesNo } from './values.ts';
+import {
+  decimal,
+  id,
+  ids,
+  lengthMm,
+  links,
+  mark,
+  minutes,
+  name,
+  percent,
+  sentence,
+  stations,
+  whole,
+  yesNo,
+} from './values.ts';
 
 /** Where a file of the shop's own names no source. */
 export const OWN_FIGURES: Provenance = "the shop's own figures";
@@ -122,12 +136,14 @@ export function stepOf(step: WrittenStep, source: Provenance): RecipeStep {
 function timed<T extends WrittenStep>(shape: Shape<T>): Shape<T> {
   return refined(shape, (step, node, notes) => {
     const untimed = (step.ways ?? [{ value: step }]).some((w) => w.value.time === undefined && step.time === undefined);
-    if (step.ways?.length === 0 || untimed)
-      return notes.error(node, {
+    if (step.ways?.length === 0 || untimed) {
+      notes.error(node, {
         code: 'missing-key',
         message: 'a step needs the key time, or a time in each of its ways',
         advice: 'write time: 20 min, or time: { fixed: 5 min, per-m2: 8 min }',
       });
+      return undefined;
+    }
     return step;
   });
 }

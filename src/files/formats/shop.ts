@@ -1,4 +1,12 @@
-import { stationKinds, type AirSource, type Hand, type Room, type Shop, type Station, type Tool } from '../../model/shop.ts';
+import {
+  stationKinds,
+  type AirSource,
+  type Hand,
+  type Room,
+  type Shop,
+  type Station,
+  type Tool,
+} from '../../model/shop.ts';
 import { isZone } from '../../time/zone.ts';
 import { readCurrency } from '../quantities/money.ts';
 import { readId } from '../quantities/plain.ts';

@@ -78,14 +78,19 @@ export function instant(dateMeans: 'first' | 'last'): Shape<Minute> {
   return {
     read(node, notes) {
       const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
-      if (node.kind !== 'text' || node.text === '') return wrongKind(node, wanted, notes);
+      if (node.kind !== 'text' || node.text === '') {
+        wrongKind(node, wanted, notes);
+        return undefined;
+      }
       const time = readTime(node.text, notes.zone);
-      if (!time.ok)
-        return notes.error(node, {
+      if (!time.ok) {
+        notes.error(node, {
           code: 'bad-time',
           message: `${quoted(node.text)} cannot be read as a time`,
           advice: time.why,
         });
+        return undefined;
+      }
       if (time.notice !== undefined) notes.warn(node, { code: 'time-shown-twice', message: time.notice });
       return time.dateOnly && dateMeans === 'last' ? localDay(time.minute, notes.zone).end - 1 : time.minute;
     },

@@ -25,7 +25,10 @@ export function writeLine(previous: string, record: object): { readonly line: st
 }
 
 /** The record of a line without its newline; undefined where it is not what was once written. */
-export function readLine(previous: string, bytes: Uint8Array): { readonly record: object; readonly sum: string } | undefined {
+export function readLine(
+  previous: string,
+  bytes: Uint8Array,
+): { readonly record: object; readonly sum: string } | undefined {
   if (bytes.length <= PREFIX_BYTES || bytes.length > LONGEST_LINE) return undefined;
   const prefix = Buffer.from(bytes.subarray(0, PREFIX_BYTES)).toString('latin1');
   const sum = sumOf(previous, bytes.subarray(PREFIX_BYTES));

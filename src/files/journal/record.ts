@@ -27,7 +27,7 @@ function withKind<K extends Deed['kind'], T extends object>(kind: K, shape: Shap
   };
 }
 
-const deeds: { readonly [K in Deed['kind']]: { read(...args: Parameters<Shape<Deed>['read']>): Deed | undefined } } = {
+const deeds: Readonly<Record<Deed['kind'], Pick<Shape<Deed>, 'read'>>> = {
   done: withKind(
     'done',
     deedShape({
@@ -63,11 +63,14 @@ function isKind(kind: string): kind is Deed['kind'] {
   return Object.hasOwn(deeds, kind);
 }
 
-const frame = record('a record', { n: must(jsonNumber, 'number'), at: must(time, 'when it was written') }, { open: true });
+const frame = record(
+  'a record',
+  { n: must(jsonNumber, 'number'), at: must(time, 'when it was written') },
+  { open: true },
+);
 
 export type ReadRecord =
-  | { readonly ok: true; readonly entry: Entry }
-  | { readonly ok: false; readonly newer: boolean; readonly why: string };
+  { readonly ok: true; readonly entry: Entry } | { readonly ok: false; readonly newer: boolean; readonly why: string };
 
 /** The entry that a record of the journal stands for. */
 export function entryOfRecord(data: object): ReadRecord {
@@ -81,7 +84,7 @@ export function entryOfRecord(data: object): ReadRecord {
   const notes: Notes = {
     zone: 'UTC',
     currency: 'EUR',
-    error: (_, remark) => void (why = remark.message) as undefined,
+    error: (_, remark) => void (why = remark.message),
     warn: () => undefined,
   };
   const kind = textAt('kind');
@@ -106,4 +109,3 @@ export function recordOfEntry(entry: Entry, zone: string): object {
     ...('until' in deed && { until: iso(deed.until) }),
   };
 }
-

@@ -21,7 +21,10 @@ export function measureReader(measure: Measure): Reader<number> {
     if (amount.unit === '') return refuse('has no unit', `${write}, with its unit`);
     const factor = Object.hasOwn(measure.units, amount.unit) ? measure.units[amount.unit] : undefined;
     if (factor === undefined)
-      return refuse(`"${amount.unit}" is no unit of ${measure.what}`, adviseWord(amount.unit, Object.keys(measure.units)));
+      return refuse(
+        `"${amount.unit}" is no unit of ${measure.what}`,
+        adviseWord(amount.unit, Object.keys(measure.units)),
+      );
     const value = amount.value * factor;
     if (value < 0) return refuse('is below zero', write);
     if (value > measure.most) return refuse(`is more than ${measure.mostWritten}`, write);

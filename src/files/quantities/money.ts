@@ -8,7 +8,10 @@ export function readCurrency(text: string): Read<string> {
   const known = Intl.supportedValuesOf('currency');
   if (known.includes(text)) return read(text);
   const upper = text.slice(0, 3).toUpperCase();
-  return refuse('is no currency', known.includes(upper) ? `write ${upper}` : 'write a code of ISO 4217 like EUR or USD');
+  return refuse(
+    'is no currency',
+    known.includes(upper) ? `write ${upper}` : 'write a code of ISO 4217 like EUR or USD',
+  );
 }
 
 /** `240 EUR`, `18.50 EUR` as whole minor units. Reckoned on the digits: no binary fraction comes near it. */
@@ -19,7 +22,7 @@ export function readMoneyMinor(text: string, currency: string): Read<number> {
   if (parts === null) return refuse('is not an amount of money', `${write}, without symbols or commas`);
   const [, whole = '', fraction = '', code] = parts;
   if (code === undefined) return refuse('has no currency', write);
-  if (code !== currency) return refuse(`is not in ${currency}, the shop's currency`, `${adviseWord(code, [currency])}`);
+  if (code !== currency) return refuse(`is not in ${currency}, the shop's currency`, adviseWord(code, [currency]));
   if (whole.length > LONGEST_WHOLE) return refuse('is too much', write);
   const digits = minorDigits(currency);
   if (fraction.length > digits)

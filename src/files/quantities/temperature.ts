@@ -5,7 +5,10 @@ const COLDEST_C = -60;
 const HOTTEST_C = 120;
 
 function plainUnit(unit: string): string {
-  return unit.replace(/^[°º] ?/, '').replace('℃', 'C').replace('℉', 'F');
+  return unit
+    .replace(/^[°º] ?/, '')
+    .replace('℃', 'C')
+    .replace('℉', 'F');
 }
 
 function singleAmount(text: string): { readonly value: number; readonly unit: string } | undefined {
@@ -23,8 +26,7 @@ export function readTempC(text: string): Read<number> {
   if (unit === '') return refuse('has no unit', write);
   if (unit !== 'C' && unit !== 'F') return refuse(`"${amount.unit}" is no unit of temperature`, write);
   const tempC = unit === 'C' ? amount.value : ((amount.value - 32) * 5) / 9;
-  if (tempC < COLDEST_C || tempC > HOTTEST_C)
-    return refuse(`lies outside ${COLDEST_C} °C to ${HOTTEST_C} °C`, write);
+  if (tempC < COLDEST_C || tempC > HOTTEST_C) return refuse(`lies outside ${COLDEST_C} °C to ${HOTTEST_C} °C`, write);
   return read(tempC);
 }
 

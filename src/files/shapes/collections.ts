@@ -9,9 +9,14 @@ const MOST_ITEMS = 2000;
 export function listOf<T>(item: Shape<T>, wanted: string): Shape<readonly T[]> {
   return {
     read(node, notes) {
-      if (node.kind !== 'list') return wrongKind(node, `a list of ${wanted}`, notes);
-      if (node.items.length > MOST_ITEMS)
-        return notes.error(node, { code: 'too-long', message: `the list has more than ${MOST_ITEMS} items` });
+      if (node.kind !== 'list') {
+        wrongKind(node, `a list of ${wanted}`, notes);
+        return undefined;
+      }
+      if (node.items.length > MOST_ITEMS) {
+        notes.error(node, { code: 'too-long', message: `the list has more than ${MOST_ITEMS} items` });
+        return undefined;
+      }
       const values = node.items.map((n) => item.read(n, notes));
       const good = values.filter((v) => v !== undefined);
       return good.length === values.length ? good : undefined;
@@ -42,7 +47,8 @@ export interface Named<K, T> {
 function readKey<K>(key: TextNode, reader: Reader<K>, code: string, notes: Notes): K | undefined {
   const result = reader(key.text);
   if (result.ok) return result.value;
-  return notes.error(key, { code, message: `${quoted(key.text)} ${result.why}`, advice: result.write });
+  notes.error(key, { code, message: `${quoted(key.text)} ${result.why}`, advice: result.write });
+  return undefined;
 }
 
 /** A map whose keys the user chooses; its entries in the order of the file. */
@@ -59,9 +65,14 @@ export function namedBy<K, T>(
   };
   return {
     read(node, notes) {
-      if (node.kind !== 'map') return wrongKind(node, `${wanted}, each with a name`, notes);
-      if (node.entries.length > MOST_ITEMS)
-        return notes.error(node, { code: 'too-long', message: `the map has more than ${MOST_ITEMS} keys` });
+      if (node.kind !== 'map') {
+        wrongKind(node, `${wanted}, each with a name`, notes);
+        return undefined;
+      }
+      if (node.entries.length > MOST_ITEMS) {
+        notes.error(node, { code: 'too-long', message: `the map has more than ${MOST_ITEMS} keys` });
+        return undefined;
+      }
       const read = node.entries.map((entry) => readEntry(entry, notes));
       const good = read.filter((v) => v !== undefined);
       return good.length === read.length ? good : undefined;

@@ -13,7 +13,9 @@ export function nodeOfJson(value: unknown): Node {
     const entries = Object.entries(value).map(([key, v]) => ({ key: textOf(key), value: nodeOfJson(v) }));
     return { kind: 'map', entries, flow: true, ...NOWHERE };
   }
-  return textOf(typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : '');
+  return textOf(
+    typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : '',
+  );
 }
 
 function textOf(text: string) {

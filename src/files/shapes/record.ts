@@ -68,10 +68,17 @@ export interface RecordOptions {
 }
 
 /** Keys that are fixed. Unknown ones are refused, with a guess at what was meant; all errors are found at once. */
-export function record<const F extends Fields>(what: string, fields: F, options: RecordOptions = {}): Shape<RecordOf<F>> {
+export function record<const F extends Fields>(
+  what: string,
+  fields: F,
+  options: RecordOptions = {},
+): Shape<RecordOf<F>> {
   return {
     read(node, notes) {
-      if (node.kind !== 'map') return wrongKind(node, `the keys of ${what}`, notes);
+      if (node.kind !== 'map') {
+        wrongKind(node, `the keys of ${what}`, notes);
+        return undefined;
+      }
       const odd = options.open !== true && refuseUnknownKeys(node, fields, notes);
       const values = readFields(node, fields, what, notes);
       // Each value came from the shape of its own key, which the compiler cannot follow through a loop.

@@ -14,7 +14,7 @@ export interface Notes {
   readonly zone: string;
   /** ISO 4217 code that amounts of money must have. */
   readonly currency: string;
-  error(at: Node, remark: Remark): undefined;
+  error(at: Node, remark: Remark): void;
   warn(at: Node, remark: Remark): void;
 }
 
@@ -30,13 +30,14 @@ export type ValueOf<S> = S extends Shape<infer T> ? T : never;
 const kindWords = { text: 'a single value', list: 'a list', map: 'keys with values' };
 
 /** Says that `node` is of the wrong kind. */
-export function wrongKind(node: Node, wanted: string, notes: Notes): undefined {
+export function wrongKind(node: Node, wanted: string, notes: Notes): void {
   const empty = node.kind === 'text' && node.text === '';
-  return notes.error(node, {
+  notes.error(node, {
     code: empty ? 'empty-value' : 'wrong-kind',
     message: empty ? 'the value is missing' : `${wanted} must stand here, not ${kindWords[node.kind]}`,
     advice: `write ${wanted}`,
   });
+  return undefined;
 }
 
 /** The same shape with its value carried on; `change` may refuse it by `notes.error` and undefined. */
@@ -65,7 +66,8 @@ export function byKind<A = never, B = never, C = never>(shapes: ByKind<A, B, C>,
     read(node: TextNode | MapNode | Node, notes) {
       const shape: Shape<A | B | C> | undefined =
         node.kind === 'text' && node.text === '' ? undefined : shapes[node.kind];
-      return shape === undefined ? wrongKind(node, wanted, notes) : shape.read(node, notes);
+      if (shape === undefined) wrongKind(node, wanted, notes);
+      return shape?.read(node, notes);
     },
     jsonSchema: () => ({
       anyOf: [shapes.text, shapes.list, shapes.map].flatMap((s) => (s === undefined ? [] : [s.jsonSchema()])),

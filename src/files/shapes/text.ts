@@ -7,7 +7,7 @@ const LONGEST_SHOWN = 60;
 
 /** Offending text as a message quotes it. */
 export function quoted(text: string): string {
-  const points = [...text.slice(0, 2 * LONGEST_SHOWN)];
+  const points = Array.from(text.slice(0, 2 * LONGEST_SHOWN));
   return points.length > LONGEST_SHOWN || text.length > 2 * LONGEST_SHOWN
     ? `"${points.slice(0, LONGEST_SHOWN).join('')}…"`
     : `"${text}"`;
@@ -25,10 +25,14 @@ interface Written<T> {
 export function written<T>({ wanted, code, jsonSchema, read }: Written<T>): Shape<T> {
   return {
     read(node, notes) {
-      if (node.kind !== 'text' || node.text === '') return wrongKind(node, wanted, notes);
+      if (node.kind !== 'text' || node.text === '') {
+        wrongKind(node, wanted, notes);
+        return undefined;
+      }
       const result = read(node.text, notes);
       if (result.ok) return result.value;
-      return notes.error(node, { code, message: `${quoted(node.text)} ${result.why}`, advice: result.write });
+      notes.error(node, { code, message: `${quoted(node.text)} ${result.why}`, advice: result.write });
+      return undefined;
     },
     jsonSchema: () => jsonSchema,
   };

@@ -201,15 +201,13 @@ export function parseYaml(source: SourceText): Parsed {
   }
   const builder = new TreeBuilder(source, events);
   const tree = builder.document();
-  const findings = builder.faults.map(
-    (f): Finding => ({
-      code: f.code,
-      severity: 'error',
-      message: f.message,
-      advice: f.advice,
-      place: placeAt(source, f.offset),
-    }),
-  );
+  const findings = builder.faults.map((f): Finding => ({
+    code: f.code,
+    severity: 'error',
+    message: f.message,
+    advice: f.advice,
+    place: placeAt(source, f.offset),
+  }));
   if (tree === undefined || (tree.kind === 'text' && tree.text === ''))
     return {
       findings: [

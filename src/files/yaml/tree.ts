@@ -59,7 +59,11 @@ export function nodeAt(tree: Node, path: Path): Node | undefined {
 }
 
 /** Plain data: strings, arrays and objects. */
-export type Plain = string | readonly Plain[] | { readonly [key: string]: Plain };
+export type Plain = string | readonly Plain[] | PlainMap;
+
+export interface PlainMap {
+  readonly [key: string]: Plain;
+}
 
 export function plainOf(node: Node): Plain {
   if (node.kind === 'text') return node.text;

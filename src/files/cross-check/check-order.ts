@@ -1,0 +1,118 @@
+import { expandPiece } from '../../model/expand.ts';
+import type { Book } from '../../model/book.ts';
+import type { Piece } from '../../model/piece.ts';
+import { weekdays, type ClockSpan, type Hours, type Weekday } from '../../model/shop.ts';
+import type { Task } from '../../model/task.ts';
+import type { Path } from '../yaml/tree.ts';
+import type { Complaint } from './complaint.ts';
+
+/** Steps that wait for each other all round; undefined where the order has an end. */
+function circleOf(tasks: readonly Task[]): readonly Task[] | undefined {
+  const byId = new Map(tasks.map((task) => [task.id, task]));
+  const state = new Map<string, 'open' | 'closed'>();
+  const trail: Task[] = [];
+  const visit = (task: Task): readonly Task[] | undefined => {
+    if (state.get(task.id) === 'closed') return undefined;
+    if (state.get(task.id) === 'open') return trail.slice(trail.indexOf(task));
+    state.set(task.id, 'open');
+    trail.push(task);
+    for (const need of task.needs) {
+      const other = byId.get(need.task);
+      const circle = other && visit(other);
+      if (circle !== undefined) return circle;
+    }
+    trail.pop();
+    state.set(task.id, 'closed');
+    return undefined;
+  };
+  for (const task of tasks) {
+    const circle = visit(task);
+    if (circle !== undefined) return circle;
+  }
+  return undefined;
+}
+
+function pathOf(piece: Piece, task: Task): Path {
+  const join = piece.joins.findIndex((j) => j.section === task.section && j.id === task.step);
+  if (join >= 0) return ['joins', join];
+  return piece.sections.some((s) => s.id === task.section) ? ['sections', task.section] : ['whole'];
+}
+
+function longest(spans: readonly ClockSpan[]): number {
+  return spans.reduce((most, span) => Math.max(most, span.to - span.from), 0);
+}
+
+function common(a: readonly ClockSpan[], b: readonly ClockSpan[]): ClockSpan[] {
+  return a.flatMap((x) =>
+    b.map((y) => ({ from: Math.max(x.from, y.from), to: Math.min(x.to, y.to) })).filter((s) => s.from < s.to),
+  );
+}
+
+function spansOn(hours: Hours, date: string | undefined, weekday: Weekday): readonly ClockSpan[] {
+  return (date === undefined ? undefined : hours.days[date]) ?? hours.week[weekday];
+}
+
+function weekdayOf(date: string): Weekday {
+  return weekdays[(new Date(`${date}T00:00Z`).getUTCDay() + 6) % 7] ?? 'monday';
+}
+
+/** The longest stretch in one go that somebody with the skill is there and the shop is open, on any day; in minutes. */
+function longestStretch(book: Book, skill: string | undefined): number {
+  const { opening, hands } = book.shop;
+  const able = hands.filter((hand) => skill === undefined || hand.skills.includes(skill));
+  const stretches = able.flatMap(({ hours }) => {
+    const dates = [...Object.keys(opening.days), ...Object.keys(hours.days)];
+    const days = [
+      ...weekdays.map((weekday) => ({ date: undefined, weekday })),
+      ...dates.map((date) => ({ date, weekday: weekdayOf(date) })),
+    ];
+    return days.map(({ date, weekday }) =>
+      longest(common(spansOn(opening, date, weekday), spansOn(hours, date, weekday))),
+    );
+  });
+  return Math.max(0, ...stretches);
+}
+
+function minutesInWords(minutes: number): string {
+  const hours = Math.floor(minutes / 60);
+  const rest = Math.round(minutes % 60);
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+function tooLong(book: Book, task: Task): string | undefined {
+  if (task.mayPause) return undefined;
+  const fits = task.ways.some((way) => way.workMinutes <= longestStretch(book, way.skill));
+  const least = Math.min(...task.ways.map((way) => way.workMinutes));
+  const most = Math.max(...task.ways.map((way) => longestStretch(book, way.skill)));
+  if (fits || most === 0) return undefined;
+  return `${task.step} takes ${minutesInWords(least)} in one go, and the shop never has more than ${minutesInWords(most)}`;
+}
+
+/** What shows only once a piece's recipes are laid onto its sections: the other checks must have found nothing. */
+export function checkOrder(book: Book, piece: Piece): Complaint[] {
+  const file = `pieces/${piece.id}.yaml`;
+  const tasks = expandPiece(book, piece);
+  const circle = circleOf(tasks);
+  const [first] = circle ?? [];
+  const circles =
+    circle === undefined || first === undefined
+      ? []
+      : [
+          {
+            code: 'order-in-a-circle',
+            severity: 'error' as const,
+            file,
+            path: pathOf(piece, circle.find((task) => piece.joins.some((j) => j.id === task.step)) ?? first),
+            message: `steps wait for each other: ${[...circle, first].map((t) => `${t.section}/${t.step}`).join(' waits for ')}`,
+            advice: 'take out one of these waits',
+          },
+        ];
+  const lengths = tasks.flatMap((task) => {
+    const message = tooLong(book, task);
+    if (message === undefined) return [];
+    const advice = 'split the section, give longer hours, or let the step pause with may-pause: yes';
+    return [{ code: 'step-too-long', severity: 'error' as const, file, path: pathOf(piece, task), message, advice }];
+  });
+  return [...circles, ...lengths];
+}

@@ -1,0 +1,203 @@
+import type { Recipe, RecipeStep, RecipeWay, StepLink } from '../../model/recipe.ts';
+import { sectionSteps } from '../../model/section-steps.ts';
+import type { Shop } from '../../model/shop.ts';
+import { adviseWord } from '../suggest.ts';
+import type { Path } from '../yaml/tree.ts';
+import type { Complaint } from './complaint.ts';
+
+/** A step and where it stands in its file. */
+export interface PlacedStep {
+  readonly step: RecipeStep;
+  readonly path: Path;
+}
+
+/** Steps, and the steps between their coats, in the order of the file. */
+export function placedSteps(steps: readonly RecipeStep[], above: Path): PlacedStep[] {
+  return steps.flatMap((step, index) => {
+    const path = [...above, index];
+    return [{ step, path }, ...placedSteps(step.between, [...path, 'between'])];
+  });
+}
+
+type Say = (code: string, path: Path, message: string, advice: string, severity?: Complaint['severity']) => Complaint;
+
+function sayIn(file: string): Say {
+  return (code, path, message, advice, severity = 'error') => ({ code, severity, file, path, message, advice });
+}
+
+/** Why nobody and nothing in the shop can do a step in this way; undefined where it can be done. */
+function hindrance(way: RecipeWay, people: number, shop: Shop): readonly [string, string, string, string] | undefined {
+  const tools = shop.tools.map((t) => t.id);
+  const missingTool = way.tools.find((tool) => !tools.includes(tool));
+  if (missingTool !== undefined)
+    return ['unknown-tool', 'tools', `the shop has no tool ${missingTool}`, adviseWord(missingTool, tools)];
+  const kinds = [...new Set<string>(shop.stations.map((s) => s.kind))];
+  if (!way.stations.some((kind) => kinds.includes(kind)))
+    return [
+      'no-such-station',
+      'at',
+      `the shop has no station of the kind ${way.stations.join(' or ')}`,
+      kinds.length > 0 ? `it has ${kinds.join(', ')}` : 'add one to shop.yaml',
+    ];
+  const skilled = shop.hands.filter((hand) => way.skill === undefined || hand.skills.includes(way.skill));
+  if (skilled.length >= people) return undefined;
+  const skills = [...new Set(shop.hands.flatMap((hand) => hand.skills))];
+  if (way.skill !== undefined && skilled.length === 0)
+    return ['no-such-skill', 'skill', `nobody in the shop has the skill ${way.skill}`, adviseWord(way.skill, skills)];
+  const whose = way.skill === undefined ? '' : ` with the skill ${way.skill}`;
+  return [
+    'too-few-hands',
+    'people',
+    `the step needs ${people} hands${whose}, and there are ${skilled.length}`,
+    'add one',
+  ];
+}
+
+/** Steps that the shop cannot do at all, in none of their ways; and materials that there are not. */
+export function checkDoable(
+  steps: readonly PlacedStep[],
+  file: string,
+  shop: Shop,
+  materialIds: readonly string[],
+): Complaint[] {
+  const say = sayIn(file);
+  return steps.flatMap(({ step, path }) => {
+    const { material } = step;
+    const unknown =
+      material === undefined || materialIds.includes(material)
+        ? []
+        : [
+            say(
+              'unknown-material',
+              [...path, 'material'],
+              `there is no material ${material}`,
+              adviseWord(material, materialIds),
+            ),
+          ];
+    const hindrances = step.ways.map((way) => ({ way, why: hindrance(way, step.people, shop) }));
+    const [first] = hindrances;
+    if (first?.why === undefined || hindrances.some((h) => h.why === undefined)) return unknown;
+    const [code, key, message, advice] = first.why;
+    const where = first.way.name === '' || key === 'people' ? path : [...path, 'ways', first.way.name];
+    return [...unknown, say(code, [...where, key], message, advice)];
+  });
+}
+
+function repeatedIds(placed: readonly PlacedStep[], recipe: Recipe, say: Say): Complaint[] {
+  const counted = sectionSteps(recipe.steps, { without: [] }).map((s) => s.id);
+  const clash = counted.find((id, index) => counted.indexOf(id) < index);
+  const twice = placed.filter(({ step }, index) => placed.findIndex((p) => p.step.id === step.id) < index);
+  const complaints = twice.map(({ step, path }) =>
+    say('step-twice', [...path, 'step'], `two steps are called ${step.id}`, 'give each step a name of its own'),
+  );
+  if (complaints.length > 0 || clash === undefined) return complaints;
+  const at = placed.find(({ step }) => step.id === clash)?.path ?? [];
+  const advice = 'coats are numbered step-1, step-2: give this step another name';
+  return [say('step-twice', [...at, 'step'], `two steps come to be called ${clash}`, advice)];
+}
+
+/** References inside one recipe: to steps that there are, and that come before. */
+function ownLinks(placed: readonly PlacedStep[], recipe: Recipe, say: Say): Complaint[] {
+  const ids = [
+    ...new Set([...placed.map((p) => p.step.id), ...sectionSteps(recipe.steps, { without: [] }).map((s) => s.id)]),
+  ];
+  const isCoatOf = (id: string, step: RecipeStep) =>
+    id.startsWith(`${step.id}-`) && /^\d{1,2}$/.test(id.slice(step.id.length + 1));
+  const indexOf = (id: string) => {
+    const exact = placed.findIndex(({ step }) => step.id === id);
+    return exact >= 0 ? exact : placed.findIndex(({ step }) => isCoatOf(id, step));
+  };
+  const checkLink = (key: 'after' | 'before', { step: name }: StepLink, path: Path, index: number): Complaint[] => {
+    if (name.includes('/')) return [];
+    if (!ids.includes(name))
+      return [say('unknown-step', path, `the recipe has no step ${name}`, adviseWord(name, ids))];
+    const target = indexOf(name);
+    if (key === 'after' ? target < index : target > index) return [];
+    const order = key === 'after' ? 'comes after this one in the list' : 'comes before this one in the list';
+    return [
+      say(
+        'order-in-a-circle',
+        path,
+        target === index ? `the step ${name} waits for itself` : `the step ${name} ${order}`,
+        'steps are done from the top down: move one of the two',
+      ),
+    ];
+  };
+  return placed.flatMap(({ step, path }, index) =>
+    (['after', 'before'] as const).flatMap((key) =>
+      (step[key] ?? []).flatMap((link, i) => checkLink(key, link, [...path, key, i], index)),
+    ),
+  );
+}
+
+function masking(placed: readonly PlacedStep[], say: Say): Complaint[] {
+  const masks = placed.filter(({ step }) => step.stage === 'mask');
+  const maskIds = masks.map(({ step }) => step.id);
+  const taken = new Set(placed.map(({ step }) => step.unmasks));
+  const unmasking = placed.flatMap(({ step, path }, index) => {
+    if (step.unmasks === undefined)
+      return step.stage === 'unmask'
+        ? [
+            say(
+              'unmasks-nothing',
+              path,
+              `${step.id} does not say what it unmasks`,
+              'write unmasks: and the masking step',
+            ),
+          ]
+        : [];
+    const target = placed.findIndex((p) => p.step.id === step.unmasks);
+    if (!maskIds.includes(step.unmasks))
+      return [
+        say(
+          'unknown-step',
+          [...path, 'unmasks'],
+          `there is no masking step ${step.unmasks}`,
+          adviseWord(step.unmasks, maskIds),
+        ),
+      ];
+    return target < index
+      ? []
+      : [
+          say(
+            'order-in-a-circle',
+            [...path, 'unmasks'],
+            `${step.unmasks} comes after this step`,
+            'mask before you unmask',
+          ),
+        ];
+  });
+  const left = masks
+    .filter(({ step }) => !taken.has(step.id))
+    .map(({ step, path }) =>
+      say('never-unmasked', path, `nothing takes off what ${step.id} puts on`, 'add a step with unmasks:', 'warning'),
+    );
+  return [...unmasking, ...left];
+}
+
+function coats(placed: readonly PlacedStep[], say: Say): Complaint[] {
+  return placed
+    .filter(({ step }) => step.coats === 1 && step.between.length > 0)
+    .map(({ step, path }) =>
+      say(
+        'between-one-coat',
+        [...path, 'between'],
+        `${step.id} has one coat: nothing lies between`,
+        'write coats: 2',
+        'warning',
+      ),
+    );
+}
+
+/** What does not fit together within a recipe or a part, and between it and the shop. */
+export function checkRecipe(recipe: Recipe, file: string, shop: Shop, materialIds: readonly string[]): Complaint[] {
+  const say = sayIn(file);
+  const placed = placedSteps(recipe.steps, ['steps']);
+  return [
+    ...repeatedIds(placed, recipe, say),
+    ...ownLinks(placed, recipe, say),
+    ...masking(placed, say),
+    ...coats(placed, say),
+    ...checkDoable(placed, file, shop, materialIds),
+  ];
+}

@@ -1,0 +1,55 @@
+import { dirname, join } from 'node:path';
+import type { Finding } from '../model/finding.ts';
+import { realDisk, type Disk } from './disk.ts';
+import { editYaml, type Edit } from './edit-yaml.ts';
+import { cannotWrite } from './file-trouble.ts';
+import { decodeSource, readBytes, YAML_CAP } from './read-source.ts';
+import { ABSENT, replaceFile, seen } from './safe-write.ts';
+import type { Plain } from './yaml/tree.ts';
+import { yamlLines } from './yaml/write.ts';
+
+const BYTE_ORDER_MARK = '\uFEFF';
+
+export type FileEdited =
+  | { readonly ok: true }
+  /** Nothing was written. */
+  | { readonly ok: false; readonly finding: Finding };
+
+/**
+ * Makes changes in a YAML file of the shop, one after the other; all of them or none. Comments and order stay. Call it
+ * under the shop's lock.
+ * @throws FileTrouble where the file was changed meanwhile or the disk refuses.
+ */
+export function editFile(shopDir: string, file: string, edits: readonly Edit[], disk: Disk = realDisk): FileEdited {
+  const read = readBytes(disk, { path: shopDir, label: '' }, file, YAML_CAP);
+  if (!read.ok) return read;
+  const decoded = decodeSource(file, read.bytes);
+  if (!decoded.ok) return decoded;
+  let { source } = decoded;
+  for (const edit of edits) {
+    const edited = editYaml(source, edit);
+    if (!edited.ok) {
+      const advice = `change ${edit.path.join(' › ')} by hand`;
+      const place = { file, line: 1, column: 1 };
+      return { ok: false, finding: { code: 'cannot-edit', severity: 'error', message: edited.why, advice, place } };
+    }
+    source = { file, text: edited.text };
+  }
+  const hasMark = read.bytes[0] === 0xef && read.bytes[1] === 0xbb && read.bytes[2] === 0xbf;
+  replaceFile(disk, join(shopDir, file), (hasMark ? BYTE_ORDER_MARK : '') + source.text, seen(read.bytes));
+  return { ok: true };
+}
+
+/**
+ * Writes a YAML file that is not there yet, and its folder where needed. `file` is made of an id, never of a name.
+ * @throws FileTrouble where there is one, or the disk refuses.
+ */
+export function writeNewFile(shopDir: string, file: string, data: Plain, disk: Disk = realDisk): void {
+  const path = join(shopDir, file);
+  try {
+    disk.makeFolder(dirname(path));
+  } catch (error) {
+    cannotWrite(file, error);
+  }
+  replaceFile(disk, path, `${yamlLines(data).join('\n')}\n`, ABSENT);
+}
