@@ -35,11 +35,14 @@ export function seriesEnd(series: AirSeries): Minute {
 /** The air of `series` at `minute`. */
 export function airAt(series: AirSeries, minute: Minute): Air {
   const last = series.tempC.length - 1;
-  const position = Math.min(last, Math.max(0, (minute - series.from) / series.stepMinutes));
-  const index = Math.min(Math.max(0, last - 1), Math.floor(position));
-  const share = position - index;
+  const passed = Math.min(last * series.stepMinutes, Math.max(0, minute - series.from));
+  const index = Math.floor(passed / series.stepMinutes);
   const next = Math.min(last, index + 1);
-  const between = (values: Float64Array): number => at(values, index) * (1 - share) + at(values, next) * share;
+  const share = (passed - index * series.stepMinutes) / series.stepMinutes;
+  const between = (values: Float64Array): number => {
+    const value = at(values, index);
+    return value + (at(values, next) - value) * share;
+  };
   return { tempC: between(series.tempC), rhPercent: between(series.rhPercent) };
 }
 

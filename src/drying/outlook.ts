@@ -5,7 +5,7 @@ import type { Material, Mechanism } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { breaches, type BreachCode } from './air-limits.ts';
 import { rateLaw } from './rate-law.ts';
-import { remedyFor, type Remedy } from './remedy.ts';
+import { remedied, remedyFor, type Remedy } from './remedy.ts';
 import { inWords, type Unfit } from './why-unfit.ts';
 
 /** Mechanisms whose drying speed is shown; the glues go with water in wood. */
@@ -128,8 +128,9 @@ function remedyForAll(material: Material, airs: readonly Air[]): Remedy | undefi
     heatToC = Math.max(heatToC, remedy.heatToC ?? -Infinity);
     dryToRhPercent = Math.min(dryToRhPercent, remedy.dryToRhPercent ?? Infinity);
   }
-  return {
+  const remedy = {
     ...(heatToC > -Infinity ? { heatToC } : {}),
     ...(dryToRhPercent < Infinity ? { dryToRhPercent } : {}),
   };
+  return airs.every((air) => breaches(material, remedied(air, remedy)).length === 0) ? remedy : undefined;
 }

@@ -10,6 +10,12 @@ export interface Remedy {
   readonly dryToRhPercent?: number;
 }
 
+/** The air after the remedy; heating holds the water in it. */
+export function remedied(air: Air, { heatToC, dryToRhPercent = 100 }: Remedy): Air {
+  const tempC = Math.max(air.tempC, heatToC ?? air.tempC);
+  return { tempC, rhPercent: Math.min(dryToRhPercent, rhAfterHeating(air.tempC, air.rhPercent, tempC)) };
+}
+
 /** Heating is told in steps that a thermostat can be set to. */
 const STEP_K = 0.5;
 const STEP_PERCENT = 5;
@@ -23,7 +29,7 @@ const LEAST_DRIED_TO_PERCENT = 40;
  */
 export function remedyFor(material: Material, air: Air): Remedy | undefined {
   const fits = (trial: Air): boolean => breaches(material, trial).length === 0;
-  const heated = (tempC: number): Air => ({ tempC, rhPercent: rhAfterHeating(air.tempC, air.rhPercent, tempC) });
+  const heated = (heatToC: number): Air => remedied(air, { heatToC });
   const temps: number[] = [];
   const first = STEP_K * Math.ceil((air.tempC + 1e-9) / STEP_K);
   for (let tempC = first; tempC <= air.tempC + MOST_HEATING_K; tempC += STEP_K) temps.push(tempC);
