@@ -4,13 +4,16 @@ import { lengthOf, type Minute } from '../time/span.ts';
 
 const MINUTES_PER_WEEK = 7 * 24 * 60;
 /** Drying, not hands, fills a refinisher's calendar: even one piece takes weeks. */
-const LEAST_WEEKS = 8;
+const LEAST_WEEKS = 5;
 /** Hands are never busy all the time: what dries, and what is cold, leaves gaps. */
-const SLACK = 2.5;
+const SLACK = 1.5;
 const MOST_WEEKS = 260;
 
-/** How far ahead to plan so that everything fits: by the work left against the hours that the hands have. */
-export function horizonOf(situation: Situation): Minute {
+/**
+ * How far ahead to plan so that everything fits: by the work left against the hours that the hands have. `stretch` times as
+ * many weeks where that was not enough.
+ */
+export function horizonOf(situation: Situation, stretch = 1): Minute {
   const { book, now, tasks, done } = situation;
   const { shop } = book;
   const left = tasks
@@ -24,5 +27,5 @@ export function horizonOf(situation: Situation): Minute {
   const weeks = weekly === 0 ? MOST_WEEKS : LEAST_WEEKS + Math.ceil((SLACK * left) / weekly);
   const arrivals = book.pieces.map((p) => Math.max(0, (p.arrives ?? now) - now));
   const slips = [...situation.notBefore.values()].map((t) => Math.max(0, t - now));
-  return now + Math.min(MOST_WEEKS, weeks) * MINUTES_PER_WEEK + Math.max(0, ...arrivals, ...slips);
+  return now + Math.min(MOST_WEEKS, weeks * stretch) * MINUTES_PER_WEEK + Math.max(0, ...arrivals, ...slips);
 }

@@ -11,10 +11,13 @@ import { verify } from '../verify/verify.ts';
 import { horizonOf } from './horizon.ts';
 import { plannedPiece } from './ready.ts';
 
-/** Films laid this long before now may still be curing. */
-const LOOK_BACK_MINUTES = 60 * 24 * 60;
+const DAY = 24 * 60;
+/** Films done longer ago than this are taken as cured. */
+const LOOK_BACK_MINUTES = 60 * DAY;
 /** Drying goes on past the last step that is planned. */
-const LOOK_AHEAD_MINUTES = 60 * 24 * 60;
+const LOOK_AHEAD_MINUTES = 21 * DAY;
+/** Where no plan fits into the usual horizon, one this many times as long is tried. */
+const STRETCH = 4;
 
 export interface MakeOptions {
   readonly seed: number;
@@ -53,12 +56,23 @@ function airWarnings(situation: Situation, air: ShopAir, to: Minute): Warning[] 
   );
 }
 
+/** The air from the first film that still matters, on the hour, so that a plan made a minute later reads the same. */
+function airFor({ book, now, done }: Situation, to: Minute): ShopAir {
+  const ends = [...done.values()].map((d) => d.to).filter((end) => end > now - LOOK_BACK_MINUTES);
+  const first = Math.min(now - DAY, ...ends);
+  return shopAir(book.shop, Math.floor(first / 60) * 60, to + LOOK_AHEAD_MINUTES);
+}
+
 /** Plans everything that is left to do and has the plan checked by the independent verifier. */
 export function makePlan(situation: Situation, options: MakeOptions): Made {
+  const made = planWithin(situation, horizonOf(situation), options);
+  return made.kind === 'none' ? planWithin(situation, horizonOf(situation, STRETCH), options) : made;
+}
+
+function planWithin(situation: Situation, to: Minute, options: MakeOptions): Made {
   const { book, now } = situation;
   const { kept, ...search } = options;
-  const to = horizonOf(situation);
-  const air = shopAir(book.shop, now - LOOK_BACK_MINUTES, to + LOOK_AHEAD_MINUTES);
+  const air = airFor(situation, to);
   const factors = new Map<string, number>();
   const draft = planShop(situation, air, { ...search, to, factors, ...(kept && { kept }) });
   if (!draft.found) return { kind: 'none', proven: draft.proven, conflict: draft.conflict, compiled: draft.compiled };
