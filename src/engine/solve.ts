@@ -1,109 +1,11 @@
-import { at } from '../at.ts';
-import { complete } from './complete.ts';
-import { componentOrders, construct, constructFrom } from './construct.ts';
-import { improve, type Incumbent, keep } from './improve.ts';
-import { labelConflict, Labels } from './labels.ts';
-import { type Net, netOf } from './net.ts';
-import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
-import { type Search, searchOf } from './search.ts';
-import { int, real } from './typed.ts';
-import { violations } from './valid.ts';
-import { termValues } from './value.ts';
-
-/** Most activities for which several starting orders are tried rather than one. */
-const manyStarts = 4000;
-/** Most activities for which a complete search is tried. */
-const smallEnough = 200;
+import { isExactForm, solveExact } from './exact/solve-exact.ts';
+import { solveGeneral } from './general.ts';
+import type { Outcome, Problem, SearchOptions } from './problem.ts';
 
 /**
  * Searches the cheapest schedule of `problem`. The same problem, seed and budget give the same answer.
  * @throws {Error} if a schedule found breaks a rule of the problem, which is a defect of the search.
  */
 export function solve(problem: Problem, options: SearchOptions): Outcome {
-  const net = netOf(problem);
-  const labels = new Labels(net);
-  if (!labels.propagate()) return { status: 'infeasible', conflict: labelConflict(labels), steps: 0 };
-  const search = searchOf(net, labels, options.seed);
-  const incumbent: Incumbent = {
-    value: Infinity,
-    bound: search.costs.bound,
-    starts: new Int32Array(net.count),
-    modes: new Int32Array(net.count),
-  };
-  const stuck = begin(search, options, incumbent);
-  if (incumbent.value < Infinity) improve(search, options, incumbent, options.steps * 0.3);
-  const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
-  const done = prove(net, options, incumbent, nodes);
-  if (incumbent.value === Infinity) {
-    const conflict = { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] };
-    return done
-      ? { status: 'infeasible', conflict: everything(problem), steps: search.inserter.steps }
-      : { status: 'unknown', stuck: conflict, steps: search.inserter.steps };
-  }
-  improve(search, options, incumbent, options.steps);
-  return outcomeOf(search, incumbent);
-}
-
-/** First schedules; answers an activity that found no place, or -1. */
-function begin(search: Search, options: SearchOptions, incumbent: Incumbent): number {
-  let stuck = -1;
-  if (options.from !== undefined && constructFrom(search, options.from)) keep(search, options, incumbent);
-  const orders = componentOrders(search).slice(0, search.net.count > manyStarts ? 1 : 3);
-  for (const order of orders) {
-    if (options.stop?.() === true && incumbent.value < Infinity) break;
-    const failed = construct(search, order);
-    if (failed < 0) keep(search, options, incumbent);
-    else stuck = failed;
-  }
-  return stuck;
-}
-
-/** Searches completely within `nodes`; true if the incumbent is proven best, or that there is none. */
-function prove(net: Net, options: SearchOptions, incumbent: Incumbent, nodes: number): boolean {
-  if (nodes === 0 || incumbent.value <= incumbent.bound) return false;
-  const { done } = complete(new Labels(net), {
-    below: incumbent.value,
-    nodes,
-    stop: options.stop,
-    onFound: (candidate, value) => {
-      incumbent.value = value;
-      incumbent.starts.set(candidate.starts);
-      incumbent.modes.set(candidate.modes);
-      options.onBetter?.(value, incumbent.bound, 0);
-    },
-  });
-  if (done) incumbent.bound = incumbent.value;
-  return done;
-}
-
-function everything(problem: Problem): { activities: number[]; lags: number[]; resources: number[] } {
-  return {
-    activities: problem.activities.map((_, i) => i),
-    lags: problem.lags.map((_, i) => i),
-    resources: problem.resources.map((_, i) => i),
-  };
-}
-
-function scheduleOf(net: Net, incumbent: Incumbent): Schedule {
-  return {
-    starts: [...incumbent.starts],
-    ends: Array.from(incumbent.starts, (start, i) => at(net.modes, int(incumbent.modes, i)).slots.end(start)),
-    modes: Array.from(incumbent.modes, (m, i) => m - int(net.modeFirst, i)),
-  };
-}
-
-function outcomeOf(search: Search, incumbent: Incumbent): Outcome {
-  const { net, costs } = search;
-  const schedule = scheduleOf(net, incumbent);
-  const [broken] = violations(net.problem, schedule);
-  if (broken !== undefined) throw new Error(`the schedule found breaks a rule: ${JSON.stringify(broken)}`);
-  const { value, bound } = incumbent;
-  return {
-    status: value === bound ? 'optimal' : 'feasible',
-    schedule,
-    value,
-    bound,
-    terms: termValues(net.problem, schedule).map((term, k) => ({ value: term, bound: real(costs.termBounds, k) })),
-    steps: search.inserter.steps,
-  };
+  return isExactForm(problem) ? solveExact(problem, options) : solveGeneral(problem, options);
 }

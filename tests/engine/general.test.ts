@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/engine/problem.ts';
-import { solve } from '../../src/engine/solve.ts';
+import { solveGeneral } from '../../src/engine/general.ts';
 import { violations } from '../../src/engine/valid.ts';
 import { valueOf } from '../../src/engine/value.ts';
 import { bruteForce } from './brute-force.ts';
@@ -11,7 +11,7 @@ const long = process.env['DRYBENCH_LONG'] === '1';
 
 /** Holds an answer against enumeration: small as these problems are, the search must settle every one. */
 function agrees(problem: Problem): void {
-  const outcome = solve(problem, { seed: 1, steps: 50_000 });
+  const outcome = solveGeneral(problem, { seed: 1, steps: 50_000 });
   const truth = bruteForce(problem);
   if (truth === undefined) {
     expect(outcome.status).toBe('infeasible');
@@ -26,7 +26,7 @@ function agrees(problem: Problem): void {
 
 /** Within a budget too small to settle anything, what is said must still be true. */
 function neverLies(problem: Problem): void {
-  const outcome = solve(problem, { seed: 2, steps: 1 });
+  const outcome = solveGeneral(problem, { seed: 2, steps: 1 });
   const truth = bruteForce(problem);
   if (outcome.status === 'unknown') return;
   if (outcome.status === 'infeasible') {
