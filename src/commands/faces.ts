@@ -51,6 +51,7 @@ export const faces: readonly Face[] = [
     about: 'the air of each room, and the hours fit for coating',
     group: 'Shop',
     options: [
+      ['--days <number>', 'how many days to show (default 2)'],
       ['--reading <text>', 'what the meter says: "13 °C 82 %" (needs no shop)'],
       ['--surface <temp>', 'how warm the surface of the work is: "12 °C"'],
       ['--heat-to <temp>', 'what if the same air were heated: "16 °C"'],

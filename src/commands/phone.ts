@@ -49,7 +49,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (file === undefined) throw new CannotGoOn('say where the calendar is to go', 'write --file shop.ics');
   const path = resolve(call.io.folder, file);
   const shop = await openShop(call);
-  const { plan } = planOf(shop);
+  const { plan } = planOf(call, shop);
   const calendar = withLock(realDisk, shop.folder, 'phone', () => {
     const kept = keptLedger(shop);
     const { book, now } = shop;

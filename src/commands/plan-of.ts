@@ -2,7 +2,8 @@ import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import { makePlan, type Made } from '../planning/make-plan.ts';
 import { situationOf } from '../planning/situation-of.ts';
-import { CannotGoOn } from './call.ts';
+import { progressOn } from '../terminal/progress.ts';
+import { CannotGoOn, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
 
 /** Any number would do; the same one gives the same plan. */
@@ -14,9 +15,14 @@ export type Planned = Extract<Made, { kind: 'plan' }> & { readonly situation: Si
  * The plan of all that is left to do, made anew.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export function planOf(shop: OpenShop): Planned {
+export function planOf(call: Call, shop: OpenShop): Planned {
   const situation = situationOf(shop.book, shop.now);
-  const made = makePlan(situation, { seed });
+  const progress = progressOn(call.io);
+  progress.say('planning …');
+  const onBetter = (value: number, bound: number) =>
+    progress.say(`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`);
+  const made = makePlan(situation, { seed, onBetter });
+  progress.end();
   if (made.kind === 'plan') return { ...made, situation };
   if (made.kind === 'broken')
     throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);

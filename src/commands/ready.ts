@@ -15,7 +15,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (word !== undefined && all)
     throw new CannotGoOn('a piece and --all do not go together', 'name a piece, or write --all');
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
-  const { plan } = planOf(shop);
+  const { plan } = planOf(call, shop);
   const isAsked = ({ id }: { readonly id: string }) => one === undefined || one.id === id;
   if (wantsJson(call)) {
     const { madeAt, timeZone, pieces } = planDocument(plan);

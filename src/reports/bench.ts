@@ -9,7 +9,7 @@ import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sayClocks, type Manner } from './say-time.ts';
 
-/** Hours in which the air of a room forbids coating, and why. */
+/** A stretch of one day's opening hours in which the air of a room forbids coating, and why. */
 export interface UnfitHours {
   readonly room: string;
   readonly span: Span;
@@ -58,11 +58,19 @@ export function under(...cells: Cell[]): Cell {
   return cells.flatMap(linesOf).filter((line) => textOf(line) !== '');
 }
 
-export function pieceCell(piece: string, section: string, { names, look }: Bench): Cell {
+/** A piece and its section; what the row `before` already said of them is left out. */
+export function pieceCell({ piece, section }: Whose, { names, look }: Bench, before?: Whose): Cell {
   const part = names.section(piece, section);
   const name = names.piece(piece);
+  if (before?.piece === piece)
+    return before.section === section ? '' : painted(look.paint.quiet, part === '' ? name : part);
   if (look.columns >= wideColumns) return part === '' ? name : `${name}, ${part}`;
   return under(name, painted(look.paint.quiet, part));
+}
+
+export interface Whose {
+  readonly piece: string;
+  readonly section: string;
 }
 
 /** `Spray an even coat, coat 2` */
@@ -87,22 +95,17 @@ function cautions(step: PlannedStep, bench: Bench, said: Set<string>): string[] 
 }
 
 /** When, which piece, what to do and with what care, where and with what. `said`: cautions that need no second telling. */
-export function workRow(work: Work, bench: Bench, said: Set<string>): Cell[] {
+export function workRow(work: Work, bench: Bench, said: Set<string>, before?: Whose): Cell[] {
   const { step } = work;
   const { look, manner, names, book } = bench;
   const { strong, quiet, warn } = look.paint;
   const words = `${sayStep(step)}${state(work)}`;
   if (step.done === true)
-    return [
-      painted(quiet, sayClocks(work.span, manner)),
-      pieceCell(step.piece, step.section, bench),
-      painted(quiet, words),
-      '',
-    ];
+    return [painted(quiet, sayClocks(work.span, manner)), pieceCell(step, bench, before), painted(quiet, words), ''];
   const care = work.goesOn ? [] : cautions(step, bench, said);
   return [
     painted(strong, sayClocks(work.span, manner)),
-    pieceCell(step.piece, step.section, bench),
+    pieceCell(step, bench, before),
     under(
       words,
       care.map((text) => painted(warn, `Careful: ${text}`)),

@@ -10,12 +10,18 @@ export interface Names {
   readonly station: (id: string) => string;
   readonly hand: (id: string) => string;
   readonly tool: (id: string) => string;
+  /** Without what stands after a comma. */
   readonly material: (id: string) => string;
 }
 
 function namer(things: readonly { readonly id: string; readonly name: string }[]): (id: string) => string {
   const names = new Map(things.map((thing) => [thing.id, thing.name]));
-  return (id) => names.get(id) ?? id;
+  return (id) => names.get(id) ?? id.replaceAll('-', ' ');
+}
+
+/** `Clean water, rinsed or sponged on` is `Clean water` where there is little room. */
+function short(name: string): string {
+  return name.split(', ')[0] ?? name;
 }
 
 export function namesOf(book: Book): Names {
@@ -27,6 +33,6 @@ export function namesOf(book: Book): Names {
     station: namer(book.shop.stations),
     hand: namer(book.shop.hands),
     tool: namer(book.shop.tools),
-    material: namer([...book.materials.values()]),
+    material: namer([...book.materials.values()].map(({ id, name }) => ({ id, name: short(name) }))),
   };
 }

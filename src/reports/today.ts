@@ -39,8 +39,8 @@ function workRows(work: readonly Work[], bench: Bench): Cell[][] {
   if (second !== undefined) words.set(second, running ? 'next' : 'after');
   if (third !== undefined && running) words.set(third, 'after');
   if (work.length === 0) return [['', painted(look.paint.quiet, 'no hands-on work today'), '', '']];
-  return work.map((w) => {
-    const [time = '', ...rest] = workRow(w, bench, said);
+  return work.map((w, i, all) => {
+    const [time = '', ...rest] = workRow(w, bench, said, all[i - 1]?.step);
     const word = words.get(w);
     return [word === undefined ? time : [time, painted(look.paint.strong, word)].flat(), ...rest];
   });
@@ -68,7 +68,7 @@ function openingRows(day: Span, bench: Bench): Cell[][] {
     .sort((a, b) => a.at - b.at)
     .map(({ at, step, word, what }) => [
       painted(look.paint.quiet, `${word} ${sayClock(at, manner)}`),
-      pieceCell(step.piece, step.section, bench),
+      pieceCell(step, bench),
       `${sayStep(step)}: ${what}`,
       '',
     ]);
@@ -88,7 +88,7 @@ function carryRows(day: Span, bench: Bench): Cell[][] {
     return [
       [
         painted(look.paint.quiet, 'carry'),
-        pieceCell(step.piece, step.section, bench),
+        pieceCell(step, bench),
         `to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(startOf(step), manner)}`,
         '',
       ],

@@ -1,6 +1,17 @@
 import { openSpans } from '../model/hours.ts';
+import { intersect, subtract, unite, type Span, type Spans } from '../time/span.ts';
 import { localDay, type LocalDay } from '../time/zone.ts';
-import { benchOf, pieceCell, under, wideColumns, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
+import {
+  benchOf,
+  pieceCell,
+  under,
+  wideColumns,
+  workRow,
+  type Bench,
+  type Sheet,
+  type UnfitHours,
+  type Writing,
+} from './bench.ts';
 import { dryingOn, sayWaiting } from './day-drying.ts';
 import { workOn } from './day-work.ts';
 import { grouped } from './grouped.ts';
@@ -43,7 +54,7 @@ export function dayHead(day: LocalDay, { book, manner }: Pick<Bench, 'book' | 'm
 function dayGrid(day: LocalDay, bench: Bench): string[] {
   const { look, plan } = bench;
   const said = new Set<string>();
-  const work = workOn(day, plan.steps).map((w) => workRow(w, bench, said));
+  const work = workOn(day, plan.steps).map((w, i, all) => workRow(w, bench, said, all[i - 1]?.step));
   const nothing = [['', painted(look.paint.quiet, 'no hands-on work'), '', '']];
   const rows = [...(work.length === 0 ? nothing : work), ...dryingRows(day, bench), ...unfitRows(day, bench)];
   return benchGrid(rows, bench);
@@ -59,7 +70,12 @@ export function benchGrid(rows: readonly Cell[][], { look }: Bench): string[] {
       look,
       1,
     );
-  const columns: Column[] = [hour, { least: 16 }, { least: 20 }, { least: 20 }];
+  const columns: Column[] = [
+    hour,
+    { least: 16, most: look.columns >= wideColumns ? 32 : 20 },
+    { least: 20 },
+    { least: 20 },
+  ];
   if (look.columns >= wideColumns) return grid(rows, columns, look, 2);
   return grid(
     rows.map(([time = '', piece = '', what = '', details = '']) => [time, piece, under(what, details)]),
@@ -72,30 +88,34 @@ export function benchGrid(rows: readonly Cell[][], { look }: Bench): string[] {
 /** What dries, and from when it is fit for what waits for it. */
 export function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
   const { look, manner, names, plan } = bench;
-  return dryingOn(day, plan.steps).map(({ film, waiting }, i) => {
+  return dryingOn(day, plan.steps).map(({ film, waiting }, i, all) => {
     const coat = film.coat === undefined ? '' : `, coat ${film.coat}`;
+    const what = `${names.material(film.material ?? film.step)}${coat}`;
     return [
       painted(look.paint.quiet, i === 0 ? 'drying' : ''),
-      pieceCell(film.piece, film.section, bench),
-      waiting.map((w) => sayWaiting(w, day.start, manner)),
-      painted(look.paint.quiet, `${names.material(film.material ?? film.step)}${coat}`),
+      pieceCell(film, bench, all[i - 1]?.film),
+      `${what}: ${waiting.map((w) => sayWaiting(w, day.start, manner)).join('; ')}`,
+      '',
     ];
   });
 }
 
 /** A row a room: when not to coat there, and why. */
-export function unfitRows(day: LocalDay, { unfit, look, manner, names }: Bench): Cell[][] {
+export function unfitRows(day: LocalDay, { book, unfit, look, manner, names }: Bench): Cell[][] {
+  const open = openSpans(book.shop.opening, manner.zone, day.start, day.end);
   const today = unfit.filter((u) => u.span.start < day.end && u.span.end > day.start);
-  return [...grouped(today, (u) => u.room)].map(([room, hours], i) => [
+  const sayHours = (hours: readonly UnfitHours[]) =>
+    covers(hours, open, day) ? 'all day' : hours.map((u) => sayClocks(u.span, manner)).join(', ');
+  return [...grouped(today, (u) => u.room)].map(([room, ofRoom], i) => [
     painted(look.paint.quiet, i === 0 ? 'no coating' : ''),
     names.room(room),
-    hours.map((u) => {
-      const span = { start: Math.max(u.span.start, day.start), end: Math.min(u.span.end, day.end) };
-      const allDay = span.start === day.start && span.end === day.end;
-      return `${allDay ? 'all day' : sayClocks(span, manner)}: ${u.why}`;
-    }),
+    [...grouped(ofRoom, (u) => u.why)].map(([why, hours]) => `${sayHours(hours)}: ${why}`),
     '',
   ]);
+}
+
+function covers(hours: readonly UnfitHours[], open: Spans, day: Span): boolean {
+  return subtract(intersect(open, [day]), unite(hours.map((u) => u.span))).length === 0;
 }
 
 function endLines({ plan, look, manner }: Bench): string[] {
@@ -103,7 +123,8 @@ function endLines({ plan, look, manner }: Bench): string[] {
   const general = plan.warnings.filter((w) => w.step === undefined);
   return [
     ...grid(readyRows(plan.pieces, manner, look), columns, look, 2),
-    ...general.flatMap((w) => ['', ...paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn)]),
+    ...(general.length === 0 ? [] : ['']),
+    ...general.flatMap((w) => paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn, 4)),
     '',
     ...proofLines(plan.proof, look),
   ];

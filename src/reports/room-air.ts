@@ -1,0 +1,160 @@
+import { airAt, type AirSeries } from '../air/series.ts';
+import { outlook, shownMechanisms, type AirNow, type ShownMechanism, type Stretch } from '../drying/outlook.ts';
+import type { Material, Mechanism } from '../model/material.ts';
+import { localTime, type LocalDay } from '../time/zone.ts';
+import { fitGroups, type FitOf } from './fit-groups.ts';
+import { paragraph } from './layout.ts';
+import { signs, type Look, type Paint } from './look.ts';
+import { heights, yesNo } from './picture.ts';
+import { sayPercent, sayTemp } from './say-quantity.ts';
+import { sayClocks, sayDate, sayDay, type Manner } from './say-time.ts';
+import { sayRemedy, sayUnfit } from './say-unfit.ts';
+import { minds } from './unfit-hours.ts';
+
+/** The air of one room over some days, and what is to be laid down in it. */
+export interface RoomAir {
+  readonly name: string;
+  readonly series: AirSeries;
+  readonly days: readonly LocalDay[];
+  readonly materials: readonly Material[];
+}
+
+const stepMinutes = 60;
+const labelColumns = 20;
+const wetStageNote = 'drying speed 1 is that at 23 °C and 50 % humidity';
+
+const mechanismSaid: Readonly<Record<ShownMechanism, string>> = {
+  solvent: 'solvent dries',
+  water: 'water dries',
+  oxidation: 'oil hardens',
+  'two-part': 'two-part hardens',
+  'moisture-cure': 'damp-cure hardens',
+  'wood-water': 'glue, wet wood dry',
+};
+
+const shownAs: Readonly<Record<Mechanism, ShownMechanism | undefined>> = {
+  solvent: 'solvent',
+  water: 'water',
+  oxidation: 'oxidation',
+  'two-part': 'two-part',
+  'moisture-cure': 'moisture-cure',
+  'pva-glue': 'wood-water',
+  'hide-glue': 'wood-water',
+  'wood-water': 'wood-water',
+  none: undefined,
+};
+
+function mechanismsOf(materials: readonly Material[]): ShownMechanism[] {
+  const used = new Set(materials.map((m) => shownAs[m.mechanism]));
+  return shownMechanisms.filter((m) => used.has(m));
+}
+
+function range(values: readonly number[], say: (value: number) => string): string {
+  const [low, high] = [say(Math.min(...values)), say(Math.max(...values))];
+  return low === high ? low : `${low} to ${high}`;
+}
+
+const line = (label: string, picture: string, text: string, look: Look, paint: Paint = (t) => t) =>
+  signs(`  ${label.padEnd(labelColumns)}`, look) + paint(picture) + signs(`  ${text}`, look);
+
+/** Clock hours over the pictures, every six. */
+function hourLine(day: LocalDay, manner: Manner, look: Look): string {
+  const hours: string[] = [];
+  for (let minute = day.start; minute < day.end; minute += stepMinutes) {
+    const { clock } = localTime(minute, manner.zone);
+    hours.push(clock % 360 === 0 ? String(clock / 60) : '');
+  }
+  const text = hours.reduce((all, hour, at) => (hour === '' ? all : all.padEnd(at) + hour), '');
+  return look.paint.quiet(`  ${' '.repeat(labelColumns)}${text}`);
+}
+
+function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: RoomAir, manner: Manner, look: Look) {
+  const one = (label: string, of: (row: AirNow) => number, say: (value: number) => string, floor?: number) => {
+    const scale = all.map(of);
+    const values = rows.map(of);
+    const picture = heights(values, floor ?? Math.min(...scale), Math.max(...scale), look);
+    return line(label, picture, range(values, say), look);
+  };
+  return [
+    one(
+      'temperature',
+      (r) => r.tempC,
+      (v) => sayTemp(v, manner),
+    ),
+    one('humidity', (r) => r.rhPercent, sayPercent),
+    one(
+      'dew point',
+      (r) => r.dewPointC,
+      (v) => sayTemp(v, manner),
+    ),
+    ...mechanismsOf(room.materials).map((m) =>
+      one(
+        mechanismSaid[m],
+        (r) => r.speed[m],
+        (v) => `${v.toFixed(1)} ×`,
+        0,
+      ),
+    ),
+  ];
+}
+
+/** What is said of a stretch: materials of which the same is said stand together. */
+function sayStretch(stretch: Stretch, manner: Manner): string {
+  const hours = sayClocks(stretch, manner);
+  if (stretch.fit) return hours;
+  const why = stretch.why.map((w) => sayUnfit(w, manner)).join(', ');
+  const remedy = stretch.remedy === undefined ? 'nothing helps' : `${sayRemedy(stretch.remedy, manner)} to make it fit`;
+  return `${hours} ${why}; ${remedy}`;
+}
+
+/** Hours fit for a group of materials, in a picture and in words; why the others are not, and what would help. */
+function fitLines(group: readonly FitOf[], day: LocalDay, of: number, manner: Manner, look: Look): string[] {
+  const stretches = group[0]?.stretches ?? [];
+  const isFit = (minute: number) => stretches.some((s) => s.fit && s.start <= minute && minute < s.end);
+  const signsOfDay: boolean[] = [];
+  for (let minute = day.start; minute < day.end; minute += stepMinutes) signsOfDay.push(isFit(minute));
+  const fit = stretches.filter((s) => s.fit);
+  const allDay = fit.length === 1 && fit[0]?.start === day.start && fit[0].end === day.end;
+  const hours = fit.length === 0 ? 'not today' : allDay ? 'all day' : fit.map((s) => sayClocks(s, manner)).join(', ');
+  const whom = group.length === of ? '' : group.map((g) => g.material.name).join(', ');
+  const paint = fit.length === 0 ? look.paint.bad : allDay ? look.paint.good : look.paint.warn;
+  const hindrances = stretches.filter((s) => !s.fit);
+  return [
+    line('fit for coating', yesNo(signsOfDay, look), hours, look, paint),
+    ...(whom === '' ? [] : paragraph(whom, look, labelColumns + 2, look.paint.quiet)),
+    ...hindrances.flatMap((s) =>
+      paragraph(sayStretch(s, manner), look, labelColumns + 2, look.paint.quiet, labelColumns + 4),
+    ),
+  ];
+}
+
+/** A room's coming days as small pictures, an hour a sign. */
+export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string {
+  const { series, days } = room;
+  const minding = room.materials.filter(minds);
+  const rowsOf = days.map((day) => outlook(series, day.start, day.end, stepMinutes));
+  const all = rowsOf.flat();
+  const notes = series.notes.filter((n) => days.some((d) => n.from < d.end && n.to > d.start));
+  const dayLines = days.flatMap((day, i) => {
+    const near = sayDay(day.start, manner);
+    const date = sayDate(day.start, manner);
+    return [
+      look.paint.strong(near === date ? date : `${date}, ${near}`),
+      hourLine(day, manner, look),
+      ...figureLines(rowsOf[i] ?? [], all, room, manner, look),
+      ...fitGroups(minding, series, day.start, day.end, (s) => sayStretch(s, manner)).flatMap((g) =>
+        fitLines(g, day, minding.length, manner, look),
+      ),
+      '',
+    ];
+  });
+  const now = airAt(series, manner.now);
+  const head = `${room.name} · now ${sayTemp(now.tempC, manner)}, ${sayPercent(now.rhPercent)}`;
+  return [
+    ...paragraph(head, look, 0, look.paint.strong),
+    ...notes.flatMap((n) => paragraph(`Careful: ${n.text}`, look, 2, look.paint.warn)),
+    ...dayLines,
+    ...paragraph(`An hour a sign; ${wetStageNote}.`, look, 0, look.paint.quiet),
+    '',
+  ].join('\n');
+}
