@@ -10,7 +10,7 @@ import { realDisk, type Disk } from './disk.ts';
 import { readBytes, type Folder } from './read-source.ts';
 import { ABSENT, replaceFile, seen } from './safe-write.ts';
 import { listOf } from './shapes/collections.ts';
-import { jsonNumber, jsonTime, nodeOfJson } from './shapes/json.ts';
+import { jsonNumber, jsonText, jsonTime, nodeOfJson } from './shapes/json.ts';
 import { may, must, record, type Field, type Fields, type RecordOf } from './shapes/record.ts';
 import { refined, type Notes, type Shape } from './shapes/shape.ts';
 import { choice, quantity, words } from './shapes/text.ts';
@@ -20,12 +20,7 @@ export const PLAN_FILE = 'plan.json';
 const PLAN_CAP = 50_000_000;
 
 const text = words(2000);
-/** Names may be empty here: the one way of a step has none. */
-const anyText: Shape<string> = {
-  read: (node, notes) => (node.kind === 'text' ? node.text : text.read(node, notes)),
-  jsonSchema: () => ({ type: 'string' }),
-};
-const texts = listOf(anyText, 'words');
+const texts = listOf(jsonText, 'words');
 
 /** Only Drybench writes these files, and a later one may add to them. */
 function open<const F extends Fields>(what: string, fields: F): Shape<RecordOf<F>> {
@@ -57,11 +52,11 @@ const step: Shape<PlannedStep> = open('a step', {
   piece: must(text, 'piece'),
   section: must(text, 'section'),
   step: must(text, 'step'),
-  title: must(anyText, 'title'),
+  title: must(jsonText, 'title'),
   stage: must(choice('a stage', stages), 'stage'),
   coat: may(jsonNumber, 'coat'),
   material: may(text, 'material'),
-  way: must(anyText, 'way'),
+  way: must(jsonText, 'way'),
   room: must(text, 'room'),
   station: must(text, 'station'),
   hands: must(texts, 'hands'),
@@ -80,7 +75,7 @@ const readyKeys: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'liste
 
 const piece: Shape<PlannedPiece> = open('a piece', {
   id: must(text, 'id'),
-  name: must(anyText, 'name'),
+  name: must(jsonText, 'name'),
   wantedBy: may(jsonTime, 'a time'),
   lateHours: number,
   ready: must(open('times to be ready', fieldsFor(readyKeys, readyTime)), 'times'),
@@ -114,7 +109,7 @@ const planShape = open('a plan', {
   proof: must(proof, 'proof'),
   warnings: must(
     listOf(
-      open('a warning', { code: must(text, 'code'), text: must(anyText, 'text'), step: may(text, 'step') }),
+      open('a warning', { code: must(text, 'code'), text: must(jsonText, 'text'), step: may(text, 'step') }),
       'warnings',
     ),
     'warnings',

@@ -7,6 +7,7 @@ import { checkOrder } from './check-order.ts';
 import { checkPiece } from './check-piece.ts';
 import { checkRecipe } from './check-recipe.ts';
 import { checkShop } from './check-shop.ts';
+import { checkTrade } from './check-trade.ts';
 import { type Complaint, findingOf } from './complaint.ts';
 import type { Whole } from './whole.ts';
 
@@ -41,7 +42,7 @@ export function crossCheck(
   const mayLay = sound && !shared.some(isError);
   const pieces = book.pieces.flatMap((piece) => {
     const own = checkPiece(piece, whole);
-    return mayLay && !own.some(isError) ? [...own, ...checkOrder(book, piece)] : own;
+    return mayLay && !own.some(isError) ? [...own, ...checkOrder(book, piece), ...checkTrade(book, piece)] : own;
   });
   return [...shared, ...pieces].map((complaint) => findingOf(complaint, placeOf));
 }

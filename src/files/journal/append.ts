@@ -9,7 +9,7 @@ import { withLock, type LockOptions } from '../lock.ts';
 import { flushFolder, withHandle, writeAll } from '../write-all.ts';
 import { JOURNAL_FILE, readJournal, type JournalState } from './read.ts';
 import { writeLine } from './line.ts';
-import { recordOfEntry } from './record.ts';
+import { entryOfRecord, recordOfEntry } from './record.ts';
 
 export interface AppendOptions extends LockOptions {
   /** When the deeds are entered. */
@@ -51,7 +51,10 @@ function linesFor(state: JournalState, deeds: readonly Deed[], options: AppendOp
   let sum = state.sum;
   for (const deed of deeds) {
     const entry: Entry = { number: state.entries.length + entries.length + 1, at: options.at, deed };
-    const written = writeLine(sum, recordOfEntry(entry, options.zone));
+    const record = recordOfEntry(entry, options.zone);
+    const readBack = entryOfRecord(record);
+    if (!readBack.ok) throw new RangeError(`a deed of the kind ${deed.kind} cannot be kept: it ${readBack.why}`);
+    const written = writeLine(sum, record);
     text += written.line;
     sum = written.sum;
     entries.push(entry);

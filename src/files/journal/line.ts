@@ -21,7 +21,10 @@ function sumOf(previous: string, rest: Uint8Array): string {
 export function writeLine(previous: string, record: object): { readonly line: string; readonly sum: string } {
   const rest = JSON.stringify(record).slice(1);
   const sum = sumOf(previous, Buffer.from(rest, 'utf8'));
-  return { line: `${OPENING}${sum}${AFTER_SUM}${rest}\n`, sum };
+  const line = `${OPENING}${sum}${AFTER_SUM}${rest}\n`;
+  if (Buffer.byteLength(line) > LONGEST_LINE)
+    throw new RangeError(`a record of the journal is longer than ${LONGEST_LINE} bytes`);
+  return { line, sum };
 }
 
 /** The record of a line without its newline; undefined where it is not what was once written. */

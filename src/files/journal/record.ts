@@ -1,17 +1,17 @@
 import { coatFaults, sightings, type Deed, type Entry } from '../../model/journal.ts';
 import { isoWriter } from '../../time/iso.ts';
 import { marks } from '../../model/mark.ts';
-import { jsonNumber, jsonTime as time, nodeOfJson } from '../shapes/json.ts';
+import { jsonNumber, jsonText, jsonTime as time, nodeOfJson } from '../shapes/json.ts';
 import { may, must, record, type Fields } from '../shapes/record.ts';
 import type { Notes, Shape } from '../shapes/shape.ts';
-import { choice, words } from '../shapes/text.ts';
+import { choice } from '../shapes/text.ts';
 import { yesNo } from '../formats/values.ts';
 import { entryOf } from '../yaml/tree.ts';
 
 /** Version of the form of a record. A reader refuses a higher one rather than guess. */
 export const JOURNAL_VERSION = 1;
 
-const task = must(words(200), 'id of the task');
+const task = must(jsonText, 'id of the task');
 const air = record('air', { tempC: must(jsonNumber, '°C'), rhPercent: must(jsonNumber, '%') });
 
 function deedShape<const F extends Fields>(fields: F) {
@@ -34,8 +34,8 @@ const deeds: Readonly<Record<Deed['kind'], Pick<Shape<Deed>, 'read'>>> = {
       task,
       from: must(time, 'begun'),
       to: must(time, 'ended'),
-      station: may(words(60), 'where'),
-      way: may(words(60), 'how'),
+      station: may(jsonText, 'where'),
+      way: may(jsonText, 'how'),
       air: may(air, 'as the meter showed it'),
     }),
   ),
@@ -54,7 +54,7 @@ const deeds: Readonly<Record<Deed['kind'], Pick<Shape<Deed>, 'read'>>> = {
   failed: withKind('failed', deedShape({ task, fault: must(choice('a fault', coatFaults), 'what went wrong') })),
   'lead-test': withKind(
     'lead-test',
-    deedShape({ piece: must(words(60), 'id of the piece'), found: must(yesNo, 'was lead found') }),
+    deedShape({ piece: must(jsonText, 'id of the piece'), found: must(yesNo, 'was lead found') }),
   ),
   undo: withKind('undo', deedShape({ entry: must(jsonNumber, 'number of the entry taken back') })),
 };

@@ -1,7 +1,7 @@
 import { minuteOfIso } from '../../time/iso.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Node } from '../yaml/tree.ts';
-import type { Shape } from './shape.ts';
+import { wrongKind, type Shape } from './shape.ts';
 import { written } from './text.ts';
 
 const NOWHERE = { start: 0, end: 0 };
@@ -21,6 +21,16 @@ export function nodeOfJson(value: unknown): Node {
 function textOf(text: string) {
   return { kind: 'text', text, style: 'plain', ...NOWHERE } as const;
 }
+
+/** Any text; it may be empty, as the name of the one way of a step is. */
+export const jsonText: Shape<string> = {
+  read(node, notes) {
+    if (node.kind === 'text') return node.text;
+    wrongKind(node, 'some words', notes);
+    return undefined;
+  },
+  jsonSchema: () => ({ type: 'string' }),
+};
 
 /** A number as JSON writes it. */
 export const jsonNumber: Shape<number> = written({

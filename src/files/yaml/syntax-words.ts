@@ -18,7 +18,7 @@ const plainWords: readonly (readonly [RegExp, string, string])[] = [
   ],
   [
     /^nesting exceeded/,
-    'this is nested deeper than 64 levels',
+    'this is nested too deep, 64 levels or more',
     'no file of a shop is that deep: look for brackets that were never closed',
   ],
   [
