@@ -65,8 +65,7 @@ function doneByRecipe(prep: Preparation, between: readonly Staged[]): boolean {
   }
 }
 
-/** The windows of the film `below` for a coat of `next`; `between` are the steps from the one to the other. */
-export function windowNeed(below: LaidFilm, next: Material, between: readonly Staged[], coatTask: string): Need {
+function windowNeed(below: LaidFilm, next: Material, between: readonly Staged[], coatTask: string): Need {
   const windows = windowsUnder(below.material, next.family).map((w): WindowChoice => {
     const plain = { opens: w.opens, ...(w.shuts && { shuts: w.shuts }) };
     if (w.prep === undefined) return plain;
