@@ -1,23 +1,17 @@
+import { applyJournal } from '../model/apply-journal.ts';
 import type { Book } from '../model/book.ts';
 import { expand } from '../model/expand.ts';
+import type { Finding } from '../model/finding.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Minute } from '../time/span.ts';
 
 /** What is known at `now`: the files, and what the journal made of their tasks. */
 export function situationOf(book: Book, now: Minute): Situation {
-  const leadTests = new Map(
-    book.pieces.flatMap((p) =>
-      p.leadTest === undefined ? [] : [[p.id, { at: p.leadTest.minute, found: p.leadTest.found }] as const],
-    ),
-  );
-  return {
-    book,
-    now,
-    tasks: expand(book),
-    done: new Map(),
-    atWork: new Map(),
-    notBefore: new Map(),
-    sightings: new Map(),
-    leadTests,
-  };
+  const { tasks, done, atWork, notBefore, sightings, leadTests } = applyJournal(book, expand(book), book.journal);
+  return { book, now, tasks, done, atWork, notBefore, sightings, leadTests };
+}
+
+/** Entries of the journal that could not be taken for what they say. */
+export function journalFindings(book: Book): readonly Finding[] {
+  return applyJournal(book, expand(book), book.journal).findings;
 }
