@@ -1,9 +1,10 @@
 import { at } from '../at.ts';
 import { clearOfDew } from '../air/dew-margin.ts';
+import { vpdPa } from '../air/psychrometrics.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
-import type { TimeMap } from '../time/time-map.ts';
+import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
 import { breaches } from './air-limits.ts';
 import { dryMap } from './dry-marks.ts';
 import { dryEnough, filmForms } from './laws/water.ts';
@@ -20,47 +21,28 @@ const knownFit = new WeakMap<AirSeries, Map<string, Spans>>();
 
 /** The minutes of `from` to `to` at which air and surface are inside the limits of `material`. */
 export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, surface?: SurfaceTemp): Spans {
-  if (surface !== undefined)
-    return spansWhere(from, to, (minute) => breaches(material, airAt(air, minute), surface(minute)).length === 0);
-  let known = knownFit.get(air);
-  if (known === undefined) knownFit.set(air, (known = new Map<string, Spans>()));
-  const { limits, minFilmTempC, mechanism } = material;
-  const key = JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water', from, to]);
-  let fit = known.get(key);
-  if (fit === undefined) known.set(key, (fit = spansWhere(from, to, (minute) => isFit(material, air, minute))));
-  return fit;
+  if (surface === undefined) return intersect(fitInAir(material, air), [{ start: from, end: to }]);
+  return spansWhere(from, to, (minute) => breaches(material, airAt(air, minute), surface(minute)).length === 0);
 }
 
-/** No breach at `minute`. What costs little is asked first. */
-function isFit(material: Material, air: AirSeries, minute: Minute): boolean {
-  const now = airAt(air, minute);
-  const { limits, minFilmTempC, mechanism } = material;
-  if (limits !== undefined) {
-    const { tempC, rhPercent } = now;
-    if (tempC < limits.minTempC || tempC > limits.maxTempC) return false;
-    if (rhPercent < limits.minRhPercent || rhPercent > limits.maxRhPercent) return false;
-    if (!memo(air, `dew ${limits.dewMarginK}`, minute, () => clearOfDew(now, tempC, limits.dewMarginK))) return false;
+/** The fit spans of each material in each room's air, made when first asked for. */
+const fitSpans = new WeakMap<AirSeries, WeakMap<Material, Spans>>();
+
+function fitInAir(material: Material, air: AirSeries): Spans {
+  let ofAir = fitSpans.get(air);
+  if (ofAir === undefined) fitSpans.set(air, (ofAir = new WeakMap<Material, Spans>()));
+  let spans = ofAir.get(material);
+  if (spans === undefined) {
+    const fitAt = (minute: Minute): boolean => breaches(material, airAt(air, minute)).length === 0;
+    const [first, last] = [air.from, seriesEnd(air)];
+    spans = unite([
+      ...(fitAt(first) ? [{ start: ALWAYS, end: first }] : []),
+      ...spansWhere(first, last, fitAt),
+      ...(fitAt(last) ? [{ start: last, end: NEVER }] : []),
+    ]);
+    ofAir.set(material, spans);
   }
-  if (minFilmTempC !== undefined && filmForms(now.tempC, minFilmTempC) === 0) return false;
-  return mechanism !== 'water' || memo(air, 'dries', minute, () => dryEnough(now.tempC, now.rhPercent) >= 1);
-}
-
-/** Answers on the look-out grid, asked for by every material: 0 not known, 1 no, 2 yes. */
-const answers = new WeakMap<AirSeries, Map<string, Uint8Array>>();
-
-function memo(air: AirSeries, question: string, minute: Minute, ask: () => boolean): boolean {
-  const index = (minute - air.from) / LOOK_MINUTES;
-  const count = Math.ceil((seriesEnd(air) - air.from) / LOOK_MINUTES);
-  if (!Number.isInteger(index) || index < 0 || index >= count) return ask();
-  let ofAir = answers.get(air);
-  if (ofAir === undefined) answers.set(air, (ofAir = new Map<string, Uint8Array>()));
-  let known = ofAir.get(question);
-  if (known === undefined) ofAir.set(question, (known = new Uint8Array(count)));
-  const before = at(known, index);
-  if (before !== 0) return before === 2;
-  const answer = ask();
-  known[index] = answer ? 2 : 1;
-  return answer;
+  return spans;
 }
 
 /**

@@ -25,7 +25,7 @@ import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { atWorkActivity, doneActivity, dryingActivity, mannerAsPlanned, taskActivity } from './task-activity.ts';
 import { outlastsAll, unmovedBefore } from './unmoved.ts';
-import { lateWeight, tieUpWeight } from './weights.ts';
+import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
 export interface CompileOptions {
@@ -161,6 +161,14 @@ function addDrying(draft: Draft, task: Task): void {
   if (activity !== undefined) add(draft, activity, { kind: 'drying', task });
 }
 
+/** A step of the plan that the shop follows had better stay where it is. */
+function addMoved(draft: Draft, task: Task): void {
+  const at = draft.ground.kept.get(task.id)?.spans[0]?.start;
+  if (at === undefined || at < draft.ground.from || isFact(draft, task)) return;
+  const { activity } = sourceOf(draft, task.id);
+  draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT });
+}
+
 /** When all is done and every film may be wrapped and stacked, in opening hours: the piece can be handed over. */
 function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
   const { ground } = draft;
@@ -212,6 +220,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   for (const task of planned) addTask(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
   for (const task of planned) addDrying(draft, task);
+  for (const task of planned) addMoved(draft, task);
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);
     if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))

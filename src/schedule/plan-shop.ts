@@ -1,5 +1,6 @@
 import type { ShopAir } from '../air/shop-air.ts';
 import type { Conflict, Outcome, SearchOptions } from '../engine/problem.ts';
+import { defaultSteps } from '../engine/default-steps.ts';
 import { solve } from '../engine/solve.ts';
 import type { Plan, PlannedStep, Proof } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
@@ -64,7 +65,11 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   const { to, kept, factors, steps, ...search } = options;
   const compiled = compile(situation, air, { to, factors, ...(kept && { kept }) });
   const from = kept && keptSchedule(compiled, kept);
-  const outcome = solve(compiled.problem, { ...search, steps: steps ?? 20_000, ...(from && { from }) });
+  const outcome = solve(compiled.problem, {
+    ...search,
+    steps: steps ?? defaultSteps(compiled.problem),
+    ...(from && { from }),
+  });
   if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const ready = new Map<string, Minute>();

@@ -11,3 +11,6 @@ export function tieUpWeight(piece: Piece): number {
 export function lateWeight(piece: Piece): number {
   return 20 * (5 + Math.round(piece.priceMinor / MINOR_PER_MAJOR / 25));
 }
+
+/** What a minute costs by which a step is moved off the plan that the shop follows: least of all, but not nothing. */
+export const MOVED_WEIGHT = 1;
