@@ -25,7 +25,10 @@ export const usualLimits: Limits = {
 };
 
 export interface Serving {
+  /** Address to listen on. */
   readonly host: string;
+  /** Names under which a client may call, beside localhost. */
+  readonly names: readonly string[];
   /** 0: any free one. */
   readonly port: number;
   readonly token: string;
@@ -101,7 +104,7 @@ export async function serve(serving: Serving): Promise<Served> {
   const server = limited(serving.limits);
   const path = pathOf(serving.token);
   const { port } = await listening(server, serving);
-  const hosts = [serving.host, 'localhost', '127.0.0.1'].map((host) => `${host}:${port}`);
+  const hosts = [...serving.names, 'localhost', '127.0.0.1'].map((host) => `${host}:${port}`);
   const gate: Gate = { path, hosts };
   const onRequest = (request: IncomingMessage, response: ServerResponse) =>
     void respond(serving, gate, request, response);

@@ -24,6 +24,7 @@ export async function served(more: Partial<Serving> = {}): Promise<TestServer> {
   const defects: unknown[] = [];
   const server = await serve({
     host: '127.0.0.1',
+    names: [],
     port: 0,
     token: TOKEN,
     feed: () => Promise.resolve(feedOf(CONTENT, CHANGED)),

@@ -1,11 +1,12 @@
 import type { Piece } from '../../model/piece.ts';
 import type { Mark } from '../../model/mark.ts';
 import type { PlannedPiece, PlannedStep } from '../../model/plan.ts';
+import { grouped } from '../grouped.ts';
 import { sayDate } from '../say-time.ts';
 import { markSaid } from '../say-mark.ts';
 import { sayChance } from '../say-quantity.ts';
 import { careForAll, careOf } from './care.ts';
-import { wrapped, type Type } from './measure.ts';
+import { shortened, wrapped, type Type } from './measure.ts';
 import { paperDocument, sheets, type Page } from './paper.ts';
 import { line, text, textLines, type Markup } from './svg.ts';
 import { drawingOf, type Drawing, type WallInput } from './wall-input.ts';
@@ -26,11 +27,15 @@ interface CardLine {
 
 const DATE_X = 74;
 
-/** Films of a section, the first laid first, each material once. */
-function finishOf(steps: readonly PlannedStep[], section: string, { names, book }: Drawing): string {
-  const films = steps.filter((s) => s.section === section && s.dry !== undefined).flatMap((s) => s.material ?? []);
-  const lasting = films.filter((id) => !['cleaner', 'tape', 'glue'].includes(book.materials.get(id)?.family ?? ''));
-  return [...new Set(lasting)].map((id) => names.material(id)).join(', then ');
+/** Kept free for the shop's name. */
+const FOOT = 8;
+
+const lasting: readonly string[] = ['prime', 'coat', 'topcoat'];
+
+/** Materials that stay on a section, the first laid first, each once. */
+function filmsOf(steps: readonly PlannedStep[], section: string): readonly string[] {
+  const films = steps.filter((s) => s.section === section && lasting.includes(s.stage));
+  return [...new Set(films.flatMap((s) => s.material ?? []))];
 }
 
 const buyerMarks: readonly Mark[] = ['handle', 'stack', 'cure'];
@@ -57,12 +62,21 @@ function leadLines(piece: Piece, journalSays: boolean | undefined): CardLine[] {
   return say('Old paint on this piece may hold lead and was not tested: do not sand, scrape or heat it.');
 }
 
-function families(steps: readonly PlannedStep[], { book }: Drawing) {
-  const lastBySection = new Map<string, string>();
-  for (const step of steps)
-    if (step.dry !== undefined && step.material !== undefined && ['coat', 'topcoat'].includes(step.stage))
-      lastBySection.set(step.section, step.material);
-  return [...new Set([...lastBySection.values()].flatMap((id) => book.materials.get(id)?.family ?? []))];
+/** What to mind of each last film, and which sections it is on. */
+function careLines(piece: Piece, steps: readonly PlannedStep[], { book }: Drawing): string[] {
+  const families = grouped(
+    piece.sections.flatMap((section) => {
+      const last = filmsOf(steps, section.id).at(-1);
+      const family = last === undefined ? undefined : book.materials.get(last)?.family;
+      return family === undefined ? [] : [{ section: section.name, family }];
+    }),
+    (f) => f.family,
+  );
+  const own = [...families].flatMap(([family, on]) => {
+    const whose = families.size > 1 ? `${on.map((f) => f.section).join(', ')}: ` : '';
+    return (careOf[family] ?? []).map((care) => `${whose}${care}`);
+  });
+  return [...own, ...careForAll];
 }
 
 function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardLine[] {
@@ -74,7 +88,7 @@ function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardL
     .at(-1);
   const bodyLine = (text: string): CardLine => ({ kind: 'body', text });
   const finishes = piece.sections.flatMap((section): CardLine[] => {
-    const finish = finishOf(steps, section.id, drawing);
+    const finish = filmsOf(steps, section.id).map(drawing.names.material).join(', then ');
     return finish === '' ? [] : [{ kind: 'row', text: section.name, beside: finish }];
   });
   const dates = fromWhen(planned, drawing);
@@ -89,16 +103,10 @@ function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardL
     ...(finishes.length > 0 ? [{ kind: 'head' as const, text: 'Finish' }, ...finishes] : []),
     ...(dates.length > 0 ? [{ kind: 'head' as const, text: 'What it can bear, and from when' }, ...dates] : []),
     ...(dates.length > 0
-      ? [
-          bodyLine(
-            'Until the last of these days the finish is still hardening: nothing hot, wet or heavy on it, and nothing laid over it.',
-          ),
-        ]
+      ? [bodyLine('Until the last of these days the finish is still hardening: spare it heat, water and rubbing.')]
       : []),
     { kind: 'head', text: 'Care' },
-    ...[...families(steps, drawing).flatMap((family) => careOf[family] ?? []), ...careForAll].map((t) =>
-      bodyLine(`• ${t}`),
-    ),
+    ...careLines(piece, steps, drawing).map((t) => bodyLine(`• ${t}`)),
     ...(lead.length > 0 ? [{ kind: 'head' as const, text: 'Mind' }, ...lead] : []),
     { kind: 'head', text: 'What this card is' },
     bodyLine(
@@ -132,37 +140,36 @@ function setLine(cardLine: CardLine, y: number): { readonly drawing: Markup; rea
   };
 }
 
+/** Lines under each other, on as many sheets as they need. */
+function setSheets(lines: readonly CardLine[]): Markup[] {
+  const set: Markup[] = [];
+  let drawn: Markup = '';
+  let y = 0;
+  for (const cardLine of lines) {
+    if (y > 0 && y + setLine(cardLine, y).height > height - FOOT) {
+      set.push(drawn);
+      drawn = '';
+      y = 0;
+    }
+    const placed = setLine(cardLine, y);
+    drawn += placed.drawing;
+    y += placed.height;
+  }
+  return [...set, drawn];
+}
+
 /** A card for the buyer of one piece: finish, dates, care and cautions, on one upright sheet or as many as it takes. */
 export function buyerCard(input: WallInput, piece: Piece, planned: PlannedPiece): Paper {
   const drawing = drawingOf(input);
-  const shop = input.book.shop.name;
-  const drawings: Markup[] = [''];
-  let y = 0;
-  for (const cardLine of cardLines(piece, planned, drawing)) {
-    const set = setLine(cardLine, y);
-    if (y + set.height > height - 8) {
-      drawings.push('');
-      y = 0;
-    }
-    const placed = y === 0 ? setLine(cardLine, 0) : set;
-    drawings[drawings.length - 1] += placed.drawing;
-    y += placed.height;
-  }
-  const pages: Page[] = drawings.map((drawn, i) => ({
-    title: `Card for the buyer: ${piece.name}`,
-    description: 'Finish, day of hand-over, what the piece can bear from when, care and cautions.',
-    drawing:
-      drawn +
-      textLines(
-        0,
-        height - 2,
-        wrapped(`${shop}${drawings.length > 1 ? ` · ${i + 1} of ${drawings.length}` : ''}`, width, { size: 2.8 }).slice(
-          0,
-          1,
-        ),
-        3,
-        { size: 2.8, tone: 'quiet' },
-      ),
-  }));
+  const small = { size: 2.8 };
+  const set = setSheets(cardLines(piece, planned, drawing));
+  const pages: Page[] = set.map((drawn, i) => {
+    const foot = `${input.book.shop.name}${set.length > 1 ? ` · ${i + 1} of ${set.length}` : ''}`;
+    return {
+      title: `Card for the buyer: ${piece.name}`,
+      description: 'Finish, day of hand-over, what the piece can bear from when, care and cautions.',
+      drawing: drawn + text(0, height - 2, shortened(foot, width, small), { ...small, tone: 'quiet' }),
+    };
+  });
   return { html: paperDocument(piece.name, 'portrait', pages), pages: pages.length };
 }

@@ -66,6 +66,9 @@ function pageMarkup(page: Page, lie: Lie, index: number): Markup {
   );
 }
 
+/** By this a file is known as one of ours, which may be written anew. */
+export const PAPER_MARK = '<meta name="generator" content="Drybench">';
+
 /** A file that needs nothing but itself: no script, no network; the policy in its head forbids both. */
 export function paperDocument(title: string, lie: Lie, pages: readonly Page[]): string {
   const css = style(lie);
@@ -76,6 +79,7 @@ export function paperDocument(title: string, lie: Lie, pages: readonly Page[]): 
     '<html lang="en">',
     '<head>',
     '<meta charset="utf-8">',
+    PAPER_MARK,
     `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
     '<meta name="viewport" content="width=device-width">',
     `<title>${escapedXml(title)}</title>`,
