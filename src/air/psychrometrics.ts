@@ -10,26 +10,13 @@ const TRIPLE_POINT_C = 0.01;
 export const STANDARD_PRESSURE_PA = 101_325;
 
 function lnOverIce(kelvin: number): number {
-  return (
-    -5.6745359e3 / kelvin +
-    6.3925247 -
-    9.677843e-3 * kelvin +
-    6.2215701e-7 * kelvin ** 2 +
-    2.0747825e-9 * kelvin ** 3 -
-    9.484024e-13 * kelvin ** 4 +
-    4.1635019 * Math.log(kelvin)
-  );
+  const powers = -9.677843e-3 + kelvin * (6.2215701e-7 + kelvin * (2.0747825e-9 - 9.484024e-13 * kelvin));
+  return -5.6745359e3 / kelvin + 6.3925247 + kelvin * powers + 4.1635019 * Math.log(kelvin);
 }
 
 function lnOverWater(kelvin: number): number {
-  return (
-    -5.8002206e3 / kelvin +
-    1.3914993 -
-    4.8640239e-2 * kelvin +
-    4.1764768e-5 * kelvin ** 2 -
-    1.4452093e-8 * kelvin ** 3 +
-    6.5459673 * Math.log(kelvin)
-  );
+  const powers = -4.8640239e-2 + kelvin * (4.1764768e-5 - 1.4452093e-8 * kelvin);
+  return -5.8002206e3 / kelvin + 1.3914993 + kelvin * powers + 6.5459673 * Math.log(kelvin);
 }
 
 /** Vapour pressure of saturated air, Pa; over ice up to 0.01 °C, over water above. */

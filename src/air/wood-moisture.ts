@@ -5,11 +5,11 @@
 export function equilibriumMoisturePercent(tempC: number, rhPercent: number): number {
   const t = tempC;
   const h = Math.min(100, Math.max(0, rhPercent)) / 100;
-  const w = 349 + 1.29 * t + 0.0135 * t ** 2;
-  const k = 0.805 + 0.000736 * t - 0.00000273 * t ** 2;
-  const k1 = 6.27 - 0.00938 * t - 0.000303 * t ** 2;
-  const k2 = 1.91 + 0.0407 * t - 0.000293 * t ** 2;
+  const w = 349 + t * (1.29 + 0.0135 * t);
+  const k = 0.805 + t * (0.000736 - 0.00000273 * t);
+  const k1 = 6.27 - t * (0.00938 + 0.000303 * t);
+  const k2 = 1.91 + t * (0.0407 - 0.000293 * t);
   const kh = k * h;
-  const bound = k1 * kh + 2 * k1 * k2 * kh ** 2;
-  return (1800 / w) * (kh / (1 - kh) + bound / (1 + k1 * kh + k1 * k2 * kh ** 2));
+  const second = k1 * k2 * kh * kh;
+  return (1800 / w) * (kh / (1 - kh) + (k1 * kh + 2 * second) / (1 + k1 * kh + second));
 }

@@ -1,8 +1,8 @@
 import { clearOfDew } from '../air/dew-margin.ts';
-import { condensationPointC } from '../air/psychrometrics.ts';
+import { condensationPointC, saturationPressurePa, vpdPa } from '../air/psychrometrics.ts';
 import type { Air } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
-import { dryEnough, filmForms } from './laws/water.ts';
+import { dryEnough, filmForms, LEAST_VPD_PA } from './laws/water.ts';
 
 export type BreachCode =
   | 'air-too-cold'
@@ -25,29 +25,30 @@ export interface Breach {
 /** Everything that forbids a coat of `material` in this air on a surface at `surfaceC`; empty if nothing does. */
 export function breaches(material: Material, air: Air, surfaceC = air.tempC): readonly Breach[] {
   const found: Breach[] = [];
-  const ask = (code: BreachCode, broken: boolean, is: number, limit: number): void => {
-    if (broken) found.push({ code, is, limit });
-  };
   const { limits, minFilmTempC } = material;
+  const { tempC, rhPercent } = air;
   if (limits !== undefined) {
-    ask('air-too-cold', air.tempC < limits.minTempC, air.tempC, limits.minTempC);
-    ask('air-too-warm', air.tempC > limits.maxTempC, air.tempC, limits.maxTempC);
-    if (surfaceC !== air.tempC) {
-      ask('surface-too-cold', surfaceC < limits.minTempC, surfaceC, limits.minTempC);
-      ask('surface-too-warm', surfaceC > limits.maxTempC, surfaceC, limits.maxTempC);
-    }
-    ask('air-too-dry', air.rhPercent < limits.minRhPercent, air.rhPercent, limits.minRhPercent);
-    ask('air-too-damp', air.rhPercent > limits.maxRhPercent, air.rhPercent, limits.maxRhPercent);
-    if (!clearOfDew(air, surfaceC, limits.dewMarginK)) {
-      const marginK = surfaceC - condensationPointC(air.tempC, air.rhPercent);
-      found.push({ code: 'near-dew-point', is: marginK, limit: limits.dewMarginK });
+    const { minTempC, maxTempC, minRhPercent, maxRhPercent, dewMarginK } = limits;
+    if (tempC < minTempC) found.push({ code: 'air-too-cold', is: tempC, limit: minTempC });
+    if (tempC > maxTempC) found.push({ code: 'air-too-warm', is: tempC, limit: maxTempC });
+    const apart = surfaceC !== tempC;
+    if (apart && surfaceC < minTempC) found.push({ code: 'surface-too-cold', is: surfaceC, limit: minTempC });
+    if (apart && surfaceC > maxTempC) found.push({ code: 'surface-too-warm', is: surfaceC, limit: maxTempC });
+    if (rhPercent < minRhPercent) found.push({ code: 'air-too-dry', is: rhPercent, limit: minRhPercent });
+    if (rhPercent > maxRhPercent) found.push({ code: 'air-too-damp', is: rhPercent, limit: maxRhPercent });
+    if (!clearOfDew(air, surfaceC, dewMarginK)) {
+      const marginK = surfaceC - condensationPointC(tempC, rhPercent);
+      found.push({ code: 'near-dew-point', is: marginK, limit: dewMarginK });
     }
   }
-  if (minFilmTempC !== undefined)
-    ask('film-does-not-form', filmForms(surfaceC, minFilmTempC) === 0, surfaceC, minFilmTempC);
-  if (material.mechanism === 'water') {
-    const share = dryEnough(air.tempC, air.rhPercent);
-    ask('will-not-dry', share < 1, air.rhPercent, 100 - (100 - air.rhPercent) / Math.max(share, 1e-6));
-  }
+  if (minFilmTempC !== undefined && filmForms(surfaceC, minFilmTempC) === 0)
+    found.push({ code: 'film-does-not-form', is: surfaceC, limit: minFilmTempC });
+  if (material.mechanism === 'water' && dryEnough(vpdPa(tempC, rhPercent)) < 1)
+    found.push({ code: 'will-not-dry', is: rhPercent, limit: mostRhToDry(tempC) });
   return found;
+}
+
+/** Relative humidity above which a water-borne film hardly dries at this temperature, percent. */
+function mostRhToDry(tempC: number): number {
+  return 100 * (1 - LEAST_VPD_PA / saturationPressurePa(tempC));
 }

@@ -5,7 +5,7 @@ import type { RateLaw } from './rate-law.ts';
 
 const DAY = 1440;
 /** A rate is worked out this often, and taken as a straight line between. */
-const NODE_MINUTES = 5;
+const NODE_MINUTES = 3;
 /** Hours of drying are filled in as far as somebody asks, and this much further. */
 const CHUNK_MINUTES = 2 * DAY;
 /** A mark that is not reached this long after the end of the air's record never is. */

@@ -1,13 +1,10 @@
 import { at } from '../at.ts';
-import { clearOfDew } from '../air/dew-margin.ts';
-import { vpdPa } from '../air/psychrometrics.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
 import { breaches } from './air-limits.ts';
 import { dryMap } from './dry-marks.ts';
-import { dryEnough, filmForms } from './laws/water.ts';
 import { potLifeMap } from './pot-life.ts';
 
 /** Temperature of the work's surface; where it is not known it is taken to be that of the air. */
@@ -16,22 +13,21 @@ export type SurfaceTemp = (minute: Minute) => number;
 /** The air is looked at this often; where it turns from fit to unfit in between, the minute is searched. */
 const LOOK_MINUTES = 5;
 
-/** Fit hours of one room's air, by what decides them: many materials share their limits, and are asked again and again. */
-const knownFit = new WeakMap<AirSeries, Map<string, Spans>>();
-
 /** The minutes of `from` to `to` at which air and surface are inside the limits of `material`. */
 export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, surface?: SurfaceTemp): Spans {
   if (surface === undefined) return intersect(fitInAir(material, air), [{ start: from, end: to }]);
   return spansWhere(from, to, (minute) => breaches(material, airAt(air, minute), surface(minute)).length === 0);
 }
 
-/** The fit spans of each material in each room's air, made when first asked for. */
-const fitSpans = new WeakMap<AirSeries, WeakMap<Material, Spans>>();
+/** The fit spans of a room's air, by what decides them: many materials share their limits. */
+const fitSpans = new WeakMap<AirSeries, Map<string, Spans>>();
 
 function fitInAir(material: Material, air: AirSeries): Spans {
   let ofAir = fitSpans.get(air);
-  if (ofAir === undefined) fitSpans.set(air, (ofAir = new WeakMap<Material, Spans>()));
-  let spans = ofAir.get(material);
+  if (ofAir === undefined) fitSpans.set(air, (ofAir = new Map<string, Spans>()));
+  const { limits, minFilmTempC, mechanism } = material;
+  const key = JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water']);
+  let spans = ofAir.get(key);
   if (spans === undefined) {
     const fitAt = (minute: Minute): boolean => breaches(material, airAt(air, minute)).length === 0;
     const [first, last] = [air.from, seriesEnd(air)];
@@ -40,7 +36,7 @@ function fitInAir(material: Material, air: AirSeries): Spans {
       ...spansWhere(first, last, fitAt),
       ...(fitAt(last) ? [{ start: last, end: NEVER }] : []),
     ]);
-    ofAir.set(material, spans);
+    ofAir.set(key, spans);
   }
   return spans;
 }

@@ -9,8 +9,8 @@ export const LEAST_VPD_PA = 150;
 const FILM_FORMS_WITHIN_K = 1;
 
 /** 0 at saturation, 1 from the least useful deficit on: nothing gets dry in soaking air, however long it hangs. */
-export function dryEnough(tempC: number, rhPercent: number): number {
-  return Math.min(1, Math.max(0, vpdPa(tempC, rhPercent)) / LEAST_VPD_PA);
+export function dryEnough(deficitPa: number): number {
+  return Math.min(1, Math.max(0, deficitPa) / LEAST_VPD_PA);
 }
 
 /** 0 up to the film-forming (or chalk) temperature, 1 a kelvin above it (ISO 2115: below, more time does not help). */
@@ -34,9 +34,10 @@ export function waterRate(
 ): Rate {
   const referenceVpd = vpdPa(reference.tempC, reference.rhPercent);
   return (tempC, rhPercent) => {
-    const gate = dryEnough(tempC, rhPercent) * filmForms(tempC, minFilmTempC);
+    const deficit = vpdPa(tempC, rhPercent);
+    const gate = dryEnough(deficit) * filmForms(tempC, minFilmTempC);
     if (gate === 0) return 0;
-    const air = (vpdPa(tempC, rhPercent) / referenceVpd) ** humidityShare;
+    const air = (deficit / referenceVpd) ** humidityShare;
     return gate * air * arrhenius(activationKJPerMol, tempC, reference.tempC) ** (1 - humidityShare);
   };
 }

@@ -21,9 +21,10 @@ export function woodWaterRate(airShare: number, chalkTempC: number | undefined, 
   const referenceVpd = vpdPa(reference.tempC, reference.rhPercent);
   const referenceRoom = woodRoom(reference.tempC, reference.rhPercent);
   return (tempC, rhPercent) => {
-    const gate = dryEnough(tempC, rhPercent) * filmForms(tempC, chalkTempC);
+    const deficit = vpdPa(tempC, rhPercent);
+    const gate = dryEnough(deficit) * filmForms(tempC, chalkTempC);
     if (gate === 0) return 0;
-    const air = vpdPa(tempC, rhPercent) / referenceVpd;
+    const air = deficit / referenceVpd;
     const room = Math.max(0, woodRoom(tempC, rhPercent)) / referenceRoom;
     const wood = room * arrhenius(BOUND_WATER_KJ_PER_MOL, tempC, reference.tempC);
     return gate * air ** airShare * wood ** (1 - airShare);
