@@ -79,7 +79,9 @@ export function faultsOf(claim: Claim, demands: Demands, published: Published | 
   return [
     ...(found ? faultsOfStarts(claim, demands) : []),
     ...(published === undefined ? [] : faultsAgainst(claim, published)),
-    ...(claim.status === 'optimal' && claim.bound !== claim.makespan ? ['"optimal" but bound and makespan differ'] : []),
+    ...(claim.status === 'optimal' && claim.bound !== claim.makespan
+      ? ['"optimal" but bound and makespan differ']
+      : []),
     ...(claim.makespan !== undefined && claim.bound > claim.makespan ? ['bound above makespan'] : []),
   ];
 }
@@ -113,6 +115,7 @@ function faultsAgainst(claim: Claim, published: Published): string[] {
   if (claim.makespan !== undefined && status === 'infeasible') faults.push('a schedule, but published as infeasible');
   if (claim.makespan !== undefined && lower !== undefined && claim.makespan < lower)
     faults.push(`makespan ${claim.makespan} below the published lower bound ${lower}`);
-  if (upper !== undefined && claim.bound > upper) faults.push(`bound ${claim.bound} above the published value ${upper}`);
+  if (upper !== undefined && claim.bound > upper)
+    faults.push(`bound ${claim.bound} above the published value ${upper}`);
   return faults;
 }

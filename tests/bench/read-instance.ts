@@ -56,19 +56,17 @@ function toProblem(rows: readonly Row[], lags: readonly Lag[], capacities: reado
     to: longest.reduce((sum, length) => sum + length, 0),
     resources: capacities.map((capacity, k) => ({ name: `R${k + 1}`, capacity })),
     exclusions: 0,
-    activities: rows.map(
-      (row, i): Activity => ({
-        name: String(i),
-        modes: [
-          {
-            name: 'only',
-            duration: row.duration,
-            uses: row.units.flatMap((units, resource) => (units > 0 ? [{ resource, units }] : [])),
-            ...(i === 0 ? { starts: [{ start: 0, end: 1 }] } : {}),
-          },
-        ],
-      }),
-    ),
+    activities: rows.map((row, i): Activity => ({
+      name: String(i),
+      modes: [
+        {
+          name: 'only',
+          duration: row.duration,
+          uses: row.units.flatMap((units, resource) => (units > 0 ? [{ resource, units }] : [])),
+          ...(i === 0 ? { starts: [{ start: 0, end: 1 }] } : {}),
+        },
+      ],
+    })),
     lags,
     objective: [{ kind: 'end', name: 'makespan', activity: rows.length - 1, weight: 1 }],
   };

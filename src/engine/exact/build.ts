@@ -1,4 +1,4 @@
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
 import { NO_GUARD } from './links.ts';
 import type { Link } from './links.ts';
 import type { Model } from './model.ts';
@@ -32,12 +32,12 @@ export function buildOf(model: Model, links: readonly Link[], pairs: readonly Pa
   };
   for (const { first, second } of pairs) {
     const x = add(0, 1);
-    all.push({ from: first, to: second, weight: get(model.duration, first), guard: 2 * x });
-    all.push({ from: second, to: first, weight: get(model.duration, second), guard: 2 * x + 1 });
+    all.push({ from: first, to: second, weight: int(model.duration, first), guard: 2 * x });
+    all.push({ from: second, to: first, weight: int(model.duration, second), guard: 2 * x + 1 });
   }
   const parts = model.goals.map(({ activity, weight, after }) => {
     if (after === Number.NEGATIVE_INFINITY) return { x: activity, weight };
-    const x = add(0, Math.max(0, get(model.latest, activity) - after));
+    const x = add(0, Math.max(0, int(model.latest, activity) - after));
     all.push({ from: activity, to: x, weight: -after, guard: NO_GUARD });
     return { x, weight };
   });

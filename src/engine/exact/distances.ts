@@ -1,4 +1,4 @@
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
 import type { Arcs } from './model.ts';
 
 /** No path from one activity to another. */
@@ -12,21 +12,21 @@ export function positiveCycle(activities: number, arcs: Arcs): number[] | undefi
   for (let round = 0; round <= activities; round++) {
     last = -1;
     for (let k = 0; k < arcs.from.length; k++) {
-      const reached = get(start, get(arcs.from, k)) + get(arcs.weight, k);
-      if (reached <= get(start, get(arcs.to, k))) continue;
-      last = get(arcs.to, k);
+      const reached = int(start, int(arcs.from, k)) + int(arcs.weight, k);
+      if (reached <= int(start, int(arcs.to, k))) continue;
+      last = int(arcs.to, k);
       start[last] = reached;
       by[last] = k;
     }
     if (last < 0) return undefined;
   }
-  for (let i = 0; i < activities; i++) last = get(arcs.from, get(by, last));
+  for (let i = 0; i < activities; i++) last = int(arcs.from, int(by, last));
   const cycle: number[] = [];
   let node = last;
   do {
-    const k = get(by, node);
+    const k = int(by, node);
     cycle.push(k);
-    node = get(arcs.from, k);
+    node = int(arcs.from, k);
   } while (node !== last);
   return cycle.reverse();
 }
@@ -36,12 +36,12 @@ export function longestPaths(n: number, arcs: Arcs): Int32Array {
   const far = new Int32Array(n * n).fill(NO_PATH);
   for (let i = 0; i < n; i++) far[i * n + i] = 0;
   for (let k = 0; k < arcs.from.length; k++) {
-    const cell = get(arcs.from, k) * n + get(arcs.to, k);
-    far[cell] = Math.max(get(far, cell), get(arcs.weight, k));
+    const cell = int(arcs.from, k) * n + int(arcs.to, k);
+    far[cell] = Math.max(int(far, cell), int(arcs.weight, k));
   }
   for (let k = 0; k < n; k++)
     for (let i = 0; i < n; i++) {
-      const first = get(far, i * n + k);
+      const first = int(far, i * n + k);
       if (first > NO_PATH) lengthenRow(far, n, i, k, first);
     }
   return far;
@@ -52,18 +52,18 @@ function lengthenRow(far: Int32Array, n: number, i: number, k: number, first: nu
   const row = i * n;
   const via = k * n;
   for (let j = 0; j < n; j++) {
-    const second = get(far, via + j);
-    if (second > NO_PATH && first + second > get(far, row + j)) far[row + j] = first + second;
+    const second = int(far, via + j);
+    if (second > NO_PATH && first + second > int(far, row + j)) far[row + j] = first + second;
   }
 }
 
 /** Adds one arc to longest paths; false if it closes a positive cycle. */
 export function addArc(far: Int32Array, n: number, from: number, to: number, weight: number): boolean {
-  if (get(far, to * n + from) + weight > 0) return false;
-  if (get(far, from * n + to) >= weight) return true;
+  if (int(far, to * n + from) + weight > 0) return false;
+  if (int(far, from * n + to) >= weight) return true;
   for (let i = 0; i < n; i++) {
-    const first = get(far, i * n + from);
-    if (first > NO_PATH && first + weight > get(far, i * n + to)) lengthenRow(far, n, i, to, first + weight);
+    const first = int(far, i * n + from);
+    if (first > NO_PATH && first + weight > int(far, i * n + to)) lengthenRow(far, n, i, to, first + weight);
   }
   return true;
 }

@@ -1,5 +1,6 @@
 import type { Random } from '../random.ts';
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
+import { costOf } from './model.ts';
 import type { Goal } from './model.ts';
 import type { Prepared } from './prepare.ts';
 import { relaxAround } from './relax.ts';
@@ -18,7 +19,6 @@ export interface Improver {
 }
 
 export interface Attempt {
-  readonly finding: Finding;
   readonly starts: Int32Array | undefined;
   readonly choices: number;
   readonly work: number;
@@ -44,16 +44,22 @@ export function attempt(improver: Improver, starts: Int32Array, target: number, 
   const free = freePart(improver, starts, kind, Math.round(size));
   const build = relaxAround(prepared, starts, free, limitOf(model.goals, target));
   const setUp = model.activities + prepared.links.length;
-  if (build === undefined) return { finding: 'refuted', starts: undefined, choices: 0, work: setUp };
+  if (build === undefined) return { starts: undefined, choices: 0, work: setUp };
   const solver = createSolver(build);
-  solver.guide.set(starts);
-  demandCost(solver, target);
+  if (random.below(2) === 0)
+    for (let i = 0; i < starts.length; i++) if (free[i] === 0) solver.guide[i] = int(starts, i);
   const budget = { conflicts: CONFLICTS, work: Number.MAX_SAFE_INTEGER, choices: Number.MAX_SAFE_INTEGER };
-  const finding = search(solver, target, { ...budget, stop, active: true });
-  const found = finding === 'found' ? readStarts(solver) : undefined;
+  let found: Int32Array | undefined;
+  let finding: Finding;
+  do {
+    const limit = found === undefined ? target : costOf(model, found) - 1;
+    demandCost(solver, limit);
+    finding = search(solver, limit, { ...budget, stop, active: true });
+    if (finding === 'found') found = readStarts(solver);
+  } while (finding === 'found');
   if (finding === 'refuted') sizes[kind] = Math.min(improver.users.length, size * 1.05);
   if (finding === 'stopped') sizes[kind] = Math.max(SMALLEST, size * 0.95);
-  return { finding, starts: found, choices: solver.choices, work: solver.work + setUp + build.links.length };
+  return { starts: found, choices: solver.choices, work: solver.work + setUp + build.links.length };
 }
 
 /** The limit a cost of at most `target` puts on one start, if the objective is one start. */
@@ -67,9 +73,9 @@ function freePart(improver: Improver, starts: Int32Array, kind: number, size: nu
   const { users, random, prepared } = improver;
   const { duration } = prepared.model;
   const free = new Uint8Array(prepared.model.activities);
-  const middle = (i: number) => 2 * get(starts, i) + get(duration, i);
+  const middle = (i: number) => 2 * int(starts, i) + int(duration, i);
   const spread = kind === 0 ? 0 : kind === 1 ? 0.5 : 4;
-  const centre = middle(get(users, random.below(users.length)));
+  const centre = middle(int(users, random.below(users.length)));
   const range = Math.max(1, ...Array.from(users, (i) => Math.abs(middle(i) - centre)));
   const near = [...users]
     .map((i) => ({ i, distance: Math.abs(middle(i) - centre) / range + spread * random.unit() ** 2 }))

@@ -1,15 +1,4 @@
-function missing(index: number): never {
-  throw new RangeError(`no number at ${index}`);
-}
-
-/**
- * `list[index]`, which must exist. Apart from `at`, so that it only ever sees one kind of list: the engine's inner
- * loops are several times slower where the runtime cannot tell.
- */
-export function get(list: Int32Array, index: number): number {
-  const value = list[index];
-  return value === undefined ? missing(index) : value;
-}
+import { int } from '../typed.ts';
 
 /** `list`, or a copy at least twice as long if it has no room for `length` numbers. */
 export function roomFor(list: Int32Array, length: number): Int32Array {
@@ -18,7 +7,6 @@ export function roomFor(list: Int32Array, length: number): Int32Array {
   longer.set(list);
   return longer;
 }
-
 
 /** Lists of numbers laid end to end: list `i` is `items[first[i]] .. items[first[i + 1] - 1]`. */
 export interface Rows {
@@ -29,12 +17,12 @@ export interface Rows {
 /** Groups 0 .. keys.length - 1 by their key (0 .. rows - 1), in order. */
 export function groupBy(keys: Int32Array, rows: number): Rows {
   const first = new Int32Array(rows + 1);
-  for (const key of keys) first[key + 1] = get(first, key + 1) + 1;
-  for (let i = 0; i < rows; i++) first[i + 1] = get(first, i + 1) + get(first, i);
+  for (const key of keys) first[key + 1] = int(first, key + 1) + 1;
+  for (let i = 0; i < rows; i++) first[i + 1] = int(first, i + 1) + int(first, i);
   const next = first.slice();
   const items = new Int32Array(keys.length);
   keys.forEach((key, i) => {
-    const place = get(next, key);
+    const place = int(next, key);
     items[place] = i;
     next[key] = place + 1;
   });

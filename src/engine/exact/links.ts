@@ -1,15 +1,7 @@
-import { get, groupBy } from './ints.ts';
+import { int } from '../typed.ts';
+import { groupBy } from './ints.ts';
 import type { Rows } from './ints.ts';
-import {
-  addConflict,
-  BY_ARC,
-  BY_GUARD,
-  DETAIL,
-  placeOf,
-  raise,
-  REASON,
-  TRAIL_WIDTH,
-} from './store.ts';
+import { addConflict, BY_ARC, BY_GUARD, DETAIL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';
 import type { Store } from './store.ts';
 
 /**
@@ -73,33 +65,33 @@ export function guardValue(guard: number): number {
 /** Works off the arcs out of `bound`, and those `bound` guards. */
 export function followLinks(s: Store, links: Links, bound: number): boolean {
   const { first, items } = links.bySource;
-  const end = get(first, bound + 1);
-  for (let k = get(first, bound); k < end; k++) if (!followArc(s, links, get(items, k), bound)) return false;
+  const end = int(first, bound + 1);
+  for (let k = int(first, bound); k < end; k++) if (!followArc(s, links, int(items, k), bound)) return false;
   const guarded = links.byGuard;
-  const guardedEnd = get(guarded.first, bound + 1);
-  for (let k = get(guarded.first, bound); k < guardedEnd; k++) {
-    const arc = get(guarded.items, k);
-    if (!followArc(s, links, arc, get(links.source, arc))) return false;
+  const guardedEnd = int(guarded.first, bound + 1);
+  for (let k = int(guarded.first, bound); k < guardedEnd; k++) {
+    const arc = int(guarded.items, k);
+    if (!followArc(s, links, arc, int(links.source, arc))) return false;
   }
   return true;
 }
 
 function followArc(s: Store, links: Links, arc: number, source: number): boolean {
   const { value } = s;
-  const target = get(links.target, arc);
-  const weight = get(links.weight, arc);
-  const from = get(value, source);
-  const guard = get(links.guard, arc);
-  if (guard !== NO_GUARD && get(value, guard) < guardValue(guard)) {
-    const opposite = get(value, target ^ 1);
+  const target = int(links.target, arc);
+  const weight = int(links.weight, arc);
+  const from = int(value, source);
+  const guard = int(links.guard, arc);
+  if (guard !== NO_GUARD && int(value, guard) < guardValue(guard)) {
+    const opposite = int(value, target ^ 1);
     if (from + weight + opposite <= 0) return true;
     // Raised already if the guard is false: then nothing happens.
     return raise(s, guard ^ 1, 1 - guardValue(guard), BY_GUARD, arc, 1 - weight - opposite);
   }
   const least = from + weight;
-  if (least <= get(value, target)) return true;
+  if (least <= int(value, target)) return true;
   if (!raise(s, target, least, BY_ARC, arc, 0)) return false;
-  const rises = get(links.rises, target) + 1;
+  const rises = int(links.rises, target) + 1;
   links.rises[target] = rises;
   return rises % RISES_TO_CHECK !== 0 || !closesCycle(s, links, target);
 }
@@ -107,16 +99,16 @@ function followArc(s: Store, links: Links, arc: number, source: number): boolean
 /** Did `bound` raise itself, over arcs alone? Then their guards are the conflict. */
 function closesCycle(s: Store, links: Links, bound: number): boolean {
   let at = bound;
-  let value = get(s.value, bound);
+  let value = int(s.value, bound);
   s.conflictSize = 0;
   do {
     const place = placeOf(s, at, value);
-    if (place < 0 || get(s.trail, place * TRAIL_WIDTH + REASON) !== BY_ARC) return false;
-    const arc = get(s.trail, place * TRAIL_WIDTH + DETAIL);
-    const guard = get(links.guard, arc);
+    if (place < 0 || int(s.trail, place * TRAIL_WIDTH + REASON) !== BY_ARC) return false;
+    const arc = int(s.trail, place * TRAIL_WIDTH + DETAIL);
+    const guard = int(links.guard, arc);
     if (guard !== NO_GUARD) addConflict(s, guard, guardValue(guard));
-    value -= get(links.weight, arc);
-    at = get(links.source, arc);
+    value -= int(links.weight, arc);
+    at = int(links.source, arc);
   } while (at !== bound);
   return true;
 }

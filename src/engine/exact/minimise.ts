@@ -1,7 +1,8 @@
 import type { SearchOptions } from '../problem.ts';
 import type { Random } from '../random.ts';
+import { int } from '../typed.ts';
+import { bestOf, breedOnce, createBreed } from './breed.ts';
 import { attempt, createImprover } from './improve.ts';
-import { get } from './ints.ts';
 import { costOf } from './model.ts';
 import type { Prepared } from './prepare.ts';
 import { demandBound, demandCost, readStarts, search } from './search.ts';
@@ -17,8 +18,10 @@ export interface Result {
   readonly steps: number;
 }
 
+/** Schedules bred before the first search, where there are no maximum lags. */
+const FIRST_CHILDREN = 1000;
 /** Conflicts the whole problem is searched for before parts of a schedule are. */
-const FIRST_CONFLICTS = 2000;
+const FIRST_CONFLICTS = 1000;
 
 /**
  * Finds a first schedule under ever wider limits on the cost; then, in turns, searches the whole problem for a
@@ -30,10 +33,9 @@ export function minimise(prepared: Prepared, solver: Solver, random: Random, opt
   let best: Int32Array | undefined;
   let cost = solver.scale * high(solver.store, solver.cost) + 1;
   let partChoices = 0;
-  let partWork = 0;
   const steps = () => solver.choices + partChoices;
   /** What is proven at level 0; a schedule just found stands on guesses above it. */
-  const bound = () => solver.scale * get(solver.store.root, 2 * solver.cost);
+  const bound = () => solver.scale * int(solver.store.root, 2 * solver.cost);
   const over = () => steps() >= options.steps || stop();
   const settled = () => !solver.possible || bound() >= cost;
   const result = (): Result => ({ best, bound: bound(), settled: settled(), steps: steps() });
@@ -52,6 +54,17 @@ export function minimise(prepared: Prepared, solver: Solver, random: Random, opt
     return finding;
   };
 
+  const breed = createBreed(model, random);
+  const breedFor = (children: number) => {
+    if (breed === undefined) return;
+    for (let k = 0; k < children && !over(); k++) breedOnce(breed);
+    partChoices += children * model.activities;
+    const member = bestOf(breed);
+    if (member !== undefined && member.cost < cost) accept(member.starts);
+  };
+  breedFor(0);
+  if (bound() < cost) breedFor(FIRST_CHILDREN);
+
   const highest = cost - 1;
   for (let share = 0, conflicts = 100; best === undefined; conflicts *= 1.5) {
     if (over() || settled()) return result();
@@ -62,20 +75,21 @@ export function minimise(prepared: Prepared, solver: Solver, random: Random, opt
   const improver = createImprover(prepared, random);
   let climb = 1;
   for (let round = 0; !settled() && !over(); round++) {
-    const conflicts = round === 0 ? FIRST_CONFLICTS : 500;
     const workBefore = solver.work;
-    while (searchAll(cost - 1, conflicts) === 'found' && !settled() && !over());
+    const last = solver.conflicts + (round === 0 ? FIRST_CONFLICTS : 500);
+    while (!settled() && !over() && solver.conflicts < last) searchAll(cost - 1, last - solver.conflicts);
     if (settled() || over()) break;
     const target = Math.min(cost - 1, bound() + climb - 1);
-    const finding = searchAll(target, conflicts / 4);
+    const finding = searchAll(target, 125);
     climb = finding === 'refuted' ? climb * 2 : Math.max(1, climb >> 1);
-    const share = solver.work - workBefore;
-    for (let spent = 0; spent < share && !settled() && !over(); ) {
-      const { starts, choices, work } = attempt(improver, best, cost - 1, over);
+    const share = 2 * (solver.work - workBefore);
+    for (let spent = 0; spent < share && !settled() && !over();) {
+      const { starts, choices, work } = attempt(improver, best, cost, over);
       partChoices += choices;
-      partWork += work;
       spent += work;
-      if (starts !== undefined) accept(starts);
+      if (starts === undefined) continue;
+      if (costOf(model, starts) < cost) accept(starts);
+      else best = starts;
     }
   }
   return result();

@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 import type { Mode, Point, Problem, Term } from '../problem.ts';
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
 
 /**
  * A problem of the exact form, boiled down: activities of fixed duration with a window for the start, arcs between
@@ -155,5 +155,5 @@ export function termValue(term: Term, start: number, duration: number, from: num
 
 /** Objective of `starts` without the fixed part. */
 export function costOf(model: Model, starts: Int32Array): number {
-  return model.goals.reduce((sum, goal) => sum + goalCost(goal, get(starts, goal.activity)), 0);
+  return model.goals.reduce((sum, goal) => sum + goalCost(goal, int(starts, goal.activity)), 0);
 }

@@ -1,4 +1,4 @@
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
 import type { Store } from './store.ts';
 
 /**
@@ -25,8 +25,8 @@ export function createOrder(s: Store): Order {
   const { cuts } = s;
   const owner = new Int32Array(cuts);
   for (let x = 0; x < s.variables; x++) {
-    const first = get(s.cutOffset, x);
-    owner.fill(x, first + get(s.value, 2 * x), first - get(s.value, 2 * x + 1));
+    const first = int(s.cutOffset, x);
+    owner.fill(x, first + int(s.value, 2 * x), first - int(s.value, 2 * x + 1));
   }
   return {
     owner,
@@ -49,7 +49,7 @@ export function bumpCut(o: Order, cut: number): void {
   const weight = weightOf(o, cut) + o.bump;
   o.activity[cut] = weight;
   if (weight > LARGEST) rescale(o);
-  const place = get(o.place, cut);
+  const place = int(o.place, cut);
   if (place < 0) insert(o, cut);
   else moveUp(o, place);
 }
@@ -68,12 +68,12 @@ function insert(o: Order, cut: number): void {
 
 function moveUp(o: Order, from: number): void {
   const { heap, place } = o;
-  const cut = get(heap, from);
+  const cut = int(heap, from);
   const weight = weightOf(o, cut);
   let at = from;
   while (at > 0) {
     const parent = (at - 1) >> 1;
-    const above = get(heap, parent);
+    const above = int(heap, parent);
     if (weightOf(o, above) >= weight) break;
     heap[at] = above;
     place[above] = at;
@@ -85,18 +85,18 @@ function moveUp(o: Order, from: number): void {
 
 function removeTop(o: Order): number {
   const { heap, place } = o;
-  const top = get(heap, 0);
+  const top = int(heap, 0);
   place[top] = -1;
   o.size -= 1;
   if (o.size === 0) return top;
-  const cut = get(heap, o.size);
+  const cut = int(heap, o.size);
   const weight = weightOf(o, cut);
   let at = 0;
   for (;;) {
     let child = 2 * at + 1;
     if (child >= o.size) break;
-    if (child + 1 < o.size && weightOf(o, get(heap, child + 1)) > weightOf(o, get(heap, child))) child += 1;
-    const below = get(heap, child);
+    if (child + 1 < o.size && weightOf(o, int(heap, child + 1)) > weightOf(o, int(heap, child))) child += 1;
+    const below = int(heap, child);
     if (weightOf(o, below) <= weight) break;
     heap[at] = below;
     place[below] = at;
@@ -110,11 +110,11 @@ function removeTop(o: Order): number {
 /** The most active cut that is still open, or -1. Takes it out: tell `noticeTaken` once its level is open. */
 export function nextCut(o: Order, s: Store): number {
   while (o.size > 0) {
-    const cut = get(o.heap, 0);
-    const x = get(o.owner, cut);
-    const value = cut - get(s.cutOffset, x);
+    const cut = int(o.heap, 0);
+    const x = int(o.owner, cut);
+    const value = cut - int(s.cutOffset, x);
     removeTop(o);
-    if (get(s.value, 2 * x) <= value && -get(s.value, 2 * x + 1) > value) return cut;
+    if (int(s.value, 2 * x) <= value && -int(s.value, 2 * x + 1) > value) return cut;
     o.out.push(cut);
   }
   return -1;
@@ -133,7 +133,7 @@ export function undoOrderTo(o: Order, level: number): void {
   const keep = o.outStart[level + 1] ?? 0;
   for (let k = o.out.length - 1; k >= keep; k--) {
     const cut = o.out[k] ?? 0;
-    if (get(o.place, cut) < 0) insert(o, cut);
+    if (int(o.place, cut) < 0) insert(o, cut);
   }
   o.out.length = Math.min(o.out.length, keep);
 }

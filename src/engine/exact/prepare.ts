@@ -1,6 +1,6 @@
 import type { Conflict } from '../problem.ts';
+import { int } from '../typed.ts';
 import { addArc, longestPaths, positiveCycle } from './distances.ts';
-import { get } from './ints.ts';
 import { NO_GUARD } from './links.ts';
 import type { Link } from './links.ts';
 import type { Arcs, Model } from './model.ts';
@@ -25,13 +25,13 @@ export interface Prepared {
 export function prepare(model: Model): Prepared | Conflict {
   for (const [activity, needs] of model.needs.entries())
     for (const { resource, units } of needs)
-      if (units > get(model.capacity, resource)) return { activities: [activity], lags: [], resources: [resource] };
+      if (units > int(model.capacity, resource)) return { activities: [activity], lags: [], resources: [resource] };
   const { arcs } = model;
   const cycle = positiveCycle(model.activities, arcs);
   if (cycle !== undefined)
     return {
-      activities: cycle.map((k) => get(arcs.from, k)),
-      lags: [...new Set(cycle.map((k) => get(arcs.lag, k)))],
+      activities: cycle.map((k) => int(arcs.from, k)),
+      lags: [...new Set(cycle.map((k) => int(arcs.lag, k)))],
       resources: [],
     };
   const far = longestPaths(model.activities, arcs);
@@ -43,8 +43,8 @@ export function prepare(model: Model): Prepared | Conflict {
 function linksOf(arcs: Arcs): Link[] {
   return Array.from(arcs.from, (from, k) => ({
     from,
-    to: get(arcs.to, k),
-    weight: get(arcs.weight, k),
+    to: int(arcs.to, k),
+    weight: int(arcs.weight, k),
     guard: NO_GUARD,
   })).filter((link) => link.from !== link.to);
 }
@@ -52,8 +52,8 @@ function linksOf(arcs: Arcs): Link[] {
 /** Settles the order of pairs where one order would close a positive cycle; adds it to `far` and `links`. */
 function orderPairs(model: Model, far: Int32Array, links: Link[]): Pair[] | Conflict {
   const { activities: n, duration } = model;
-  const fits = (a: number, b: number) => get(far, b * n + a) + get(duration, a) <= 0;
-  const isBefore = (a: number, b: number) => get(far, a * n + b) >= get(duration, a);
+  const fits = (a: number, b: number) => int(far, b * n + a) + int(duration, a) <= 0;
+  const isBefore = (a: number, b: number) => int(far, a * n + b) >= int(duration, a);
   let pairs = disjointPairs(model);
   for (;;) {
     const open = pairs.filter(({ first, second }) => !isBefore(first, second) && !isBefore(second, first));
@@ -62,12 +62,13 @@ function orderPairs(model: Model, far: Int32Array, links: Link[]): Pair[] | Conf
       const forward = fits(first, second);
       const backward = fits(second, first);
       if (forward && backward) continue;
-      if (!forward && !backward) return { activities: [first, second], lags: [], resources: sharedBy(model, first, second) };
+      if (!forward && !backward)
+        return { activities: [first, second], lags: [], resources: sharedBy(model, first, second) };
       const [from, to] = forward ? [first, second] : [second, first];
       if (isBefore(from, to)) continue;
       settled += 1;
-      links.push({ from, to, weight: get(duration, from), guard: NO_GUARD });
-      addArc(far, n, from, to, get(duration, from));
+      links.push({ from, to, weight: int(duration, from), guard: NO_GUARD });
+      addArc(far, n, from, to, int(duration, from));
     }
     pairs = open;
     if (settled === 0) return pairs;
@@ -81,7 +82,7 @@ function disjointPairs(model: Model): Pair[] {
     for (let second = first + 1; second < model.activities; second++) {
       const others = unitsOf[second];
       const exceeds = model.needs[first]?.some(
-        ({ resource, units }) => units + (others?.get(resource) ?? 0) > get(model.capacity, resource),
+        ({ resource, units }) => units + (others?.get(resource) ?? 0) > int(model.capacity, resource),
       );
       if (exceeds === true) pairs.push({ first, second });
     }
@@ -91,6 +92,6 @@ function disjointPairs(model: Model): Pair[] {
 function sharedBy(model: Model, a: number, b: number): number[] {
   const others = new Map(model.needs[b]?.map((need) => [need.resource, need.units]));
   return (model.needs[a] ?? [])
-    .filter(({ resource, units }) => units + (others.get(resource) ?? 0) > get(model.capacity, resource))
+    .filter(({ resource, units }) => units + (others.get(resource) ?? 0) > int(model.capacity, resource))
     .map((need) => need.resource);
 }

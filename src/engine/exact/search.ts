@@ -1,7 +1,17 @@
-import { get } from './ints.ts';
-import { assertFact, chooseActiveCut, chooseEarliest, goBackTo, propagate, resolveConflict, settle, choose } from './solver.ts';
+import { int } from '../typed.ts';
+import {
+  assertFact,
+  chooseActiveCut,
+  chooseEarliest,
+  goBackTo,
+  propagate,
+  resolveConflict,
+  settle,
+  choose,
+} from './solver.ts';
 import type { Solver } from './solver.ts';
-import { forgetClauses, high, low } from './store.ts';
+import { forgetClauses } from './clauses.ts';
+import { high, low } from './store.ts';
 
 /**
  * - `found`: all starts are fixed; read them off before going on.
@@ -21,7 +31,7 @@ export interface Effort {
 }
 
 /** Conflicts of the shortest run between restarts. */
-const RUN = 64;
+const RUN = 128;
 const ASK_EVERY = 128;
 
 /** Looks for a schedule that costs at most `target`. */
@@ -36,7 +46,14 @@ export function search(solver: Solver, target: number, effort: Effort): Finding 
     const finding = searchRun(solver, limit, end, lastChoice, lastWork, effort);
     if (finding === 'found' || finding === 'refuted') return finding;
     goBackTo(solver, 0);
-    if (finding === 'stopped' || solver.conflicts >= lastConflict || solver.choices >= lastChoice || solver.work >= lastWork || effort.stop()) return 'stopped';
+    if (
+      finding === 'stopped' ||
+      solver.conflicts >= lastConflict ||
+      solver.choices >= lastChoice ||
+      solver.work >= lastWork ||
+      effort.stop()
+    )
+      return 'stopped';
     settle(solver);
     const { clauses } = solver.store;
     if (solver.possible && clauses.learnt.length > clauseLimit(solver)) forgetClauses(solver.store);
@@ -95,5 +112,5 @@ export function demandBound(solver: Solver, bound: number): void {
 
 /** The starts of a solver that has just `found` a schedule. */
 export function readStarts(solver: Solver): Int32Array {
-  return Int32Array.from({ length: solver.model.activities }, (_, i) => get(solver.store.value, 2 * i));
+  return Int32Array.from({ length: solver.model.activities }, (_, i) => int(solver.store.value, 2 * i));
 }

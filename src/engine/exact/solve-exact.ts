@@ -1,8 +1,8 @@
 import type { Conflict, Outcome, Problem, SearchOptions } from '../problem.ts';
 import { randomFrom } from '../random.ts';
+import { int } from '../typed.ts';
 import { buildOf } from './build.ts';
 import { minimise } from './minimise.ts';
-import { get } from './ints.ts';
 import { costOf, termValue, toModel } from './model.ts';
 import type { Model } from './model.ts';
 import { prepare } from './prepare.ts';
@@ -36,13 +36,18 @@ function scheduled(problem: Problem, model: Model, best: Int32Array, bound: numb
     status: cost === bound ? 'optimal' : 'feasible',
     schedule: {
       starts: Array.from(best, (start) => start + model.base),
-      ends: Array.from(best, (start, i) => start + model.base + get(model.duration, i)),
+      ends: Array.from(best, (start, i) => start + model.base + int(model.duration, i)),
       modes: Array.from(best, () => 0),
     },
     value: cost + model.fixedCost,
     bound: bound + model.fixedCost,
     terms: problem.objective.map((term) => {
-      const value = termValue(term, get(best, term.activity) + model.base, get(model.duration, term.activity), problem.from);
+      const value = termValue(
+        term,
+        int(best, term.activity) + model.base,
+        int(model.duration, term.activity),
+        problem.from,
+      );
       return { value, bound: problem.objective.length === 1 ? bound + model.fixedCost : 0 };
     }),
     steps,

@@ -1,5 +1,5 @@
+import { int } from '../typed.ts';
 import type { Build } from './build.ts';
-import { get } from './ints.ts';
 import { createLesson, learn } from './learn.ts';
 import type { Lesson } from './learn.ts';
 import { createLinks, followLinks } from './links.ts';
@@ -7,9 +7,11 @@ import type { Links } from './links.ts';
 import type { Model } from './model.ts';
 import { createOrder, nextCut, noticeTaken, openOrderLevel, undoOrderTo } from './order.ts';
 import type { Order } from './order.ts';
-import { createProfile, followProfile, noticeRise, openProfileLevel, undoProfileTo } from './profile.ts';
+import { followProfile } from './profile-moves.ts';
+import { createProfile, noticeRise, openProfileLevel, undoProfileTo } from './profile.ts';
 import type { Profile } from './profile.ts';
-import { BOUND, CHOSEN, createStore, followClauses, openLevel, raise, settleRoot, TRAIL_WIDTH, undoTo } from './store.ts';
+import { followClauses } from './clauses.ts';
+import { BOUND, CHOSEN, createStore, openLevel, raise, settleRoot, TRAIL_WIDTH, undoTo } from './store.ts';
 import type { Store } from './store.ts';
 import { followSum } from './sum.ts';
 import type { Sum } from './sum.ts';
@@ -42,8 +44,7 @@ export function createSolver(build: Build): Solver {
   const { model, lowest, highest } = build;
   const store = createStore(lowest, highest);
   let periods = 1;
-  for (let i = 0; i < model.activities; i++)
-    periods = Math.max(periods, get(highest, i) + get(model.duration, i) + 1);
+  for (let i = 0; i < model.activities; i++) periods = Math.max(periods, int(highest, i) + int(model.duration, i) + 1);
   const solver: Solver = {
     model,
     store,
@@ -56,7 +57,7 @@ export function createSolver(build: Build): Solver {
     scale: build.scale,
     guide: lowest.slice(),
     consistent: true,
-    possible: lowest.every((low, x) => low <= get(highest, x)),
+    possible: lowest.every((low, x) => low <= int(highest, x)),
     choices: 0,
     conflicts: 0,
     work: 0,
@@ -80,10 +81,10 @@ export function propagate(solver: Solver): boolean {
   links.rises.fill(0);
   for (;;) {
     while (s.head < s.trailSize) {
-      const bound = get(s.trail, s.head * TRAIL_WIDTH + BOUND);
+      const bound = int(s.trail, s.head * TRAIL_WIDTH + BOUND);
       s.head += 1;
-      const old = get(s.followed, bound);
-      const now = get(s.value, bound);
+      const old = int(s.followed, bound);
+      const now = int(s.value, bound);
       if (now <= old) continue;
       s.followed[bound] = now;
       solver.work += 1;
@@ -141,9 +142,9 @@ export function chooseActiveCut(solver: Solver): boolean {
   const { store: s, order, guide } = solver;
   const cut = nextCut(order, s);
   if (cut < 0) return false;
-  const x = get(order.owner, cut);
-  const value = cut - get(s.cutOffset, x);
-  if (get(guide, x) <= value) choose(solver, 2 * x + 1, -value);
+  const x = int(order.owner, cut);
+  const value = cut - int(s.cutOffset, x);
+  if (int(guide, x) <= value) choose(solver, 2 * x + 1, -value);
   else choose(solver, 2 * x, value + 1);
   noticeTaken(order, cut);
   return true;
@@ -156,8 +157,8 @@ export function chooseEarliest(solver: Solver): boolean {
   let bestStart = 0;
   let bestLatest = 0;
   for (let i = 0; i < solver.model.activities; i++) {
-    const start = get(value, 2 * i);
-    const latest = -get(value, 2 * i + 1);
+    const start = int(value, 2 * i);
+    const latest = -int(value, 2 * i + 1);
     if (start === latest) continue;
     if (best >= 0 && (start > bestStart || (start === bestStart && latest >= bestLatest))) continue;
     best = i;

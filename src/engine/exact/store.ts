@@ -1,4 +1,5 @@
-import { get, roomFor } from './ints.ts';
+import { int } from '../typed.ts';
+import { roomFor } from './ints.ts';
 
 /**
  * Bounds, trail and everything else a learning search keeps between two steps.
@@ -36,22 +37,6 @@ export interface Store {
   readonly cuts: number;
 }
 
-/**
- * Clauses one after the other: [size, spread of levels, when last used, next 0, next 1, unused], then `size` facts of
- * which one must hold. Facts 0 and 1 are watched: what makes one of them false leads to a chain of the clauses
- * watching it, through next 0 or next 1. A link of a chain is `begin + slot`; clauses begin at even places.
- */
-export interface Clauses {
-  text: Int32Array;
-  textSize: number;
-  /** Where each learnt clause begins. */
-  learnt: number[];
-  /** By fact: the chain of clauses to look at when it becomes true, or END. */
-  readonly chains: Int32Array;
-  /** Counts conflicts; a clause keeps when it last explained something. */
-  clock: number;
-}
-
 export const TRAIL_WIDTH = 7;
 export const BOUND = 0;
 export const OLD = 1;
@@ -69,18 +54,36 @@ export const BY_GUARD = 3;
 export const BY_PROFILE = 4;
 export const BY_NOTE = 5;
 
+/**
+ * Clauses one after the other: [size, spread of levels, when last used, next 0, next 1, unused], then `size` facts of
+ * which one must hold. Facts 0 and 1 are watched: what makes one of them false leads to a chain of the clauses
+ * watching it, through next 0 or next 1. A link of a chain is `begin + slot`; clauses begin at even places.
+ */
+export interface Clauses {
+  text: Int32Array;
+  textSize: number;
+  /** Where each learnt clause begins. */
+  learnt: number[];
+  /** By fact: the chain of clauses to look at when it becomes true, or END_OF_CHAIN. */
+  readonly chains: Int32Array;
+  /** Counts conflicts; a clause keeps when it last explained something. */
+  clock: number;
+}
+
+export const END_OF_CHAIN = -1;
+
 export function createStore(lowest: Int32Array, highest: Int32Array): Store {
   const variables = lowest.length;
   const value = new Int32Array(2 * variables);
   for (let x = 0; x < variables; x++) {
-    value[2 * x] = get(lowest, x);
-    value[2 * x + 1] = -get(highest, x);
+    value[2 * x] = int(lowest, x);
+    value[2 * x + 1] = -int(highest, x);
   }
   const cutOffset = new Int32Array(variables);
   let cuts = 0;
   for (let x = 0; x < variables; x++) {
-    cutOffset[x] = cuts - get(lowest, x);
-    cuts += Math.max(0, get(highest, x) - get(lowest, x));
+    cutOffset[x] = cuts - int(lowest, x);
+    cuts += Math.max(0, int(highest, x) - int(lowest, x));
   }
   return {
     variables,
@@ -102,7 +105,7 @@ export function createStore(lowest: Int32Array, highest: Int32Array): Store {
       text: new Int32Array(4096),
       textSize: 0,
       learnt: [],
-      chains: new Int32Array(2 * cuts).fill(END),
+      chains: new Int32Array(2 * cuts).fill(END_OF_CHAIN),
       clock: 0,
     },
     cutOffset,
@@ -111,16 +114,16 @@ export function createStore(lowest: Int32Array, highest: Int32Array): Store {
 }
 
 export function low(s: Store, x: number): number {
-  return get(s.value, 2 * x);
+  return int(s.value, 2 * x);
 }
 
 export function high(s: Store, x: number): number {
-  return -get(s.value, 2 * x + 1);
+  return -int(s.value, 2 * x + 1);
 }
 
 /** Raises a bound if it lies lower; false if lower and upper bound cross, with `conflict` filled. */
 export function raise(s: Store, bound: number, to: number, reason: number, detail: number, extra: number): boolean {
-  const old = get(s.value, bound);
+  const old = int(s.value, bound);
   if (to <= old) return true;
   const place = s.trailSize;
   const at = place * TRAIL_WIDTH;
@@ -128,7 +131,7 @@ export function raise(s: Store, bound: number, to: number, reason: number, detai
   const trail = s.trail;
   trail[at + BOUND] = bound;
   trail[at + OLD] = old;
-  trail[at + PREVIOUS] = get(s.latest, bound);
+  trail[at + PREVIOUS] = int(s.latest, bound);
   trail[at + REASON] = reason;
   trail[at + DETAIL] = detail;
   trail[at + EXTRA] = extra;
@@ -136,7 +139,7 @@ export function raise(s: Store, bound: number, to: number, reason: number, detai
   s.trailSize = place + 1;
   s.value[bound] = to;
   s.latest[bound] = place;
-  const opposite = get(s.value, bound ^ 1);
+  const opposite = int(s.value, bound ^ 1);
   if (to + opposite <= 0) return true;
   s.conflictSize = 0;
   addConflict(s, bound, 1 - opposite);
@@ -172,25 +175,25 @@ export function openLevel(s: Store): void {
 /** Takes back everything above `level`. */
 export function undoTo(s: Store, level: number): void {
   if (level >= s.level) return;
-  const keep = get(s.levelStart, level + 1);
+  const keep = int(s.levelStart, level + 1);
   const { trail, value, latest, followed } = s;
   for (let place = s.trailSize - 1; place >= keep; place--) {
     const at = place * TRAIL_WIDTH;
-    const bound = get(trail, at + BOUND);
-    const old = get(trail, at + OLD);
+    const bound = int(trail, at + BOUND);
+    const old = int(trail, at + OLD);
     value[bound] = old;
     followed[bound] = old;
-    latest[bound] = get(trail, at + PREVIOUS);
+    latest[bound] = int(trail, at + PREVIOUS);
   }
   s.trailSize = keep;
   s.head = keep;
-  s.notesSize = get(s.notesStart, level + 1);
+  s.notesSize = int(s.notesStart, level + 1);
   s.level = level;
 }
 
 /** What holds now at level 0 holds for good and needs no reason any more. */
 export function settleRoot(s: Store): void {
-  for (let place = 0; place < s.trailSize; place++) s.latest[get(s.trail, place * TRAIL_WIDTH + BOUND)] = -1;
+  for (let place = 0; place < s.trailSize; place++) s.latest[int(s.trail, place * TRAIL_WIDTH + BOUND)] = -1;
   s.trailSize = 0;
   s.head = 0;
   s.notesSize = 0;
@@ -200,119 +203,13 @@ export function settleRoot(s: Store): void {
 /** Place on the trail where the fact (bound, value), which holds now, became true; -1 if at level 0. */
 export function placeOf(s: Store, bound: number, value: number): number {
   const trail = s.trail;
-  let place = get(s.latest, bound);
-  while (place >= 0 && get(trail, place * TRAIL_WIDTH + OLD) >= value)
-    place = get(trail, place * TRAIL_WIDTH + PREVIOUS);
+  let place = int(s.latest, bound);
+  while (place >= 0 && int(trail, place * TRAIL_WIDTH + OLD) >= value)
+    place = int(trail, place * TRAIL_WIDTH + PREVIOUS);
   return place;
 }
 
 /** Number of the cut that the fact (bound, value) is one side of. */
 export function cutOf(s: Store, bound: number, value: number): number {
-  return get(s.cutOffset, bound >> 1) + ((bound & 1) === 0 ? value - 1 : -value);
+  return int(s.cutOffset, bound >> 1) + ((bound & 1) === 0 ? value - 1 : -value);
 }
-
-export const CLAUSE_HEAD = 6;
-const NEXT = 3;
-const END = -1;
-
-/** Keeps a clause of two facts or more; facts 0 and 1 are watched. Returns where it begins. */
-export function addClause(s: Store, facts: Int32Array, size: number, spread: number): number {
-  const { clauses } = s;
-  const begin = clauses.textSize;
-  clauses.text = roomFor(clauses.text, begin + CLAUSE_HEAD + 2 * size);
-  const { text } = clauses;
-  text[begin] = size;
-  text[begin + 1] = spread;
-  text[begin + 2] = clauses.clock;
-  for (let k = 0; k < 2 * size; k++) text[begin + CLAUSE_HEAD + k] = get(facts, k);
-  clauses.textSize = begin + CLAUSE_HEAD + 2 * size;
-  clauses.learnt.push(begin);
-  watch(s, begin);
-  watch(s, begin + 1);
-  return begin;
-}
-
-/** Hangs a clause into the chain of what makes its watched fact false. */
-function watch(s: Store, link: number): void {
-  const { text, chains } = s.clauses;
-  const begin = link & ~1;
-  const at = begin + CLAUSE_HEAD + 2 * (link & 1);
-  const bound = get(text, at);
-  const chain = 2 * cutOf(s, bound, get(text, at + 1)) + ((bound ^ 1) & 1);
-  text[begin + NEXT + (link & 1)] = get(chains, chain);
-  chains[chain] = link;
-}
-
-/** Works off the clauses watching a fact that the rise `old -> now` of `bound` has made false. */
-export function followClauses(s: Store, bound: number, old: number, now: number): boolean {
-  for (let value = old + 1; value <= now; value++)
-    if (!followChain(s, 2 * cutOf(s, bound, value) + (bound & 1))) return false;
-  return true;
-}
-
-function followChain(s: Store, chain: number): boolean {
-  const { value, clauses } = s;
-  const { text, chains } = clauses;
-  let before = END;
-  let link = get(chains, chain);
-  while (link !== END) {
-    const begin = link & ~1;
-    const slot = link & 1;
-    const next = get(text, begin + NEXT + slot);
-    const other = begin + CLAUSE_HEAD + 2 * (1 - slot);
-    const bound = get(text, other);
-    const least = get(text, other + 1);
-    if (get(value, bound) < least) {
-      const end = begin + CLAUSE_HEAD + 2 * get(text, begin);
-      let k = begin + CLAUSE_HEAD + 4;
-      while (k < end && get(value, get(text, k) ^ 1) + get(text, k + 1) >= 1) k += 2;
-      if (k < end) {
-        if (before === END) chains[chain] = next;
-        else text[before] = next;
-        const watched = begin + CLAUSE_HEAD + 2 * slot;
-        const falseBound = get(text, watched);
-        const falseValue = get(text, watched + 1);
-        text[watched] = get(text, k);
-        text[watched + 1] = get(text, k + 1);
-        text[k] = falseBound;
-        text[k + 1] = falseValue;
-        watch(s, link);
-        link = next;
-        continue;
-      }
-      if (!raise(s, bound, least, BY_CLAUSE, begin, 0)) return false;
-    }
-    before = begin + NEXT + slot;
-    link = next;
-  }
-  return true;
-}
-
-/** Forgets about half of the clauses: those that spread over many levels and were not used lately. At level 0 only. */
-export function forgetClauses(s: Store): void {
-  const { clauses, root } = s;
-  const { text } = clauses;
-  const useful = clauses.learnt.filter((begin) => {
-    const end = begin + CLAUSE_HEAD + 2 * get(text, begin);
-    for (let k = begin + CLAUSE_HEAD; k < end; k += 2) if (get(root, get(text, k)) >= get(text, k + 1)) return false;
-    return true;
-  });
-  const tight = useful.filter((begin) => get(text, begin + 1) <= TIGHT);
-  const loose = useful.filter((begin) => get(text, begin + 1) > TIGHT);
-  loose.sort((a, b) => get(text, b + 2) - get(text, a + 2) || b - a);
-  const kept = [...tight, ...loose.slice(0, loose.length >> 1)].sort((a, b) => a - b);
-  clauses.learnt = [];
-  clauses.textSize = 0;
-  clauses.chains.fill(END);
-  for (const begin of kept) {
-    const length = CLAUSE_HEAD + 2 * get(text, begin);
-    text.copyWithin(clauses.textSize, begin, begin + length);
-    clauses.learnt.push(clauses.textSize);
-    watch(s, clauses.textSize);
-    watch(s, clauses.textSize + 1);
-    clauses.textSize += length;
-  }
-}
-
-/** Clauses that spread over this few levels are kept for good. */
-const TIGHT = 2;

@@ -1,4 +1,4 @@
-import { get } from './ints.ts';
+import { int } from '../typed.ts';
 import { BY_NOTE, high, note, raise } from './store.ts';
 import type { Store } from './store.ts';
 
@@ -13,12 +13,12 @@ export interface Sum {
 export function followSum(s: Store, sum: Sum): boolean {
   const { variable, weight, total } = sum;
   let least = 0;
-  for (let k = 0; k < variable.length; k++) least += get(weight, k) * get(s.value, 2 * get(variable, k));
-  if (least > get(s.value, 2 * total) && !raise(s, 2 * total, least, BY_NOTE, noteParts(s, sum, -1), 0)) return false;
+  for (let k = 0; k < variable.length; k++) least += int(weight, k) * int(s.value, 2 * int(variable, k));
+  if (least > int(s.value, 2 * total) && !raise(s, 2 * total, least, BY_NOTE, noteParts(s, sum, -1), 0)) return false;
   const room = high(s, total) - least;
   for (let k = 0; k < variable.length; k++) {
-    const x = get(variable, k);
-    const most = get(s.value, 2 * x) + Math.floor(room / get(weight, k));
+    const x = int(variable, k);
+    const most = int(s.value, 2 * x) + Math.floor(room / int(weight, k));
     if (most < high(s, x) && !raise(s, 2 * x + 1, -most, BY_NOTE, noteParts(s, sum, k), 0)) return false;
   }
   return true;
@@ -28,15 +28,15 @@ export function followSum(s: Store, sum: Sum): boolean {
 function noteParts(s: Store, sum: Sum, but: number): number {
   const place = note(s, 0);
   for (let k = 0; k < sum.variable.length; k++) {
-    const bound = 2 * get(sum.variable, k);
-    const value = get(s.value, bound);
-    if (k === but || value <= get(s.root, bound)) continue;
+    const bound = 2 * int(sum.variable, k);
+    const value = int(s.value, bound);
+    if (k === but || value <= int(s.root, bound)) continue;
     note(s, bound);
     note(s, value);
   }
   if (but >= 0) {
     note(s, 2 * sum.total + 1);
-    note(s, get(s.value, 2 * sum.total + 1));
+    note(s, int(s.value, 2 * sum.total + 1));
   }
   s.notes[place] = s.notesSize - place - 1;
   return place;

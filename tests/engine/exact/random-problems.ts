@@ -45,7 +45,9 @@ export function smallProblem(objective: 'makespan' | 'weighted'): fc.Arbitrary<P
           })),
           lags: [...lags, ...last],
           objective:
-            objective === 'makespan' ? [{ kind: 'end', name: 'makespan', activity: n, weight: 1 }] : termsFrom(terms, from),
+            objective === 'makespan'
+              ? [{ kind: 'end', name: 'makespan', activity: n, weight: 1 }]
+              : termsFrom(terms, from),
         };
       }),
   );

@@ -20,7 +20,8 @@ for (const objective of ['makespan', 'weighted'] as const)
         expect(isExactForm(problem)).toBe(true);
         const outcome = solveExact(problem, unlimited);
         expect(optimumOf(outcome)).toBe(bruteForce(problem));
-        if (outcome.status === 'optimal') expect(bruteForce(pinnedAt(problem, outcome.schedule.starts))).toBe(outcome.value);
+        if (outcome.status === 'optimal')
+          expect(bruteForce(pinnedAt(problem, outcome.schedule.starts))).toBe(outcome.value);
       }),
       { numRuns: 1000 },
     );
