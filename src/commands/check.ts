@@ -1,15 +1,28 @@
+import type { Finding } from '../model/finding.ts';
+import { journalFindings } from '../planning/situation-of.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { readShop } from './open-shop.ts';
 
-/** Are the files of the shop right; and if not, where, and what to write instead. */
+const isShipped = (finding: Finding) => finding.place?.file.startsWith('shipped/') === true;
+
+/**
+ * Are the files of the shop right; and if not, where, and what to write instead. Of the shop's own files those, too,
+ * that no piece uses yet; of the shipped ones only those in use, for no shop has the tools of all.
+ */
 export async function answer(call: Call): Promise<ExitCode> {
-  const { book, findings } = readShop(call, true);
-  const wrong = book === undefined || findings.some((f) => f.severity === 'error');
+  const inUse = readShop(call);
+  const own = readShop(call, true).findings.filter((f) => !isShipped(f));
+  const journal = inUse.book === undefined ? [] : journalFindings(inUse.book);
+  const findings = [...own, ...inUse.findings.filter(isShipped), ...journal];
+  const wrong = findings.some((f) => f.severity === 'error');
   if (wantsJson(call)) printJson(call, { format: 'drybench.check/1', right: !wrong, findings });
-  else if (findings.length === 0) print(call, `All is right: ${book?.pieces.length ?? 0} pieces.\n`);
-  else print(call, `${findingsScreen(findings, await answerLook(call), harmless)}\n${countFindings(findings)}\n`);
+  else if (findings.length > 0)
+    print(call, `${findingsScreen(findings, await answerLook(call), harmless)}\n${countFindings(findings)}\n`);
+  else print(call, `All is right: ${count(inUse.book?.pieces.length ?? 0)}.\n`);
   return wrong ? 2 : 0;
 }
+
+const count = (pieces: number) => (pieces === 1 ? '1 piece' : `${pieces} pieces`);

@@ -4,6 +4,7 @@ import { readBook, type ReadBook } from '../files/read-book.ts';
 import { shippedDir } from '../files/shipped.ts';
 import type { Book } from '../model/book.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
+import { journalFindings } from '../planning/situation-of.ts';
 import type { Manner } from '../reports/say-time.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { lookOf } from '../terminal/look.ts';
@@ -66,8 +67,9 @@ export async function openShop(call: Call): Promise<OpenShop> {
       2,
       findings,
     );
+  const worthKnowing = [...findings, ...journalFindings(book)];
   const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
-  if (findings.length > 0) call.io.stderr.write(`${findingsScreen(findings, look, harmless)}\n`);
+  if (worthKnowing.length > 0) call.io.stderr.write(`${findingsScreen(worthKnowing, look, harmless)}\n`);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);
   return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency } };

@@ -1,17 +1,17 @@
+import { todayDocument } from '../reports/today-document.ts';
 import { todayScreen } from '../reports/today.ts';
-import { harmlessData } from '../terminal/harmless.ts';
-import { answerLook, print } from './answers.ts';
+import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
-import { coatingHours } from './coating-hours.ts';
 import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
+import { sheetOf } from './sheet-of.ts';
 
-/** What to do now, next and after. */
+/** What to do now, next and after; what opens and shuts; when not to coat. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
-  const planned = planOf(call, shop);
-  const { plan, situation } = planned;
-  const sheet = harmlessData({ book: shop.book, plan, tasks: situation.tasks, unfit: coatingHours(shop, planned, 1) });
-  print(call, todayScreen(sheet, { manner: shop.manner, look: await answerLook(call) }));
+  const sheet = sheetOf(shop, planOf(call, shop), 1);
+
+  if (wantsJson(call)) printJson(call, todayDocument(sheet, shop.manner));
+  else print(call, todayScreen(sheet, { manner: shop.manner, look: await answerLook(call) }));
   return 0;
 }

@@ -32,6 +32,8 @@ const inAscii: Readonly<Record<string, string>> = {
   '−': '-',
   '→': '>',
   '’': "'",
+  '“': '"',
+  '”': '"',
   '≤': '<=',
   '≥': '>=',
 };
@@ -39,5 +41,5 @@ const inAscii: Readonly<Record<string, string>> = {
 /** Our own signs in ASCII where the look asks for it; letters of names stay. */
 export function signs(text: string, look: Look): string {
   if (!look.ascii) return text;
-  return text.replaceAll(' ·', ',').replace(/[–—…·°²³×−→’≤≥]/g, (sign) => inAscii[sign] ?? sign);
+  return text.replaceAll(' ·', ',').replace(/[–—…·°²³×−→’“”≤≥]/g, (sign) => inAscii[sign] ?? sign);
 }

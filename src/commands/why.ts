@@ -1,0 +1,29 @@
+import { whyChain } from '../planning/why.ts';
+import { namesOf } from '../reports/names.ts';
+import { whyDocument, whyScreen } from '../reports/why.ts';
+import { harmlessData } from '../terminal/harmless.ts';
+import { isoWriter } from '../time/iso.ts';
+import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import type { Call, ExitCode } from './call.ts';
+import { choosePiece, chooseTask } from './name-things.ts';
+import { openShop } from './open-shop.ts';
+import { planOf } from './plan-of.ts';
+
+/** What holds a step where it is. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const shop = await openShop(call);
+  const [pieceWord = '', stepWord = ''] = call.words;
+  const piece = await choosePiece(call, shop.book.pieces, pieceWord);
+  const { plan, situation, air } = planOf(call, shop);
+  const planned = new Set(plan.steps.map((s) => s.id));
+  const choices = situation.tasks.filter((t) => t.piece === piece.id && planned.has(t.id));
+  const task = await chooseTask(call, choices, stepWord);
+  const chain = whyChain(situation, air, plan, task.id);
+  if (wantsJson(call)) printJson(call, whyDocument(chain, isoWriter(shop.manner.zone), shop.manner));
+  else {
+    const shown = harmlessData({ book: shop.book, plan, chain });
+    const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
+    print(call, whyScreen(shown.chain, desk));
+  }
+  return 0;
+}

@@ -1,0 +1,96 @@
+import type { Cause, WhyLink } from '../planning/why.ts';
+import { sayStep, type Bench } from './bench.ts';
+import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { markSaid } from './say-mark.ts';
+import { sayMoment, type Manner } from './say-time.ts';
+import { sayUnfit } from './say-unfit.ts';
+
+type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
+
+/** `coat 1 on Pine washstand, body` */
+function sayOther(id: string, own: WhyLink, { plan, names }: Desk): string {
+  const step = plan.steps.find((s) => s.id === id);
+  if (step === undefined) return id;
+  const section = names.section(step.piece, step.section);
+  const sameSection = step.piece === own.step.piece && step.section === own.step.section;
+  const whose = sameSection ? '' : ` (${names.piece(step.piece)}${section === '' ? '' : `, ${section}`})`;
+  return `“${sayStep(step)}”${whose}`;
+}
+
+/** One cause as a sentence. */
+export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
+  const { manner, names } = desk;
+  const until = (minute: number) => sayMoment(minute, manner);
+  const other = (by: string) => sayOther(by, link, desk);
+  switch (cause.kind) {
+    case 'done':
+      return 'it is done';
+    case 'at-work':
+      return 'it is at work';
+    case 'now':
+      return 'nothing holds it: it comes first';
+    case 'arrival':
+      return `the piece arrives ${until(cause.until)}`;
+    case 'put-off':
+      return `it was put off until ${until(cause.until)}`;
+    case 'order':
+      return `it comes after ${other(cause.by)}, over ${until(cause.until)}`;
+    case 'dry':
+      return `${other(cause.by)} must dry first: fit to ${markSaid[cause.mark]} from ${until(cause.until)}`;
+    case 'window': {
+      const shuts = cause.shuts === undefined ? '' : ` and shuts ${until(cause.shuts)}`;
+      return `the window of ${other(cause.by)} opens ${until(cause.until)}${shuts}`;
+    }
+    case 'hand':
+      return `${cause.name} is busy with ${other(cause.by)} until ${until(cause.until)}`;
+    case 'tool':
+      return `${cause.name} is in use by ${other(cause.by)} until ${until(cause.until)}`;
+    case 'place':
+      return `${cause.name} is taken by ${other(cause.by)} until ${until(cause.until)}`;
+    case 'dust':
+      return `dust and wet film would meet: ${other(cause.by)} until ${until(cause.until)}`;
+    case 'hours':
+      return `nobody is in, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
+    case 'air': {
+      const why = cause.breaches.map((b) => sayUnfit(b, manner)).join(', ');
+      return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
+    }
+    case 'better-so':
+      return `it could start ${until(cause.couldFrom)}, but the plan as a whole is better so`;
+  }
+}
+
+/** Why a step is where it is: each link of the chain with what holds it, back to now. */
+export function whyScreen(chain: readonly WhyLink[], desk: Desk): string {
+  const { look, manner, names } = desk;
+  const rows = chain.map((link, i): Cell[] => {
+    const section = names.section(link.step.piece, link.step.section);
+    const before = chain[i - 1]?.step;
+    const same = before?.piece === link.step.piece && before.section === link.step.section;
+    return [
+      painted(look.paint.strong, sayMoment(link.start, manner)),
+      [
+        sayStep(link.step),
+        ...(same
+          ? []
+          : [painted(look.paint.quiet, `${names.piece(link.step.piece)}${section === '' ? '' : `, ${section}`}`)]),
+        painted(look.paint.quiet, `because ${sayCause(link.cause, link, desk)}`),
+      ],
+    ];
+  });
+  if (rows.length === 0) return paragraph('This step is not in the plan.', look).join('\n') + '\n';
+  return grid(rows, [{ align: 'right' }, {}], look).join('\n') + '\n';
+}
+
+/** The same as a document: every cause with its times in ISO 8601. */
+export function whyDocument(chain: readonly WhyLink[], iso: (minute: number) => string, manner: Manner) {
+  const timed = (cause: Cause) =>
+    Object.fromEntries(
+      Object.entries(cause).map(([key, value]) => [key, typeof value === 'number' ? iso(value) : value]),
+    );
+  return {
+    format: 'drybench.why/1',
+    timeZone: manner.zone,
+    chain: chain.map(({ step, start, cause }) => ({ step: step.id, start: iso(start), cause: timed(cause) })),
+  };
+}
