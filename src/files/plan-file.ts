@@ -36,7 +36,10 @@ const number = must(jsonNumber, 'a number');
 const span = open('a span', { start: time, end: time });
 const markTimes: Shape<MarkTimes> = open('times of a mark', { early: time, typical: time, late: time });
 const markShape = choice('a dry mark', marks);
-const yes = refined(yesNo, (value) => (value ? true : undefined));
+const yes = refined(yesNo, (value, node, notes) => {
+  if (!value) notes.error(node, { code: 'bad-plan', message: 'only yes can stand here' });
+  return value || undefined;
+});
 
 const planWindow = open('a window', {
   opens: time,

@@ -180,13 +180,22 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const parts = recipeLibrary(partShelves, readOne);
 
   const pieces = readPieces(desk, settings);
+  // Where a file is wrong, what it would have used is not known: look at all that is the shop's own.
+  const spoilt = shop === undefined || desk.findings.some((f) => f.severity === 'error');
+  const own = ([shelf]: readonly Shelf[]) => (spoilt ? (shelf?.ids ?? []) : []);
   const recipesInUse = pieces.flatMap((p) => [...p.sections.map((s) => s.recipe), ...(p.whole ? [p.whole] : [])]);
-  const readRecipes = taken(recipes, options.everything ? recipes.ids : [...recipesInUse, ...(options.recipes ?? [])]);
+  const readRecipes = taken(
+    recipes,
+    options.everything ? recipes.ids : [...recipesInUse, ...(options.recipes ?? []), ...own(recipeShelves)],
+  );
   const partsInUse = pieces.flatMap((p) => p.sections.flatMap((s) => (s.with ?? []).map((slot) => slot.part)));
-  const readParts = taken(parts, options.everything ? parts.ids : partsInUse);
+  const readParts = taken(parts, options.everything ? parts.ids : [...partsInUse, ...own(partShelves)]);
   const stepLists = [...readRecipes.values(), ...readParts.values()];
   const materialsInUse = shop === undefined ? [] : usedMaterials(shop, pieces, stepLists);
-  const readMaterials = taken(materials, options.everything ? materials.ids : materialsInUse);
+  const readMaterials = taken(
+    materials,
+    options.everything ? materials.ids : [...materialsInUse, ...own(materialShelves)],
+  );
   const journal = readJournal(disk, shopFolder);
   desk.findings.push(...journal.findings);
 

@@ -27,7 +27,7 @@ test('eight processes that write at once lose and double nothing', async () => {
 test('a killed process loses nothing that it told of, and the next command works', async () => {
   const folder = emptyFolder();
   let told = 0;
-  for (let run = 0; run < 5; run += 1) told += await killOnce(script, folder, `k${run}`, 250 + 60 * run);
+  for (let run = 0; run < 5; run += 1) told += await killOnce(script, folder, `k${run}`, 13 * run);
   expect(told).toBeGreaterThan(0);
 }, 120_000);
 

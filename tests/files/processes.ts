@@ -1,29 +1,35 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { existsSync, rmSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
 import ts from 'typescript';
 import { expect } from 'vitest';
 import { realDisk } from '../../src/files/disk.ts';
 import { appendDeeds } from '../../src/files/journal/append.ts';
 import { readJournal } from '../../src/files/journal/read.ts';
 
-/** Compiles what the writer needs, so that plain node can run it; the folder lies in `build`, which is not kept. */
+const options: ts.CompilerOptions = {
+  target: ts.ScriptTarget.ES2023,
+  module: ts.ModuleKind.ESNext,
+  verbatimModuleSyntax: true,
+  rewriteRelativeImportExtensions: true,
+};
+
+/** Strips the types of the writer and of all that it uses, so that plain node can run it; into `build`, which is not kept. */
 export function builtWriter(): string {
   const out = resolve('build', `writer-${process.pid}`);
-  const program = ts.createProgram([resolve('tests/files/writer.ts')], {
-    target: ts.ScriptTarget.ES2023,
-    module: ts.ModuleKind.Node20,
-    moduleResolution: ts.ModuleResolutionKind.NodeNext,
-    rewriteRelativeImportExtensions: true,
-    skipLibCheck: true,
-    types: ['node'],
-    rootDir: resolve('.'),
-    outDir: out,
-  });
-  program.emit();
-  const script = join(out, 'tests/files/writer.js');
-  if (!existsSync(script)) throw new Error('the writer was not built');
-  return script;
+  const made = new Set<string>();
+  const make = (file: string): void => {
+    if (made.has(file)) return;
+    made.add(file);
+    const { outputText } = ts.transpileModule(readFileSync(file, 'utf8'), { compilerOptions: options });
+    const target = join(out, relative('.', file).replace(/\.ts$/, '.js'));
+    mkdirSync(dirname(target), { recursive: true });
+    writeFileSync(target, outputText);
+    for (const used of outputText.matchAll(/from ['"](\.[^'"]+)\.js['"]/g))
+      make(resolve(dirname(file), `${used[1] ?? ''}.ts`));
+  };
+  make(resolve('tests/files/writer.ts'));
+  return join(out, 'tests/files/writer.js');
 }
 
 export function removeWriter(script: string): void {
@@ -48,10 +54,10 @@ export function startWriter(script: string, folder: string, count: number, name:
   return { child, ended };
 }
 
-/** Kills a writer after some milliseconds; then what it told of must be there, and the next command must work. */
+/** Kills a writer some milliseconds after it told of its first record; then what it told of must be there, and the next command must work. */
 export async function killOnce(script: string, folder: string, name: string, afterMs: number): Promise<number> {
   const run = startWriter(script, folder, 1000, name);
-  setTimeout(() => run.child.kill('SIGKILL'), afterMs);
+  run.child.stdout?.once('data', () => setTimeout(() => run.child.kill('SIGKILL'), afterMs));
   const { told, errors } = await run.ended;
   expect(errors).toBe('');
   const next = appendDeeds(folder, () => [{ kind: 'skipped', task: `after-${name}` }], {

@@ -41,6 +41,7 @@ steps:
     stage: sand
     time: 20 min
     may-pause: yes
+    supplies: tack-cloth
   - step: coat
     do: Coat
     stage: coat

@@ -117,12 +117,18 @@ const airForms = byKind({ text: csv, map: keyed }, 'a CSV file, or one of consta
 
 export const air: Shape<WrittenAir> = {
   read: (node, notes) => airForms.read(node, notes),
-  jsonSchema: () => ({ type: ['string'], examples: ['air/garage.csv'] }),
+  jsonSchema: () => airForms.jsonSchema(),
+};
+
+/** The same, described to an editor without going round in a circle. */
+const outdoors: Shape<WrittenAir> = {
+  read: (node, notes) => airForms.read(node, notes),
+  jsonSchema: () => ({ anyOf: [csv.jsonSchema(), { type: 'object' }] }),
 };
 
 const heated: Shape<WrittenAir> = refined(
   record('heated air', {
-    'heated-from': must(air, 'the air outdoors'),
+    'heated-from': must(outdoors, 'the air outdoors'),
     'set-points': must(setPoints, 'temperature from a time of day on'),
     'dried-to': may(percent, 'a drier keeps the room at most this humid'),
     lag: may(hours, 'time in which the room goes 63 % of the way to a new set-point'),

@@ -1,5 +1,5 @@
-import { adviseWord } from '../suggest.ts';
-import { entryOf, type MapNode } from '../yaml/tree.ts';
+import { adviseWord, nearest } from '../suggest.ts';
+import type { MapNode } from '../yaml/tree.ts';
 import { wrongKind, type Notes, type Shape } from './shape.ts';
 import { quoted } from './text.ts';
 
@@ -29,21 +29,39 @@ export type RecordOf<F extends Fields> = {
   readonly [K in keyof F as F[K]['required'] extends true ? never : K]?: Value<F[K]>;
 };
 
-function refuseUnknownKeys(node: MapNode, fields: Fields, notes: Notes): boolean {
+const MOST_UNKNOWN = 50;
+
+interface UnknownKeys {
+  readonly any: boolean;
+  /** Keys that misspelt ones most likely stand for: they need not be told to be missing as well. */
+  readonly meant: ReadonlySet<string>;
+}
+
+function refuseUnknownKeys(node: MapNode, fields: Fields, notes: Notes): UnknownKeys {
   const known = Object.keys(fields);
+  const present = new Set(node.entries.map(({ key }) => key.text));
+  const unused = known.filter((key) => !present.has(key));
   const unknown = node.entries.filter(({ key }) => !Object.hasOwn(fields, key.text));
-  for (const { key } of unknown) {
-    const unused = known.filter((k) => entryOf(node, k) === undefined);
+  const meant = new Set<string>();
+  for (const { key } of unknown.slice(0, MOST_UNKNOWN)) {
+    const guess = nearest(key.text, unused);
+    if (guess !== undefined) meant.add(guess);
     notes.error(key, {
       code: 'unknown-key',
       message: `${quoted(key.text)} is no key that can stand here`,
       advice: adviseWord(key.text, unused.length > 0 ? unused : known),
     });
   }
-  return unknown.length > 0;
+  return { any: unknown.length > 0, meant };
 }
 
-function readFields(node: MapNode, fields: Fields, what: string, notes: Notes): Record<string, unknown> | undefined {
+function readFields(
+  node: MapNode,
+  fields: Fields,
+  what: string,
+  meant: ReadonlySet<string>,
+  notes: Notes,
+): Record<string, unknown> | undefined {
   const found = new Map(node.entries.map((e) => [e.key.text, e.value]));
   const values: Record<string, unknown> = {};
   let sound = true;
@@ -52,6 +70,7 @@ function readFields(node: MapNode, fields: Fields, what: string, notes: Notes): 
     if (value === undefined) {
       if (!field.required) continue;
       sound = false;
+      if (meant.has(key)) continue;
       notes.error(node, { code: 'missing-key', message: `${what} needs the key ${key}`, advice: field.about });
       continue;
     }
@@ -61,6 +80,8 @@ function readFields(node: MapNode, fields: Fields, what: string, notes: Notes): 
   }
   return sound ? values : undefined;
 }
+
+const nothingUnknown: UnknownKeys = { any: false, meant: new Set() };
 
 export interface RecordOptions {
   /** Keys that are not known are passed over: for files that only Drybench writes. */
@@ -79,10 +100,10 @@ export function record<const F extends Fields>(
         wrongKind(node, `the keys of ${what}`, notes);
         return undefined;
       }
-      const odd = options.open !== true && refuseUnknownKeys(node, fields, notes);
-      const values = readFields(node, fields, what, notes);
+      const odd = options.open === true ? nothingUnknown : refuseUnknownKeys(node, fields, notes);
+      const values = readFields(node, fields, what, odd.meant, notes);
       // Each value came from the shape of its own key, which the compiler cannot follow through a loop.
-      return odd || values === undefined ? undefined : (values as RecordOf<F>);
+      return odd.any || values === undefined ? undefined : (values as RecordOf<F>);
     },
     jsonSchema: () => ({
       type: 'object',

@@ -1,9 +1,9 @@
 import type { Plain, PlainMap } from './tree.ts';
 
-// Plain only where no reader, of whatever version of YAML, could take it for anything but this text.
+// Plain only where it cannot be taken for syntax, nor for what is no text at all.
 const PLAIN = /^[\p{L}\p{N}][\p{L}\p{N} ,.:;%°²³/@+()*_'-]*$/u;
 const MISLEADING = /: |:$| $/;
-const OTHER_TYPE = /^(?:true|false|null|on|off|y|n)$/i;
+const OTHER_TYPE = /^(?:true|false|null)$/i;
 const LONGEST_PLAIN = 1000;
 
 // Characters that JSON leaves as they are and YAML does not take raw.
