@@ -48,7 +48,8 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
   };
   let best = options.below;
   let nodes = 0;
-  let stopped = false;
+  let spent = false;
+  const isSpent = (): boolean => spent;
 
   const lag = (from: number, fromEnd: boolean, least: MapMemo, to: number): NetLag => ({
     index: ownSlots,
@@ -62,10 +63,10 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
   });
 
   const explore = (): void => {
-    if (stopped || !labels.propagate()) return;
+    if (isSpent() || !labels.propagate()) return;
     nodes += 1;
     if (nodes > options.nodes || (nodes % 64 === 0 && options.stop?.() === true)) {
-      stopped = true;
+      spent = true;
       return;
     }
     const bound = boundOf(labels);
@@ -89,7 +90,7 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
         for (const posted of [...branch].reverse()) labels.unpost(posted);
       }
       labels.undoTo(mark);
-      if (stopped || bound >= best) return;
+      if (isSpent() || bound >= best) return;
     }
   };
 
@@ -121,7 +122,7 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
   };
 
   explore();
-  return { done: !stopped, nodes };
+  return { done: !isSpent(), nodes };
 }
 
 function isUndecided(labels: Labels, i: number): boolean {

@@ -15,6 +15,8 @@ import { termValues } from './value.ts';
 const manyStarts = 4000;
 /** Most activities for which a complete search is tried. */
 const smallEnough = 200;
+/** Nodes of a first complete search, which settles the smallest problems at once. */
+const fewNodes = 500;
 /** How many cells of buckets may be priced for the bound: by step of the budget, and at most. */
 const cellsPerStep = 4000;
 const mostCells = 600_000_000;
@@ -36,20 +38,20 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
     modes: new Int32Array(net.count),
   };
   const stuck = begin(search, options, incumbent);
+  const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
+  let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
     raiseBound(search, options, incumbent);
   }
-  const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
-  const done = prove(net, options, incumbent, nodes);
-  if (incumbent.value === Infinity) {
-    const conflict = { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] };
-    return done
-      ? { status: 'infeasible', conflict: everything(problem), steps: search.inserter.steps }
-      : { status: 'unknown', stuck: conflict, steps: search.inserter.steps };
+  done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
+  if (incumbent.value < Infinity) {
+    improve(search, options, incumbent, options.steps);
+    return outcomeOf(search, incumbent);
   }
-  improve(search, options, incumbent, options.steps);
-  return outcomeOf(search, incumbent);
+  const { steps } = search.inserter;
+  if (done) return { status: 'infeasible', conflict: everything(problem), steps };
+  return { status: 'unknown', stuck: { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] }, steps };
 }
 
 /** First schedules; answers an activity that found no place, or -1. */
@@ -93,7 +95,7 @@ function raiseBound(search: Search, options: SearchOptions, incumbent: Incumbent
     net.problem.from,
   );
   const work = Math.min(options.steps * cellsPerStep, mostCells);
-  const bound = priceBound(net, labels, structure, incumbent.value, horizon, work, options.stop);
+  const bound = priceBound(net, labels, structure, incumbent.value, horizon, work, { stop: options.stop });
   incumbent.bound = Math.max(incumbent.bound, Math.min(incumbent.value, Math.ceil(bound)));
 }
 

@@ -13,8 +13,8 @@ export interface Incumbent {
   readonly modes: Int32Array;
 }
 
-/** How far above the current plan a new one may lie at first, as a share of what lies above the bound. */
-const warmth = 0.02;
+/** How far above the best plan a new one may lie at first, as a share of what the best has above the bound. */
+const warmth = 0.01;
 /** How often `stop` is asked, in rebuilds. */
 const stopEvery = 32;
 
@@ -28,19 +28,24 @@ export function improve(search: Search, options: SearchOptions, incumbent: Incum
   restore(search, incumbent);
   const worth = new Float64Array(neighbourhoods.length).fill(1);
   const begun = inserter.steps;
+  let bestGuide = plan.guide;
   for (let rebuilds = 1; inserter.steps < until && incumbent.value > incumbent.bound; rebuilds++) {
     if (rebuilds % stopEvery === 0 && options.stop?.() === true) break;
-    const before = plan.value;
+    const before = plan.guide;
     const kind = pick(search, worth);
     const left = 1 - (inserter.steps - begun) / Math.max(1, until - begun);
-    const limit = before + warmth * left * search.random.unit() * Math.max(0, before - incumbent.bound);
+    const limit = Math.max(
+      before,
+      bestGuide + warmth * left * search.random.unit() * Math.max(0, incumbent.value - incumbent.bound),
+    );
     const list = at(neighbourhoods, kind)(search);
     if (list.length === 0) {
       inserter.steps += 1;
       continue;
     }
     rebuild(search, list, limit);
-    const gain = plan.value < before ? 1 : 0;
+    const gain = plan.guide < before - 1e-6 ? 1 : 0;
+    bestGuide = Math.min(bestGuide, plan.guide);
     worth[kind] = real(worth, kind) * 0.98 + 0.02 * (0.1 + 20 * gain);
     keep(search, options, incumbent);
   }

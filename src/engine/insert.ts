@@ -64,7 +64,7 @@ export class Inserter {
   }
 
   /**
-   * Places all of `order`; false if it cannot, or if the plan gets dearer than `limit`. Then those placed so far stay
+   * Places all of `order`; false if it cannot, or if the plan's guide gets above `limit`. Then those placed so far stay
    * placed, for the caller to take out.
    */
   insert(order: ArrayLike<number>, limit: number): boolean {
@@ -88,7 +88,7 @@ export class Inserter {
       this.failed = i;
       if (budget === 0) return false;
       if (this.placeBest(i)) {
-        if (this.plan.value > limit) return false;
+        if (this.plan.guide > limit) return false;
         k += 1;
         continue;
       }

@@ -23,9 +23,16 @@ export class Plan {
   readonly present: readonly (readonly [Profile, Profile])[];
   /** What the placed activities cost, plus the least that the others can. */
   value: number;
+  /**
+   * `value`, and a little for every end, the more the nearer to the end of its component. Objectives of shops move in
+   * leaps (ready when the shop opens), so the search follows this, which falls before they do.
+   */
+  guide: number;
   private readonly earliest: Int32Array;
+  /** By activity: what a minute of its end counts in `guide`. */
+  private readonly pull: Float64Array;
 
-  constructor(net: Net, labels: Labels, costs: Costs) {
+  constructor(net: Net, labels: Labels, costs: Costs, pull: Float64Array) {
     this.net = net;
     this.costs = costs;
     this.starts = new Int32Array(net.count);
@@ -35,6 +42,8 @@ export class Plan {
     this.inUse = net.problem.resources.map(() => new Profile());
     this.present = Array.from({ length: net.problem.exclusions }, () => [new Profile(), new Profile()] as const);
     this.value = costs.bound;
+    this.guide = costs.bound;
+    this.pull = pull;
     this.earliest = Int32Array.from({ length: net.count }, (_, i) => labels.earliestStart(i));
   }
 
@@ -57,7 +66,9 @@ export class Plan {
     for (const presence of mode.presences) this.side(presence, presence.side).add(start, presenceEnd(presence, end), 1);
     for (const use of at(this.net.heldUntil, i))
       if (this.isHolding(use)) this.holdUntil(use, this.holdEnd(use, int(this.ends, use.activity)));
-    this.value += costAt(this.net, this.costs, i, m, start, end) - real(this.costs.least, i);
+    const cost = costAt(this.net, this.costs, i, m, start, end) - real(this.costs.least, i);
+    this.value += cost;
+    this.guide += cost + real(this.pull, i) * (end - int(this.earliest, i));
   }
 
   /** Takes activity `i` out. What others hold until its start they go on holding until where that was. */
@@ -66,7 +77,9 @@ export class Plan {
     const start = int(this.starts, i);
     const end = int(this.ends, i);
     const mode = at(this.net.modes, m);
-    this.value -= costAt(this.net, this.costs, i, m, start, end) - real(this.costs.least, i);
+    const cost = costAt(this.net, this.costs, i, m, start, end) - real(this.costs.least, i);
+    this.value -= cost;
+    this.guide -= cost + real(this.pull, i) * (end - int(this.earliest, i));
     for (const use of mode.uses) at(this.inUse, use.resource).add(start, int(this.until, use.index), -use.units);
     for (const presence of mode.presences)
       this.side(presence, presence.side).add(start, presenceEnd(presence, end), -1);

@@ -77,8 +77,8 @@ export class Profile {
       this.times = grown(this.times);
       this.levels = grown(this.levels);
     }
-    this.times.copyWithin(k + 1, k, this.size);
-    this.levels.copyWithin(k + 1, k, this.size);
+    shift(this.times, k, k + 1, this.size);
+    shift(this.levels, k, k + 1, this.size);
     this.times[k] = t;
     this.levels[k] = level;
     this.size += 1;
@@ -87,10 +87,17 @@ export class Profile {
   /** Drops breakpoint `k` if the level does not change there. */
   private join(k: number): void {
     if (k === 0 || int(this.levels, k) !== int(this.levels, k - 1)) return;
-    this.times.copyWithin(k, k + 1, this.size);
-    this.levels.copyWithin(k, k + 1, this.size);
+    shift(this.times, k + 1, k, this.size);
+    shift(this.levels, k + 1, k, this.size);
     this.size -= 1;
   }
+}
+
+/** Moves what lies from `from` up to `end` to `to`; a loop of its own, which for short stretches is the quicker. */
+function shift(list: Int32Array, from: number, to: number, end: number): void {
+  if (end - from > 100) list.copyWithin(to, from, end);
+  else if (to > from) for (let k = end - 1; k >= from; k--) list[k + to - from] = int(list, k);
+  else for (let k = from; k < end; k++) list[k + to - from] = int(list, k);
 }
 
 function grown(list: Int32Array): Int32Array<ArrayBuffer> {

@@ -32,13 +32,13 @@ export interface Search {
 export function searchOf(net: Net, labels: Labels, seed: number): Search {
   const costs = costsOf(net, labels);
   const structure = structureOf(net, labels);
-  const plan = new Plan(net, labels, costs);
   const weights = new Float64Array(structure.components.length);
   for (const term of net.problem.objective) {
     const component = int(structure.componentOf, term.activity);
     if (term.kind !== 'moved') weights[component] = real(weights, component) + term.weight;
   }
   const minuteWeight = Float64Array.from({ length: net.count }, (_, i) => real(weights, int(structure.componentOf, i)));
+  const plan = new Plan(net, labels, costs, pullsOf(net, structure, weights));
   const pinned = Uint8Array.from({ length: net.count }, (_, i) => (isPinned(net, labels, i) ? 1 : 0));
   return {
     net,
@@ -52,6 +52,17 @@ export function searchOf(net: Net, labels: Labels, seed: number): Search {
     pinned,
     weights,
   };
+}
+
+/** Share of a component's weight that is spread over its activities to guide the search, the later the more. */
+const pullShare = 0.3;
+
+function pullsOf(net: Net, structure: Structure, weights: Float64Array): Float64Array {
+  return Float64Array.from({ length: net.count }, (_, i) => {
+    const c = int(structure.componentOf, i);
+    const size = at(structure.components, c).length;
+    return (pullShare * real(weights, c) * (int(structure.rank, i) + 1)) / ((size * (size + 1)) / 2);
+  });
 }
 
 function isPinned(net: Net, labels: Labels, i: number): boolean {

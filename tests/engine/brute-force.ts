@@ -18,10 +18,10 @@ export function bruteForce(problem: Problem): BruteForced {
   const tryAll = (i: number): void => {
     const activity = problem.activities[i];
     if (activity === undefined) {
-      if (violations(problem, schedule).length > 0) return;
       const value = valueOf(problem, schedule);
-      if (best === undefined || value < best.value)
-        best = { value, schedule: { starts: [...starts], ends: [...ends], modes: [...modes] } };
+      if (best !== undefined && value >= best.value) return;
+      if (violations(problem, schedule).length > 0) return;
+      best = { value, schedule: { starts: [...starts], ends: [...ends], modes: [...modes] } };
       return;
     }
     activity.modes.forEach((mode, m) => {

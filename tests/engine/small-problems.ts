@@ -31,6 +31,8 @@ export function stepMap(from: number, images: readonly number[]): TimeMap {
 export interface Size {
   readonly activities: number;
   readonly minutes: number;
+  /** Most lags; absent: one more than activities. */
+  readonly lags?: number;
 }
 
 /** Small problems in which every feature of a problem may meet every other. */
@@ -156,7 +158,7 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
       ),
       exclusions: fc.constant(1),
       activities,
-      lags: fc.array(lag, { maxLength: count + 1 }),
+      lags: fc.array(lag, { maxLength: size.lags ?? count + 1 }),
       objective: fc.array(term, { minLength: 1, maxLength: 3 }),
     });
   };

@@ -98,7 +98,8 @@ function pricedMode(
     const last = slots.fitBack(Math.min(labels.last(m), bucketLast(grid, b)));
     for (const term of terms)
       termCosts[b] =
-        real(termCosts, b) + leastWithin(term, net.problem.from, start, end, last, last === ALWAYS ? end : slots.end(last));
+        real(termCosts, b) +
+        leastWithin(term, net.problem.from, start, end, last, last === ALWAYS ? end : slots.end(last));
   }
   return { mode: m, shape, cost, firstBucket, lastBucket, parentBucket, terms: termCosts };
 }

@@ -13,6 +13,11 @@ import { priceShape, type Shape, shapesOf } from './shapes.ts';
 const momentum = 0.6;
 /** Rounds without a better bound after which the steps are halved. */
 const patience = 6;
+/** Lengths of bucket to choose from, in minutes. */
+const bucketMinutes = [15, 30, 60, 120, 240];
+/** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
+const manyRounds = 60;
+const fewRounds = 10;
 
 /**
  * A lower bound of the objective by prices on the minutes of the resources (Lagrange multipliers on their capacity).
@@ -22,6 +27,7 @@ const patience = 6;
  * @param target value of a schedule known, to steer the steps by
  * @param horizon minute after which no minute has a price
  * @param work how many cells of buckets may be priced in all
+ * @param options `stop` ends the steps early; `bucketMinutes`: lengths of bucket to choose from, finest first
  */
 export function priceBound(
   net: Net,
@@ -30,12 +36,12 @@ export function priceBound(
   target: number,
   horizon: Minute,
   work: number,
-  stop?: () => boolean,
+  options: { readonly stop?: (() => boolean) | undefined; readonly bucketMinutes?: readonly number[] } = {},
 ): number {
   const from = net.problem.from;
   const to = Math.max(from + 2, Math.min(net.problem.to, horizon));
   const open = openMinutes(net, from, to);
-  const grid = gridThatFits(net, open, from, to, work);
+  const grid = gridThatFits(net, open, from, to, work, options.bucketMinutes ?? bucketMinutes);
   if (grid === undefined) return -Infinity;
   const { shapes, byMode } = shapesOf(net, grid);
   const { terms } = costsOf(net, labels);
@@ -46,7 +52,7 @@ export function priceBound(
   let step = 1;
   let idle = 0;
   for (let round = 0; round < rounds && best < target && step > 1e-3; round++) {
-    if (stop?.() === true) break;
+    if (options.stop?.() === true) break;
     const bound = boundAt(market, grid, shapes, forest);
     if (bound > best) {
       best = bound;
@@ -159,12 +165,19 @@ function cellsOf(net: Net, grid: Grid): number {
   return grid.count * (net.modes.length + net.count);
 }
 
-/** The finest grid that leaves rounds enough; none if even the coarsest does not. */
-function gridThatFits(net: Net, open: OpenMinutes, from: Minute, to: Minute, work: number): Grid | undefined {
-  for (const length of [15, 30, 60, 120, 240]) {
+/** The finest grid that leaves rounds enough, or the coarsest if it leaves a few; else none. */
+function gridThatFits(
+  net: Net,
+  open: OpenMinutes,
+  from: Minute,
+  to: Minute,
+  work: number,
+  lengths: readonly number[],
+): Grid | undefined {
+  for (const [k, length] of lengths.entries()) {
     const grid = gridOf(net, open, from, to, length);
-    if (cellsOf(net, grid) * 60 <= work) return grid;
-    if (length === 240 && cellsOf(net, grid) * 10 <= work) return grid;
+    const rounds = work / cellsOf(net, grid);
+    if (rounds >= (k === lengths.length - 1 ? fewRounds : manyRounds)) return grid;
   }
   return undefined;
 }

@@ -28,7 +28,10 @@ export interface Shape {
 }
 
 /** Shapes of all modes, by mode; equal ones are one object. */
-export function shapesOf(net: Net, grid: Grid): { readonly shapes: readonly Shape[]; readonly byMode: readonly Shape[] } {
+export function shapesOf(
+  net: Net,
+  grid: Grid,
+): { readonly shapes: readonly Shape[]; readonly byMode: readonly Shape[] } {
   const knots = new Map<Slots, Knots>();
   const known = new Map<Slots, Map<string, Shape>>();
   const shapes: Shape[] = [];

@@ -30,7 +30,11 @@ export function waitsOf(net: Net, labels: Labels, structure: Structure): (Wait |
     let best: Wait | undefined;
     let bestFloor = -Infinity;
     for (const parent of new Set(lags.map((lag) => lag.to))) {
-      const wait = waitFor(net, labels, lags.filter((lag) => lag.to === parent));
+      const wait = waitFor(
+        net,
+        labels,
+        lags.filter((lag) => lag.to === parent),
+      );
       const floor = floorOf(wait, labels.earliestStart(i), labels.earliestEnd(i)) + tailOf(labels, parent);
       if (floor <= bestFloor) continue;
       best = wait;
