@@ -1,65 +1,37 @@
-import { basename, dirname, resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
-import { withLock } from '../files/lock.ts';
-import { readBytes } from '../files/read-source.ts';
-import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
-import { calendarOf } from '../reports/calendar/calendar-of.ts';
-import { newLedger, type Ledger } from '../reports/calendar/ledger.ts';
-import { ledgerText, readLedger } from '../reports/calendar/read-ledger.ts';
+import { resolve } from 'node:path';
 import { harmless } from '../terminal/harmless.ts';
 import { print, printJson, wantsJson } from './answers.ts';
-import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
-import { openShop, type OpenShop } from './open-shop.ts';
+import { CannotGoOn, isFlagged, textFlag, type Call, type ExitCode } from './call.ts';
+import { calendarWishes } from './calendar-wishes.ts';
+import { openShop } from './open-shop.ts';
+import { writeOwnFile } from './own-file.ts';
 import { planOf } from './plan-of.ts';
+import { toldCalendar } from './told-calendar.ts';
 
-const ledgerFile = 'calendar.json';
-const cap = 50_000_000;
-/** How long before a window shuts its alarm rings: an hour, to finish what is in hand and set up. */
-const warnMinutes = 60;
+const advice = `Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.
+Many calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself
+(drybench phone --serve).
+`;
 
-interface KeptLedger {
-  readonly ledger: Ledger;
-  readonly seen: string;
-}
-
-/** What calendars have been told so far. */
-function keptLedger({ folder, book }: OpenShop): KeptLedger {
-  const read = readBytes(realDisk, { path: folder, label: '' }, ledgerFile, cap);
-  if (!read.ok) {
-    if (read.missing) return { ledger: newLedger(book.shop.name, book.shop.timeZone), seen: ABSENT };
-    throw new CannotGoOn(`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
-  }
-  const ledger = readLedger(Buffer.from(read.bytes).toString('utf8'));
-  if (ledger.ok) return { ledger: ledger.ledger, seen: seen(read.bytes) };
-  throw new CannotGoOn(`${ledgerFile} is not right: ${ledger.why}`, 'take the file away: it is made again');
-}
-
-/** Replaces the whole file, whatever stood there before. */
-function replace(path: string, text: string): void {
-  const [folder, name] = [dirname(path), basename(path)];
-  const before = readBytes(realDisk, { path: folder, label: '' }, name, cap);
-  if (!before.ok && !before.missing)
-    throw new CannotGoOn(`"${name}" cannot be replaced`, undefined, 2, [before.finding]);
-  replaceFile(realDisk, path, text, before.ok ? seen(before.bytes) : ABSENT);
-}
-
-/** Writes the plan as a calendar that a phone can import. */
-export async function answer(call: Call): Promise<ExitCode> {
-  const file = textFlag(call, 'file');
-  if (file === undefined) throw new CannotGoOn('say where the calendar is to go', 'write --file shop.ics');
+async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const path = resolve(call.io.folder, file);
   const shop = await openShop(call);
+  const wishes = await calendarWishes(call, shop);
   const { plan } = planOf(call, shop);
-  const calendar = withLock(realDisk, shop.folder, 'phone', () => {
-    const kept = keptLedger(shop);
-    const { book, now } = shop;
-    const made = calendarOf({ plan, book, now, warnMinutes, ledger: kept.ledger, choice: {}, form: 'file' });
-    replace(path, made.text);
-    if (made.ledger !== kept.ledger)
-      replaceFile(realDisk, resolve(shop.folder, ledgerFile), ledgerText(made.ledger), kept.seen);
-    return made;
-  });
+  const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) =>
+    writeOwnFile(path, text, 'PRODID:-//Drybench//'),
+  );
   if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: path, events: calendar.eventCount });
-  else print(call, `Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n`);
+  else print(call, `Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n${advice}`);
   return 0;
+}
+
+/** Writes the plan as a calendar that a phone can import, or serves it for a phone to subscribe to. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const file = textFlag(call, 'file');
+  const serves = isFlagged(call, 'serve');
+  if (file !== undefined && serves) throw new CannotGoOn('--file and --serve do not go together', 'write one of them');
+  if (file !== undefined) return writeFile(call, file);
+  if (serves) return (await import('./serve-calendar.ts')).serveCalendar(call);
+  throw new CannotGoOn('say where the calendar is to go', 'write --file shop.ics, or --serve');
 }

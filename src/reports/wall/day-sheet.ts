@@ -1,4 +1,5 @@
 import type { PlannedStep } from '../../model/plan.ts';
+import type { Span } from '../../time/span.ts';
 import { sayStep } from '../bench.ts';
 import { dayText } from '../calendar/moment.ts';
 import { whereAndWith } from '../day-work.ts';
@@ -92,13 +93,24 @@ function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Blo
   };
 }
 
+/** When not to coat on one day, and why. */
+function unfitBlocks(day: Span, { unfit, names, manner }: Drawing): Block[] {
+  return unfit
+    .filter(({ span }) => span.start < day.end && span.end > day.start)
+    .map(({ room, span, why }) => {
+      const within = { start: Math.max(span.start, day.start), end: Math.min(span.end, day.end) };
+      return paragraphBlock(`${names.room(room)}: no coating ${sayClocks(within, manner)}: ${why}.`);
+    });
+}
+
 function blocksOf(model: WeekModel, drawing: Drawing): Block[] {
   const said = new Set<string>();
   const { manner, plan } = drawing;
   const days = model.days.flatMap((day) => {
     const works = model.works.filter((w) => w.day === day);
-    if (works.length === 0) return [headBlock(dayText(day.start, manner)), paragraphBlock('No hands-on work.')];
-    return [headBlock(dayText(day.start, manner)), ...works.map((work) => workBlock(work, drawing, said))];
+    const head = [headBlock(dayText(day.start, manner)), ...unfitBlocks(day, drawing)];
+    if (works.length === 0) return [...head, paragraphBlock('No hands-on work.')];
+    return [...head, ...works.map((work) => workBlock(work, drawing, said))];
   });
   const warnings = plan.warnings.filter((w) => w.step === undefined).map((w) => paragraphBlock(`Careful: ${w.text}`));
   const care =

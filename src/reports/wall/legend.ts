@@ -10,7 +10,7 @@ const entries = [
   ['shut', 'window shuts'],
   ['ready', 'ready to hand over'],
   ['closed', 'closed (drawn narrower)'],
-  ['unfit', 'air not fit for coating'],
+  ['unfit', 'air not fit for coating, or for some materials: the day sheet says which'],
 ] as const;
 
 const SIZE = 2.3;

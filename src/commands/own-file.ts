@@ -1,0 +1,21 @@
+import { basename, dirname } from 'node:path';
+import { realDisk } from '../files/disk.ts';
+import { readBytes } from '../files/read-source.ts';
+import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
+import { CannotGoOn } from './call.ts';
+
+const cap = 50_000_000;
+
+/**
+ * Writes a file that a command makes as a whole. A file that stands there already is replaced only if it is one of
+ * ours, which `mark` tells.
+ */
+export function writeOwnFile(path: string, text: string, mark: string): void {
+  const name = basename(path);
+  const before = readBytes(realDisk, { path: dirname(path), label: '' }, name, cap);
+  if (!before.ok && !before.missing)
+    throw new CannotGoOn(`"${name}" cannot be replaced`, undefined, 2, [before.finding]);
+  if (before.ok && !Buffer.from(before.bytes).includes(mark))
+    throw new CannotGoOn(`"${name}" is there already and was not made by Drybench`, 'name another file with --file');
+  replaceFile(realDisk, path, text, before.ok ? seen(before.bytes) : ABSENT);
+}

@@ -1,0 +1,51 @@
+import { resolve } from 'node:path';
+import { realDisk } from '../files/disk.ts';
+import { withLock } from '../files/lock.ts';
+import { readBytes } from '../files/read-source.ts';
+import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
+import type { Plan } from '../model/plan.ts';
+import { calendarOf, type Calendar, type CalendarRequest } from '../reports/calendar/calendar-of.ts';
+import { newLedger, type Ledger } from '../reports/calendar/ledger.ts';
+import { ledgerText, readLedger } from '../reports/calendar/read-ledger.ts';
+import { CannotGoOn } from './call.ts';
+import type { OpenShop } from './open-shop.ts';
+
+const ledgerFile = 'calendar.json';
+const cap = 50_000_000;
+
+interface KeptLedger {
+  readonly ledger: Ledger;
+  readonly seen: string;
+}
+
+/** What calendars have been told so far. */
+function keptLedger({ folder, book }: OpenShop): KeptLedger {
+  const read = readBytes(realDisk, { path: folder, label: '' }, ledgerFile, cap);
+  if (!read.ok) {
+    if (read.missing) return { ledger: newLedger(book.shop.name, book.shop.timeZone), seen: ABSENT };
+    throw new CannotGoOn(`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
+  }
+  const ledger = readLedger(Buffer.from(read.bytes).toString('utf8'));
+  if (ledger.ok) return { ledger: ledger.ledger, seen: seen(read.bytes) };
+  throw new CannotGoOn(`${ledgerFile} is not right: ${ledger.why}`, 'take the file away: it is made again');
+}
+
+/**
+ * The calendar of a plan, with what it tells written down in the shop's folder before it is handed out: so a later one
+ * never says something else under the same number. `handOut` runs under the shop's lock.
+ */
+export function toldCalendar(
+  shop: OpenShop,
+  plan: Plan,
+  wishes: Pick<CalendarRequest, 'choice' | 'form' | 'warnMinutes'>,
+  handOut: (calendar: Calendar) => void = () => undefined,
+): Calendar {
+  return withLock(realDisk, shop.folder, 'phone', () => {
+    const kept = keptLedger(shop);
+    const calendar = calendarOf({ ...wishes, plan, book: shop.book, now: shop.now, ledger: kept.ledger });
+    if (calendar.ledger !== kept.ledger)
+      replaceFile(realDisk, resolve(shop.folder, ledgerFile), ledgerText(calendar.ledger), kept.seen);
+    handOut(calendar);
+    return calendar;
+  });
+}

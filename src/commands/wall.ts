@@ -1,0 +1,72 @@
+import { resolve } from 'node:path';
+import type { Piece } from '../model/piece.ts';
+import { buyerCard } from '../reports/wall/card.ts';
+import { bagLabels } from '../reports/wall/labels.ts';
+import { PAPER_MARK } from '../reports/wall/paper.ts';
+import type { WallInput } from '../reports/wall/wall-input.ts';
+import { wallWeek, type Paper } from '../reports/wall/wall-week.ts';
+import { harmless } from '../terminal/harmless.ts';
+import { localDay } from '../time/zone.ts';
+import { print, printJson, wantsJson } from './answers.ts';
+import { CannotGoOn, isFlagged, numberFlag, textFlag, type Call, type ExitCode } from './call.ts';
+import { coatingHours } from './coating-hours.ts';
+import { choosePiece } from './name-things.ts';
+import { openShop, timeOf, type OpenShop } from './open-shop.ts';
+import { writeOwnFile } from './own-file.ts';
+import { planOf, type Planned } from './plan-of.ts';
+
+interface Sheet extends Paper {
+  readonly usualFile: string;
+}
+
+/** More days than these are no picture any more. */
+const MOST_DAYS = 14;
+
+function inputOf(shop: OpenShop, planned: Planned, unfitDays: number): WallInput {
+  const { plan, situation } = planned;
+  return {
+    plan,
+    book: shop.book,
+    unfit: unfitDays === 0 ? [] : coatingHours(shop, planned, unfitDays),
+    cautions: new Map(situation.tasks.flatMap((t) => (t.caution === undefined ? [] : [[t.id, t.caution] as const]))),
+  };
+}
+
+function week(call: Call, shop: OpenShop): Sheet {
+  const count = numberFlag(call, 'days', 7, 1, MOST_DAYS);
+  const { zone, now } = shop.manner;
+  const from = textFlag(call, 'from');
+  const first = from === undefined ? now : timeOf(call, '--from', from, zone);
+  const days = Array.from({ length: count }, (_, plus) => localDay(first, zone, plus));
+  const daysAhead = Math.max(0, Math.ceil((first - now) / 1440)) + count + 1;
+  const input = inputOf(shop, planOf(call, shop), Math.min(daysAhead, 370));
+  return { ...wallWeek(input, days), usualFile: 'wall.html' };
+}
+
+function card(call: Call, shop: OpenShop, piece: Piece): Sheet {
+  const planned = planOf(call, shop);
+  const plannedPiece = planned.plan.pieces.find((p) => p.id === piece.id);
+  if (plannedPiece === undefined) throw new CannotGoOn(`nothing is planned for "${piece.name}"`, undefined, 1);
+  return { ...buyerCard(inputOf(shop, planned, 0), piece, plannedPiece), usualFile: `card-${piece.id}.html` };
+}
+
+async function sheetOf(call: Call, shop: OpenShop): Promise<Sheet> {
+  const cardFor = textFlag(call, 'card');
+  if (cardFor !== undefined) return card(call, shop, await choosePiece(call, shop.book.pieces, cardFor));
+  return isFlagged(call, 'labels') ? { ...bagLabels(shop.book.pieces), usualFile: 'labels.html' } : week(call, shop);
+}
+
+/** Writes a page to print: the week, a buyer's card, or labels. */
+export async function answer(call: Call): Promise<ExitCode> {
+  if (textFlag(call, 'card') !== undefined && isFlagged(call, 'labels'))
+    throw new CannotGoOn('--card and --labels do not go together', 'write one of them');
+  const shop = await openShop(call);
+  const sheet = await sheetOf(call, shop);
+  const file = textFlag(call, 'file') ?? sheet.usualFile;
+  const path = resolve(call.io.folder, file);
+  writeOwnFile(path, sheet.html, PAPER_MARK);
+  const pages = `${sheet.pages} ${sheet.pages === 1 ? 'page' : 'pages'}`;
+  if (wantsJson(call)) printJson(call, { format: 'drybench.wall/1', file: path, pages: sheet.pages });
+  else print(call, `Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`);
+  return 0;
+}
