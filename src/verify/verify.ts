@@ -9,6 +9,7 @@ import { dustKept } from './rules/dust.ts';
 import { gatesKept } from './rules/gate.ts';
 import { hoursKept } from './rules/hours.ts';
 import { journalKept } from './rules/journal.ts';
+import { latenessShown } from './rules/lateness.ts';
 import { meansKept } from './rules/means.ts';
 import { orderKept } from './rules/order.ts';
 import { potLifeKept } from './rules/pot-life.ts';
@@ -32,6 +33,7 @@ const checks: readonly Rule[] = [
   journalKept,
   gatesKept,
   timesShown,
+  latenessShown,
 ];
 
 /**

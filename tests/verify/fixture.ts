@@ -2,7 +2,7 @@ import type { AirSeries } from '../../src/air/series.ts';
 import type { Mark, Spread } from '../../src/model/mark.ts';
 import type { Material } from '../../src/model/material.ts';
 import type { Piece, Section } from '../../src/model/piece.ts';
-import type { MarkTimes, Plan, PlannedStep } from '../../src/model/plan.ts';
+import type { MarkTimes, Plan, PlannedStep, ReadyTime } from '../../src/model/plan.ts';
 import type { Hours, Shop } from '../../src/model/shop.ts';
 import type { Situation } from '../../src/model/situation.ts';
 import type { Task, Way } from '../../src/model/task.ts';
@@ -211,13 +211,26 @@ export function step(of: Task, { at, station, hands = ['owner'], over = {} }: Pl
   };
 }
 
+/** When all steps of a piece are over and its films are as hard as their sheets tell. */
+function handedOver(piece: string, steps: readonly PlannedStep[]): ReadyTime {
+  const own = steps.filter((s) => s.piece === piece);
+  const ends = own.flatMap((s) => [s.spans.at(-1)?.end ?? 0, s.dry?.handle?.late ?? s.dry?.sand?.late ?? 0]);
+  const safe = Math.max(0, ...ends);
+  return { typical: safe, safe, chance: 0.9 };
+}
+
 export function planOf(steps: readonly PlannedStep[], over: Partial<Plan> = {}): Plan {
   return {
     madeAt: on('mon', '07:30'),
     timeZone: zone,
     from: on('mon', '00:00'),
     to: on('wed', '00:00'),
-    pieces: [],
+    pieces: ['chair', 'desk'].map((id) => ({
+      id,
+      name: id,
+      lateHours: 0,
+      ready: { handedOver: handedOver(id, steps) },
+    })),
     steps,
     proof: { objective: [], gapPercent: 0, proven: true, verified: true, steps: 0 },
     warnings: [],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Plan, PlannedStep } from '../../src/model/plan.ts';
+import type { Plan, PlannedPiece, PlannedStep } from '../../src/model/plan.ts';
 import type { Situation } from '../../src/model/situation.ts';
 import type { RuleName } from '../../src/verify/breach.ts';
 import type { Evidence } from '../../src/verify/facts.ts';
@@ -694,6 +694,52 @@ describe('what the plan shows', () => {
   ])('a proof with $what', ({ proof }) => {
     const plan = planWith();
     expect(broken({ ...plan, proof: { ...plan.proof, ...proof } }, situation, {}, true)).toEqual(['shown']);
+  });
+  describe('of a piece', () => {
+    const wanted = (by: number): Situation => ({
+      ...situation,
+      book: {
+        ...situation.book,
+        pieces: situation.book.pieces.map((p) => (p.id === 'desk' ? { ...p, wantedBy: by } : p)),
+      },
+    });
+    const plan = planWith();
+    const over = plan.pieces.find((p) => p.id === 'desk')!.ready.handedOver!;
+    const showing = (change: Partial<PlannedPiece>): Plan => ({
+      ...plan,
+      pieces: plan.pieces.map((p) => (p.id === 'desk' ? { ...p, ...change } : p)),
+    });
+    const shown = (p: Plan, of: Situation) => broken(p, of, {}, true);
+    test('the desk is over at Tue 09:00', () => {
+      expect(over.safe).toBe(on('tue', '09:00'));
+    });
+    test('on time, to the minute', () => {
+      expect(shown(showing({ wantedBy: over.safe }), wanted(over.safe))).toEqual([]);
+      expect(shown(showing({ wantedBy: over.safe, lateHours: 1 / 60 }), wanted(over.safe))).toEqual(['shown']);
+    });
+    test('late', () => {
+      const of = wanted(over.safe - 90);
+      expect(shown(showing({ wantedBy: over.safe - 90, lateHours: 1.5 }), of)).toEqual([]);
+      expect(shown(showing({ wantedBy: over.safe - 90, lateHours: 1 }), of)).toEqual(['shown']);
+      expect(shown(showing({ wantedBy: over.safe - 90 }), of)).toEqual(['shown']);
+      expect(shown(showing({ lateHours: 1.5 }), of)).toEqual(['shown']);
+    });
+    test('handed over before it is over, or never', () => {
+      const safe = over.safe;
+      expect(shown(showing({ ready: { handedOver: { ...over, safe: safe - 1 } } }), situation)).toEqual(['shown']);
+      expect(shown(showing({ ready: { handedOver: { ...over, safe: safe + 1 } } }), situation)).toEqual([]);
+      expect(shown(showing({ ready: {} }), situation)).toEqual(['shown']);
+    });
+    test('twice, or not at all', () => {
+      expect(shown({ ...plan, pieces: [...plan.pieces, ...plan.pieces] }, situation)).toEqual(['shown']);
+      expect(shown({ ...plan, pieces: [] }, situation)).toEqual(['shown']);
+      expect(shown({ ...planOf([]), pieces: [] }, { ...situation, tasks: [] })).toEqual([]);
+    });
+    test('nothing while a gate holds it', () => {
+      const left = planWith({ sand: undefined, coat1: undefined, coat2: undefined, inspect: undefined });
+      const pieces = left.pieces.map((p) => ({ ...p, ...(p.id === 'desk' && { ready: {} }) }));
+      expect(shown({ ...left, pieces }, { ...situation, leadTests: new Map() })).toEqual([]);
+    });
   });
   test('a proof with a gap that says so', () => {
     const plan = planWith();

@@ -1,0 +1,20 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { makePlan } from '../../src/planning/make-plan.ts';
+import { situationOf } from '../../src/planning/situation-of.ts';
+import { anyIntents, entriesOf } from '../support/random-journal.ts';
+import { anyBook, now } from '../support/random-shop.ts';
+
+test('a plan made after any journal keeps every rule', () => {
+  let planned = 0;
+  fc.assert(
+    fc.property(anyBook(2, 5), anyIntents, (book, intents) => {
+      const situation = situationOf({ ...book, journal: entriesOf(book, intents, now) }, now);
+      const made = makePlan(situation, { seed: 1, steps: 100 });
+      if (made.kind === 'broken') throw new Error(made.breaches.map((b) => `${b.rule}: ${b.text}`).join('\n'));
+      if (made.kind === 'plan') planned += 1;
+    }),
+    { seed: 20270114, numRuns: 200, endOnFailure: true },
+  );
+  expect(planned).toBeGreaterThan(100);
+});
