@@ -1,45 +1,66 @@
-import type { Problem } from '../../../src/engine/problem.ts';
+import type { Lag, Mode, Problem } from '../../../src/engine/problem.ts';
 
-/** The least objective over every schedule of a problem with one fixed mode per activity; undefined if there is none. */
+/** Objective of a schedule of single-mode activities of fixed length, checked from the problem's wording alone. */
+export function costIfValid(problem: Problem, starts: readonly number[]): number | undefined {
+  const modes = problem.activities.map((a) => a.modes[0]!);
+  const inside = starts.every((s, i) => isInside(problem, modes[i]!, s));
+  if (!inside || !problem.lags.every((lag) => holds(lag, modes, starts)) || !fits(problem, modes, starts))
+    return undefined;
+  return problem.objective.reduce((sum, term) => {
+    const end = starts[term.activity]! + modes[term.activity]!.duration;
+    if (term.kind === 'end') return sum + term.weight * (end - problem.from);
+    if (term.kind === 'late') return sum + term.weight * Math.max(0, end - term.due);
+    throw new Error('not of the exact form');
+  }, 0);
+}
+
+/** The least objective over every schedule; undefined if there is none. */
 export function bruteForce(problem: Problem): number | undefined {
   const modes = problem.activities.map((a) => a.modes[0]!);
   const starts: number[] = [];
   let best: number | undefined;
-  const end = (i: number) => starts[i]! + modes[i]!.duration;
-  const point = (i: number, which: 'start' | 'end') => (which === 'start' ? starts[i]! : end(i));
-  const lagsHold = () =>
-    problem.lags.every((lag) => {
-      if (lag.from >= starts.length || lag.to >= starts.length) return true;
-      const gap = point(lag.to, lag.toPoint) - point(lag.from, lag.fromPoint);
-      return gap >= ((lag.least as number | undefined) ?? -1e9) && gap <= ((lag.most as number | undefined) ?? 1e9);
-    });
-  const fits = () => {
-    for (let t = problem.from; t < problem.to; t++) {
-      const used = problem.resources.map(() => 0);
-      starts.forEach((s, i) => {
-        if (s <= t && t < end(i)) for (const use of modes[i]!.uses) used[use.resource]! += use.units;
-      });
-      if (problem.resources.some((resource, k) => used[k]! > resource.capacity)) return false;
-    }
-    return true;
-  };
-  const cost = () =>
-    problem.objective.reduce((sum, term) => {
-      if (term.kind === 'end') return sum + term.weight * (end(term.activity) - problem.from);
-      if (term.kind === 'late') return sum + term.weight * Math.max(0, end(term.activity) - term.due);
-      throw new Error('not of the exact form');
-    }, 0);
   const place = (i: number) => {
     if (i === modes.length) {
-      best = Math.min(best ?? Infinity, cost());
+      const cost = costIfValid(problem, starts);
+      if (cost !== undefined) best = Math.min(best ?? Infinity, cost);
       return;
     }
+    const ready = problem.lags.filter((lag) => Math.max(lag.from, lag.to) === i);
     for (let s = problem.from; s + modes[i]!.duration <= problem.to; s++) {
       starts.push(s);
-      if (lagsHold() && fits()) place(i + 1);
+      if (ready.every((lag) => holds(lag, modes, starts))) place(i + 1);
       starts.pop();
     }
   };
   place(0);
   return best;
+}
+
+function isInside(problem: Problem, mode: Mode, start: number): boolean {
+  return start >= problem.from && start + mode.duration <= problem.to;
+}
+
+function holds(lag: Lag, modes: readonly Mode[], starts: readonly number[]): boolean {
+  const point = (i: number, which: 'start' | 'end') => starts[i]! + (which === 'end' ? modes[i]!.duration : 0);
+  const gap = point(lag.to, lag.toPoint) - point(lag.from, lag.fromPoint);
+  return gap >= numberOr(lag.least, -Infinity) && gap <= numberOr(lag.most, Infinity);
+}
+
+function numberOr(limit: Lag['least'], otherwise: number): number {
+  if (limit === undefined) return otherwise;
+  if (typeof limit === 'number') return limit;
+  throw new Error('not of the exact form');
+}
+
+function fits(problem: Problem, modes: readonly Mode[], starts: readonly number[]): boolean {
+  return problem.resources.every((resource, k) => {
+    for (let t = problem.from; t < problem.to; t++) {
+      const used = modes.reduce((sum, { duration, uses }, i) => {
+        const runs = starts[i]! <= t && t < starts[i]! + duration;
+        return runs ? sum + uses.reduce((units, use) => units + (use.resource === k ? use.units : 0), 0) : sum;
+      }, 0);
+      if (used > resource.capacity) return false;
+    }
+    return true;
+  });
 }

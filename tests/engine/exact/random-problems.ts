@@ -7,7 +7,7 @@ export function smallProblem(objective: 'makespan' | 'weighted'): fc.Arbitrary<P
     fc
       .record({
         from: fc.integer({ min: -2, max: 3 }),
-        periods: fc.integer({ min: 5, max: 9 }),
+        periods: fc.integer({ min: 4, max: 7 }),
         capacities: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 2 }),
         durations: fc.array(fc.integer({ min: 0, max: 3 }), { minLength: n, maxLength: n }),
         units: fc.array(fc.tuple(fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 2 })), {
