@@ -2,7 +2,7 @@ import { marks, type Mark } from '../model/mark.ts';
 import type { PlannedPiece } from '../model/plan.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
-import { readyRows, sayLateness } from './ready-dates.ts';
+import { readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
 import { sayChance } from './say-quantity.ts';
 import { sayMoment, type Manner } from './say-time.ts';
@@ -12,7 +12,7 @@ const inOrder: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed'
 /** All pieces, a line each. */
 export function readyOverview(pieces: readonly PlannedPiece[], manner: Manner, look: Look): string {
   if (pieces.length === 0) return 'No piece is planned.\n';
-  return grid(readyRows(pieces, manner, look), [{ least: 14 }, {}, {}, {}, {}], look).join('\n') + '\n';
+  return readyLines(pieces, manner, look).join('\n') + '\n';
 }
 
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */

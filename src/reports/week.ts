@@ -17,7 +17,7 @@ import { workOn } from './day-work.ts';
 import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import { proofLines } from './proof.ts';
-import { readyRows } from './ready-dates.ts';
+import { readyLines } from './ready-dates.ts';
 import { sayClocks, sayDate, sayDay, sayMoment } from './say-time.ts';
 
 const narrowColumns = 60;
@@ -119,10 +119,9 @@ function covers(hours: readonly UnfitHours[], open: Spans, day: Span): boolean {
 }
 
 function endLines({ plan, look, manner }: Bench): string[] {
-  const columns: Column[] = [{ least: 14 }, { least: 14 }, { least: 14 }, { least: 14 }, {}];
   const general = plan.warnings.filter((w) => w.step === undefined);
   return [
-    ...grid(readyRows(plan.pieces, manner, look), columns, look, 2),
+    ...readyLines(plan.pieces, manner, look, 2),
     ...(general.length === 0 ? [] : ['']),
     ...general.flatMap((w) => paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn, 4)),
     '',

@@ -1,0 +1,84 @@
+import { expect, test } from 'vitest';
+import { readAir } from '../../src/commands/read-air.ts';
+import { drybench } from './run-cli.ts';
+import { inShop } from './small-shop.ts';
+
+test.each([
+  ['13 °C 82 %', 13, 82],
+  ['82 % 13 °C', 13, 82],
+  ['13°C, 82%', 13, 82],
+  ['13 C 82 % RH', 13, 82],
+  ['-2.5 °C 71.5 %', -2.5, 71.5],
+  ['68 °F 50 %', 20, 50],
+])('"%s" is %f °C and %f %%', (text, tempC, rhPercent) => {
+  const air = readAir('--reading', text);
+  expect(air.tempC).toBeCloseTo(tempC, 9);
+  expect(air.rhPercent).toBe(rhPercent);
+});
+
+test.each(['', '13 °C', '82 %', '13 82 %', '13 °C 820 %', '13 °C 1.2.3 %', 'warm 50 %', `${'9'.repeat(500)} °C 5 %`])(
+  '"%s" is refused',
+  async (reading) => {
+    const { code, out, err } = await drybench(['air', `--reading=${reading}`]);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain('write temperature and humidity like "13 °C 82 %"');
+  },
+);
+
+// Dew point of 20 °C, 50 % RH: 9.3 °C (ASHRAE Handbook—Fundamentals 2017, chapter 1: by equations 5, 6 and 24).
+test('a reading needs no shop, and answers as one document', async () => {
+  const { code, out, err } = await drybench(['air', '--reading', '20 °C 50 %', '--json']);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  const answer = JSON.parse(out) as Record<string, number>;
+  expect(answer['dewPointC']).toBeCloseTo(9.3, 1);
+  expect(answer).toMatchObject({ format: 'drybench.reading/1', coatable: true, reasons: [] });
+  for (const name of [
+    'vapourPressurePa',
+    'saturationPressurePa',
+    'vpdPa',
+    'humidityRatioGPerKg',
+    'woodMoisturePercent',
+    'marginK',
+  ])
+    expect(answer[name], name).toBeGreaterThan(0);
+});
+
+test('a cold surface near the dew point is not fit; the same air heated is', async () => {
+  const words = ['air', '--reading', '13 °C 82 %', '--surface', '12 °C', '--heat-to', '16 °C'];
+  const { code, out } = await drybench(words);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^Not fit for coating: the surface is 2\.0 K above the dew point; it needs 3 K/);
+  expect(out).toMatch(/ air +13\.0 °C +16\.0 °C\n/);
+  expect(out).toMatch(/Heated:\nFit for coating, as far as the air goes\.\n$/);
+  const { heated } = JSON.parse((await drybench([...words, '--json'])).out) as { heated: Record<string, unknown> };
+  expect(heated).toMatchObject({ tempC: 16, coatable: true });
+});
+
+test('a reading in Fahrenheit is answered in Fahrenheit', async () => {
+  const { out } = await drybench(['air', '--reading', '68 °F 50 %']);
+  expect(out).toMatch(/ air +68\.0 °F\n/);
+});
+
+test('the air of rooms: pictures with their range, hours fit, why others are not, and what would help', async () => {
+  await inShop({}, async (folder) => {
+    const { code, out } = await drybench(['air', '--at', '2027-01-11T07:30', '--days', '1'], { folder });
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Workshop · now 20 °C, 50 %\nMon 11 Jan, today\n/);
+    expect(out).toMatch(/\n {2}temperature +▁{24} {2}20 °C\n/);
+    expect(out).toMatch(/\n {2}fit for coating +█{24} {2}all day\n/);
+    expect(out).toMatch(/\nShed · now 4 °C, 90 %\n/);
+    expect(out).toMatch(/\n {2}fit for coating +·{24} {2}not today\n/);
+    expect(out).toMatch(/00:00–24:00 too cold \(4 °C, wants 10 °C\)/);
+    expect(out).toMatch(/heat to \d+\.\d °C/);
+    const plain = await drybench(['air', '--at', '2027-01-11T07:30', '--plain'], { folder });
+    expect(plain.out).toMatch(/^[\n\x20-\x7e]+$/);
+    const json = JSON.parse((await drybench(['air', '--at', '2027-01-11T07:30', '--json'], { folder })).out) as {
+      rooms: { id: string; hours: { time: string; tempC: number }[] }[];
+    };
+    expect(json.rooms.map((r) => [r.id, r.hours.length])).toEqual([
+      ['workshop', 48],
+      ['shed', 48],
+    ]);
+    expect(json.rooms[0]?.hours[0]).toMatchObject({ time: '2027-01-11T00:00:00+00:00', tempC: 20 });
+  });
+});

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { lastStanding } from '../../src/commands/undo.ts';
+import { drybench } from './run-cli.ts';
+import { inShop, pieceFile } from './small-shop.ts';
+
+/** `say('09:00', 'done', 'stool')`: that command at that time on 11 January 2027. */
+const sayIn =
+  (folder: string) =>
+  (clock: string, ...words: string[]) =>
+    drybench([...words, '--at', `2027-01-11T${clock}`], { folder });
+
+test('a day at the bench: done, seen, failed, again, put off, left out, and taken back', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    expect((await say('08:40', 'done', 'stool')).out).toBe('Noted: Milking stool, seat/scuff done 08:10–08:40.\n');
+    expect(
+      (await say('08:55', 'done', 'sto', 'wi', '--from', '2027-01-11T08:42', '--to', '2027-01-11T08:50')).out,
+    ).toBe('Noted: Milking stool, seat/wipe done 08:42–08:50.\n');
+    expect((await say('09:00', 'begun', 'stool', 'paint-1')).out).toBe(
+      'Noted: Milking stool, seat/paint-1 begun today 09:00.\n',
+    );
+    expect((await say('09:10', 'today')).out).toContain('coat 1 (at work)');
+    expect((await say('09:40', 'done', 'stool', 'paint-1', '--air', '18 °C 60 %')).code).toBe(0);
+    expect((await say('15:00', 'seen', 'stool', 'paint-1', 'tack')).out).toBe(
+      'Noted: Milking stool, seat/paint-1 is tacky.\n',
+    );
+    expect((await say('15:05', 'slip', 'stool', 'paint-2', '2027-01-13T10:00')).out).toBe(
+      'Noted: Milking stool, seat/paint-2 not before Wed 13 Jan 10:00.\n',
+    );
+    const week = (await say('15:10', 'week')).out;
+    expect(week).toContain('coat 1 (done)');
+    expect(week).toMatch(/Wed 13 Jan[^\n]*\n {2}10:00–10:40/);
+    expect((await say('15:20', 'undo')).out).toBe('Noted: entry 6 taken back (slipped stool/seat/paint-2).\n');
+    const kinds = readFileSync(join(folder, 'journal.jsonl'), 'utf8')
+      .trim()
+      .split('\n')
+      .map((line) => /"kind":"([a-z-]+)"/.exec(line)?.[1]);
+    expect(kinds).toEqual(['done', 'done', 'begun', 'done', 'seen', 'slipped', 'undo']);
+  });
+});
+
+test('a failed coat is sanded back and laid again', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    for (const step of ['scuff', 'wipe', 'paint-1']) expect((await say('10:00', 'done', 'stool', step)).code).toBe(0);
+    expect((await say('10:10', 'failed', 'stool', 'paint-1', 'runs')).out).toBe(
+      'Noted: Milking stool, seat/paint-1 failed: runs.\n',
+    );
+    const steps = (JSON.parse((await say('10:15', 'week', '--json')).out) as { steps: { id: string; done?: true }[] })
+      .steps;
+    expect(steps.filter((s) => s.done !== true).length).toBeGreaterThan(2);
+  });
+});
+
+test.each([
+  ['an end that is still to come', ['done', 'stool', 'scuff', '--to', '2027-01-11T12:00'], '--to lies in the future'],
+  [
+    'an end before the beginning',
+    ['done', 'stool', 'scuff', '--from', '2027-01-11T09:00', '--to', '2027-01-11T08:30'],
+    'would end before it begins',
+  ],
+  ['a sighting of a film that is not laid', ['seen', 'stool', 'paint-1', 'dry'], 'no step of Milking stool is done'],
+  ['a sighting that is no word', ['seen', 'stool', 'paint-1', 'sticky'], 'write one of wet, tacky, dry, hard'],
+  ['a lead test of a piece that carries none', ['lead-test', 'stool', 'none'], 'may-carry-lead: yes'],
+  ['a time that is none', ['slip', 'stool', 'scuff', 'soon'], 'write a date and time like'],
+  ['air without humidity', ['done', 'stool', 'scuff', '--air', '18 °C'], 'names no humidity'],
+])('%s is refused, and nothing is entered', async (_, words, said) => {
+  await inShop({}, async (folder) => {
+    const { code, out, err } = await sayIn(folder)('09:30', ...words);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(said);
+    expect(() => readFileSync(join(folder, 'journal.jsonl'))).toThrow('ENOENT');
+  });
+});
+
+test('a step that is done cannot be done once more, unless `again` says so', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    await say('08:40', 'done', 'stool', 'scuff');
+    expect((await say('08:50', 'done', 'stool', 'scuff')).code).toBe(2);
+    expect((await say('08:55', 'again', 'stool', 'scuff')).out).toBe('Noted: Milking stool, seat/scuff once more.\n');
+  });
+});
+
+test('the lead test opens the gate, and only if none was found', async () => {
+  const piece = pieceFile('Old stool').replace('sections:', 'may-carry-lead: yes\nsections:');
+  const recipe = {
+    'recipes/strip.yaml':
+      'name: Strip\nabout: Invented.\nsource: common practice, no source\nsteps:\n  - step: scrape\n    do: Scrape the old paint\n    stage: sand\n    time: { fixed: 30 min }\n    at: bench\n    disturbs-old-paint: yes\n',
+  };
+  await inShop({ ...recipe, 'pieces/stool.yaml': piece.replace('brushed', 'strip') }, async (folder) => {
+    const say = sayIn(folder);
+    const before = (await say('08:00', 'week', '--days', '1')).out;
+    expect(before).not.toContain('Scrape the old paint\n');
+    expect(before).toContain('may carry lead paint');
+    expect((await say('08:10', 'lead-test', 'stool', 'none')).out).toBe('Noted: no lead found on Old stool.\n');
+    expect((await say('08:15', 'week', '--days', '1')).out).toContain('Scrape the old paint');
+  });
+});
+
+test('undo takes back what still stands, and says when nothing does', async () => {
+  const done = (number: number) => ({ number, at: 0, deed: { kind: 'skipped', task: 'a' } as const });
+  const undo = (number: number, entry: number) => ({ number, at: 0, deed: { kind: 'undo', entry } as const });
+  expect(lastStanding([done(1), done(2), undo(3, 2)])?.number).toBe(1);
+  expect(lastStanding([done(1), undo(2, 1), done(3)])?.number).toBe(3);
+  expect(lastStanding([done(1), undo(2, 1)])).toBeUndefined();
+  await inShop({}, async (folder) => {
+    const { code, out, err } = await sayIn(folder)('09:00', 'undo');
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toContain('the journal holds nothing to take back');
+  });
+});
