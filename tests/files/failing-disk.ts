@@ -8,9 +8,9 @@ export class Crash extends Error {}
 export interface FailingDisk {
   readonly disk: Disk;
   /** Calls so far. */
-  calls(): number;
+  readonly calls: () => number;
   /** Did the failure come to pass? */
-  failed(): boolean;
+  readonly failed: () => boolean;
 }
 
 /**

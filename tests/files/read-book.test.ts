@@ -139,7 +139,7 @@ const join2 = `joins:
     stage: mask
     time: 5 min
     material: low-tack-tape
-    after: ${'legs/stain'}
+    after: legs/stain
 `;
 
 describe('what is wrong is told with its place, and what to write', () => {
@@ -438,6 +438,10 @@ describe('files that are no files', () => {
     return told(readBook(folder, { shippedDir: shipped }));
   };
   const chair = (folder: string) => join(folder, 'pieces/chair.yaml');
+  const replaceBy = (folder: string, make: (path: string) => unknown) => {
+    rmSync(chair(folder));
+    make(chair(folder));
+  };
 
   test.each<[string, (folder: string) => void, string[]]>([
     ['no shop.yaml', (f) => rmSync(join(f, 'shop.yaml')), ['shop.yaml:1:1 error missing-file']],
@@ -460,25 +464,28 @@ describe('files that are no files', () => {
     ],
     ['a byte-order mark', (f) => writeFileSync(chair(f), `\uFEFF${pieceYaml}`), []],
     ['CRLF', (f) => writeFileSync(chair(f), pieceYaml.replaceAll('\n', '\r\n')), []],
-    ['a folder', (f) => (rmSync(chair(f)), mkdirSync(chair(f))), ['pieces/chair.yaml:1:1 error not-a-file']],
+    ['a folder', (f) => replaceBy(f, (path) => mkdirSync(path)), ['pieces/chair.yaml:1:1 error not-a-file']],
     [
       'a link out of the shop',
-      (f) => (rmSync(chair(f)), symlinkSync('/etc/hostname', chair(f))),
+      (f) => replaceBy(f, (path) => symlinkSync('/etc/hostname', path)),
       ['pieces/chair.yaml:1:1 error link-out-of-shop'],
     ],
     [
       'a link that leads nowhere',
-      (f) => (rmSync(chair(f)), symlinkSync('nowhere', chair(f))),
+      (f) => replaceBy(f, (path) => symlinkSync('nowhere', path)),
       ['pieces/chair.yaml:1:1 error missing-file'],
     ],
     [
       'a link within the shop',
-      (f) => (writeFileSync(join(f, 'c'), pieceYaml), rmSync(chair(f)), symlinkSync('../c', chair(f))),
+      (f) => {
+        writeFileSync(join(f, 'c'), pieceYaml);
+        replaceBy(f, (path) => symlinkSync('../c', path));
+      },
       [],
     ],
     [
       'a pipe',
-      (f) => (rmSync(chair(f)), void execFileSync('mkfifo', [chair(f)])),
+      (f) => replaceBy(f, (path) => execFileSync('mkfifo', [path])),
       ['pieces/chair.yaml:1:1 error not-a-file'],
     ],
     [
