@@ -254,7 +254,12 @@ export function preparations(
     return need.windows.flatMap((window) =>
       window.prep === undefined || window.prepTask === undefined
         ? []
-        : [preparation(coat, window.prep, window.prepTask, section, [...chainNeeds, ...preparationNeeds(film)])],
+        : [
+            preparation(coat, window.prep, window.prepTask, section, [
+              ...chainNeeds,
+              ...preparationNeeds(film, window.remedy),
+            ]),
+          ],
     );
   });
 }

@@ -2,6 +2,7 @@ import { effectiveMark, moveMark } from './effective-mark.ts';
 import type { Mark } from './mark.ts';
 import type { Family, Material, Preparation, RecoatWindow } from './material.ts';
 import type { RecipeStep, Stage } from './recipe.ts';
+import { stackRule } from './stack-rule.ts';
 import type { Need, WindowChoice } from './task.ts';
 
 /** A film that lies on the section when a step begins. */
@@ -65,19 +66,38 @@ function doneByRecipe(prep: Preparation, between: readonly Staged[]): boolean {
   }
 }
 
+/**
+ * What is left when the last window has shut: sand the fully cured film and coat it; a film that has no cure mark is
+ * stripped. Common practice, no source.
+ */
+function remedyOf(material: Material, windows: readonly RecoatWindow[], coatTask: string): WindowChoice[] {
+  const last = windows.at(-1)?.shuts;
+  if (last === undefined || windows.some((w) => w.shuts === undefined)) return [];
+  const { cure } = material.marks;
+  const prep = cure === undefined ? 'strip' : material.family === 'two-part' ? 'abrade' : 'scuff';
+  return [{ opens: cure ?? last, prep, prepTask: `${coatTask}-remedy-${prep}`, remedy: true }];
+}
+
 function windowNeed(below: LaidFilm, next: Material, between: readonly Staged[], coatTask: string): Need {
-  const windows = windowsUnder(below.material, next.family).map((w): WindowChoice => {
+  const ofSheet = windowsUnder(below.material, next.family);
+  const windows = ofSheet.map((w): WindowChoice => {
     const plain = { opens: w.opens, ...(w.shuts && { shuts: w.shuts }) };
     if (w.prep === undefined) return plain;
     if (doneByRecipe(w.prep, between)) return { ...plain, prep: w.prep };
     return { ...plain, prep: w.prep, prepTask: `${coatTask}-${w.prep}` };
   });
-  return { kind: 'window', task: below.task, windows };
+  return { kind: 'window', task: below.task, windows: [...windows, ...remedyOf(below.material, ofSheet, coatTask)] };
 }
 
 function markNeed(film: LaidFilm, wanted: Mark): Need[] {
   const mark = effectiveMark(film.material, wanted);
   return mark === undefined ? [] : [{ kind: 'mark', task: film.task, mark }];
+}
+
+/** What the next coat asks of the one below by its rules of the stack, e.g. water-borne over oil: its cure. */
+function stackNeed(below: LaidFilm, next: Material): Need[] {
+  const rule = stackRule(below.material, next);
+  return rule?.verdict === 'after' && rule.mark !== undefined ? markNeed(below, rule.mark) : [];
 }
 
 /**
@@ -99,15 +119,20 @@ export function filmNeeds(
     const hasWindow = windowsUnder(below.material, material.family).length > 0;
     const own = hasWindow ? [windowNeed(below, material, between(below), taskId)] : markNeed(below, 'recoat');
     const asked = step.needs === undefined ? [] : markNeed(below, step.needs);
-    return [...own, ...asked, ...fills];
+    return [...own, ...asked, ...stackNeed(below, material), ...fills];
   }
   const wanted = step.needs ?? neededMark[step.stage];
   const relevant = throughAllFilms.includes(wanted) ? films : films.slice(Math.max(0, lastCoat));
   return relevant.flatMap((f) => markNeed(f, wanted));
 }
 
-/** A preparation waits until the coat that is past its window can be handled, and sanded where it is ever sanded. */
-export function preparationNeeds(film: LaidFilm): Need[] {
-  const wanted = new Set([moveMark(film.material), effectiveMark(film.material, 'sand')]);
+/**
+ * A preparation waits until the coat that is past its window can be handled, and sanded where it is ever sanded; as a
+ * remedy, until it is cured: sanded before, it would open again.
+ */
+export function preparationNeeds(film: LaidFilm, remedy = false): Need[] {
+  const { material } = film;
+  const cured = remedy && material.marks.cure !== undefined ? ['cure' as const] : [];
+  const wanted = new Set([moveMark(material), effectiveMark(material, 'sand'), ...cured]);
   return [...wanted].flatMap((mark) => (mark === undefined ? [] : [{ kind: 'mark' as const, task: film.task, mark }]));
 }

@@ -20,6 +20,8 @@ export interface WindowChoice {
   readonly prep?: Preparation;
   /** Id of the optional task that does the preparation; absent where a step of the recipe does it already. */
   readonly prepTask?: string;
+  /** No window of the sheet: what the trade does once all of those are missed. */
+  readonly remedy?: true;
 }
 
 /**

@@ -8,8 +8,12 @@ import { planShop } from '../schedule/plan-shop.ts';
 import type { Minute } from '../time/span.ts';
 import type { Breach } from '../verify/breach.ts';
 import { verify } from '../verify/verify.ts';
+import { factorsOf } from './factors.ts';
 import { horizonOf } from './horizon.ts';
-import { plannedPiece } from './ready.ts';
+import { fixedLimits, limitWarnings, missedLimits, withoutLimits } from './missed-limits.ts';
+import { windowWarnings } from './missed-windows.ts';
+import type { Scene } from './piece-worlds.ts';
+import { openingOf, plannedPiece } from './ready.ts';
 
 const DAY = 24 * 60;
 /** Films done longer ago than this are taken as cured. */
@@ -31,7 +35,13 @@ export interface MakeOptions {
 
 /** A verified plan; or one that failed the verifier, which is a defect and never shown as a plan; or none. */
 export type Made =
-  | { readonly kind: 'plan'; readonly plan: Plan; readonly air: ShopAir; readonly compiled: Compiled }
+  | {
+      readonly kind: 'plan';
+      readonly plan: Plan;
+      readonly air: ShopAir;
+      readonly factors: ReadonlyMap<string, number>;
+      readonly compiled: Compiled;
+    }
   | { readonly kind: 'broken'; readonly breaches: readonly Breach[]; readonly plan: Plan }
   | { readonly kind: 'none'; readonly proven: boolean; readonly conflict: Conflict; readonly compiled: Compiled };
 
@@ -57,38 +67,69 @@ function airWarnings(situation: Situation, air: ShopAir, to: Minute): Warning[] 
 }
 
 /** The air from the first film that still matters, on the hour, so that a plan made a minute later reads the same. */
-function airFor({ book, now, done }: Situation, to: Minute): ShopAir {
+export function airFor({ book, now, done }: Situation, to: Minute): ShopAir {
   const ends = [...done.values()].map((d) => d.to).filter((end) => end > now - LOOK_BACK_MINUTES);
   const first = Math.min(now - DAY, ...ends);
   return shopAir(book.shop, Math.floor(first / 60) * 60, to + LOOK_AHEAD_MINUTES);
 }
 
-/** Plans everything that is left to do and has the plan checked by the independent verifier. */
+/**
+ * Plans everything that is left to do and has the plan checked by the independent verifier. A latest hour that has passed
+ * already, or that nothing can keep any more, is given up with a warning. A plan near the kept one that fails the
+ * verifier is made again from nothing.
+ */
 export function makePlan(situation: Situation, options: MakeOptions): Made {
-  const made = planWithin(situation, horizonOf(situation), options);
-  return made.kind === 'none' ? planWithin(situation, horizonOf(situation, STRETCH), options) : made;
+  const made = planSomehow(situation, options);
+  if (made.kind !== 'broken' || options.kept === undefined) return made;
+  const { kept, ...fresh } = options;
+  return planSomehow(situation, fresh);
 }
 
-function planWithin(situation: Situation, to: Minute, options: MakeOptions): Made {
+function planSomehow(situation: Situation, options: MakeOptions): Made {
+  const missed = missedLimits(situation);
+  const made = planWithin(situation, horizonOf(situation), missed, options);
+  if (made.kind !== 'none') return made;
+  const fixed = new Set([...missed, ...fixedLimits(situation)]);
+  const given = fixed.size > missed.size ? planWithin(situation, horizonOf(situation), fixed, options) : made;
+  if (given.kind !== 'none') return given;
+  const longer = planWithin(situation, horizonOf(situation, STRETCH), fixed, options);
+  // The first reason is about what was asked for.
+  return longer.kind === 'none' ? made : longer;
+}
+
+function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, options: MakeOptions): Made {
+  const situation = withoutLimits(asked, missed);
   const { book, now } = situation;
   const { kept, ...search } = options;
   const air = airFor(situation, to);
-  const factors = new Map<string, number>();
+  const factors = factorsOf(situation, air, kept);
   const draft = planShop(situation, air, { ...search, to, factors, ...(kept && { kept }) });
   if (!draft.found) return { kind: 'none', proven: draft.proven, conflict: draft.conflict, compiled: draft.compiled };
   const last = Math.max(now, ...draft.steps.map((s) => s.spans.at(-1)?.end ?? now));
+  const scene: Scene = {
+    situation,
+    air,
+    factors,
+    tasks: new Map(situation.tasks.map((t) => [t.id, t])),
+    open: openingOf(book.shop, now, last),
+  };
   const plan: Plan = {
     madeAt: now,
     timeZone: book.shop.timeZone,
     from: now,
     to: last,
-    pieces: book.pieces.map((piece) => plannedPiece(piece, draft.steps, draft.ready.get(piece.id))),
+    pieces: book.pieces.map((piece) => plannedPiece(scene, piece, draft.steps, draft.ready.get(piece.id))),
     steps: draft.steps,
     proof: { ...draft.proof, verified: true },
-    warnings: [...gateWarnings(situation), ...airWarnings(situation, air, last)],
+    warnings: [
+      ...gateWarnings(situation),
+      ...limitWarnings(asked, missed),
+      ...windowWarnings(situation, draft.steps),
+      ...airWarnings(situation, air, last),
+    ],
   };
   const breaches = verify({ situation, air, factors }, plan);
   return breaches.length > 0
     ? { kind: 'broken', breaches, plan }
-    : { kind: 'plan', plan, air, compiled: draft.compiled };
+    : { kind: 'plan', plan, air, factors, compiled: draft.compiled };
 }

@@ -1,37 +1,129 @@
+import { at } from '../at.ts';
+import { doseOf } from '../drying/dose.ts';
+import { rateLaw } from '../drying/rate-law.ts';
+import { firstUp } from '../drying/first-minute.ts';
+import { effectiveMark } from '../model/effective-mark.ts';
+import { openSpans } from '../model/hours.ts';
 import { marks, type Mark } from '../model/mark.ts';
 import type { Piece } from '../model/piece.ts';
 import type { PlannedPiece, PlannedStep, ReadyTime } from '../model/plan.ts';
+import type { Shop } from '../model/shop.ts';
 import type { Minute } from '../time/span.ts';
+import { NEVER } from '../time/time-map.ts';
+import { hoursIn, nodesOf, type Scene, type World, worldsOf } from './piece-worlds.ts';
 
 const MINUTES_PER_HOUR = 60;
+const MINUTES_PER_DAY = 1440;
+/** So long after the end of the plan somebody opens the shop again. */
+const LOOK_AHEAD_DAYS = 120;
+/** What is not so by then is never so. */
+const LONGEST_DAYS = 400;
 
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
+type Nodes = ReturnType<typeof nodesOf>;
+
+/** The next minute from `t` on at which the shop is open; `t` itself where it never is. */
+export function openingOf(shop: Shop, from: Minute, to: Minute): (t: Minute) => Minute {
+  const spans = openSpans(shop.opening, shop.timeZone, from, to + LOOK_AHEAD_DAYS * MINUTES_PER_DAY);
+  return (t) => {
+    let [low, high] = [0, spans.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (at(spans, middle).end <= t) low = middle + 1;
+      else high = middle;
+    }
+    return Math.max(t, spans[low]?.start ?? t);
+  };
 }
 
 function latest(minutes: readonly Minute[]): Minute {
   return Math.max(...minutes);
 }
 
-function ofMark(steps: readonly PlannedStep[], mark: Mark): ReadyTime | undefined {
-  const films = steps.flatMap((s) => s.dry?.[mark] ?? []);
-  if (films.length === 0) return undefined;
-  return { typical: latest(films.map((f) => f.typical)), safe: latest(films.map((f) => f.late)), chance: 0.9 };
+/** The films that may be the last of the piece to reach a mark: not those that are there before another even can be. */
+function lastToReach(nodes: Nodes, mark: Mark): { index: number; mark: Mark }[] {
+  const films = nodes.flatMap(({ laid, step }, index) => {
+    const own = laid && effectiveMark(laid.material, mark);
+    const dry = own === undefined ? undefined : step.dry?.[own];
+    return own === undefined || dry === undefined ? [] : [{ index, mark: own, dry }];
+  });
+  const earliest = latest(films.map((f) => f.dry.early));
+  return films.filter((f) => f.dry.late >= earliest);
 }
 
-/** What can be said of a piece: when it reaches each mark, can be listed and handed over, and how late it is. */
-export function plannedPiece(piece: Piece, steps: readonly PlannedStep[], handOver: Minute | undefined): PlannedPiece {
-  const own = steps.filter((s) => s.piece === piece.id);
+/** In how many worlds, of one, something is so by a minute. */
+type Share = (minute: Minute) => number;
+
+/** In what share of the worlds every film of the piece has reached `mark` and, if `ends` are given, those have passed. */
+function shareReached(nodes: Nodes, mark: Mark, worlds: readonly World[], ends?: readonly Minute[]): Share {
+  const films = lastToReach(nodes, mark).flatMap(({ index, mark: own }) => {
+    const laid = nodes[index]?.laid;
+    const sheet = laid?.material.marks[own];
+    if (laid === undefined || sheet === undefined) return [];
+    const dose = doseOf(laid.air, rateLaw(laid.material, own));
+    // Compared as hours of drying, not as minutes: to look for the minute in every world would take far longer.
+    const goals = worlds.map((w) => dose.hoursAt(at(w.ends, index)) + hoursIn(w, index, sheet, laid.scale));
+    return [{ dose, goals }];
+  });
+  return (minute) => {
+    const gained = films.map((f) => f.dose.hoursAt(minute));
+    const kept = worlds.filter(
+      (_, w) => (ends === undefined || at(ends, w) <= minute) && films.every((f, i) => at(f.goals, w) <= at(gained, i)),
+    );
+    return kept.length / worlds.length;
+  };
+}
+
+function typicallyReached(nodes: Nodes, mark: Mark): Minute | undefined {
+  const films = nodes.flatMap(({ laid, step }) => {
+    const own = laid && effectiveMark(laid.material, mark);
+    return (own === undefined ? undefined : step.dry?.[own]?.typical) ?? [];
+  });
+  return films.length === 0 ? undefined : latest(films);
+}
+
+/** The first date from the typical one on that holds in at least `wanted` of the worlds, and in how many it does. */
+function promised(typical: Minute, share: Share, wanted: number, when = (t: Minute) => t): ReadyTime {
+  const last = typical + LONGEST_DAYS * MINUTES_PER_DAY;
+  const found = firstUp(typical, last, (t) => share(t) >= wanted);
+  const safe = found > last ? NEVER : when(found);
+  return { typical: when(typical), safe, chance: Math.floor(share(safe) * 100) / 100 };
+}
+
+/**
+ * What can be said of a piece: when it reaches each mark, can be listed and handed over, and how late it is. `safe` is
+ * the date that holds with the shop's chance, by the spread of its films' drying and of the air's speed.
+ */
+export function plannedPiece(
+  scene: Scene,
+  piece: Piece,
+  steps: readonly PlannedStep[],
+  handOver: Minute | undefined,
+): PlannedPiece {
+  const wanted = scene.situation.book.shop.safeChance;
+  const nodes = nodesOf(
+    scene,
+    steps.filter((s) => s.piece === piece.id),
+  );
+  const worlds = worldsOf(scene, nodes);
   const ready: Partial<Record<Mark | 'listed' | 'handedOver', ReadyTime>> = {};
   for (const mark of marks) {
-    const time = ofMark(own, mark);
-    if (time !== undefined) ready[mark] = time;
+    // A mark that no film of the piece has by itself says nothing that another mark does not say.
+    if (!nodes.some((n) => n.step.dry?.[mark] !== undefined)) continue;
+    const typical = typicallyReached(nodes, mark);
+    if (typical !== undefined) ready[mark] = promised(typical, shareReached(nodes, mark, worlds), wanted);
   }
-  if (handOver !== undefined && own.length > 0) {
-    const worked = latest(own.map(endOf));
-    const stacked = latest([worked, ...own.flatMap((s) => s.dry?.stack?.typical ?? [])]);
-    ready.listed = { typical: worked, safe: worked, chance: 0.9 };
-    ready.handedOver = { typical: Math.min(stacked, handOver), safe: handOver, chance: 0.9 };
+  if (handOver !== undefined && nodes.length > 0) {
+    const worked = latest(nodes.map((n) => n.end));
+    const workedIn = worlds.map((w) => latest(w.ends));
+    const workedBy: Share = (t) => workedIn.filter((end) => end <= t).length / worlds.length;
+    const stacked = typicallyReached(nodes, 'stack') ?? worked;
+    ready.listed = promised(worked, workedBy, wanted);
+    ready.handedOver = promised(
+      Math.max(worked, stacked),
+      shareReached(nodes, 'stack', worlds, workedIn),
+      wanted,
+      scene.open,
+    );
   }
   const lateMinutes =
     piece.wantedBy === undefined || handOver === undefined ? 0 : Math.max(0, handOver - piece.wantedBy);
