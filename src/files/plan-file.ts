@@ -104,6 +104,7 @@ const zone = quantity(
 
 const planShape = open('a plan', {
   madeAt: time,
+  basis: may(text, 'a fingerprint'),
   timeZone: must(zone, 'time zone'),
   from: time,
   to: time,

@@ -1,3 +1,4 @@
+import { minorDigits } from '../model/money.ts';
 import type { Manner } from './say-time.ts';
 
 /** International foot and US gallon, both exact: NIST SP 811, appendix B. */
@@ -45,8 +46,6 @@ export function sayVolume(litres: number, manner: Manner): string {
 
 /** `320.00 EUR`: minor units as the currency has them. */
 export function sayMoney(minor: number, manner: Manner): string {
-  const digits =
-    new Intl.NumberFormat('en', { style: 'currency', currency: manner.currency }).resolvedOptions()
-      .maximumFractionDigits ?? 2;
+  const digits = minorDigits(manner.currency);
   return `${rounded(minor / 10 ** digits, digits)} ${manner.currency}`;
 }

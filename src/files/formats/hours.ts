@@ -1,5 +1,5 @@
 import { weekdays, type ClockSpan, type Hours, type Weekday } from '../../model/shop.ts';
-import { readTime } from '../../time/zone.ts';
+import { writtenTime } from '../../time/iso.ts';
 import { readHoursOfDay } from '../quantities/clock.ts';
 import { read, refuse, type Read } from '../quantities/read.ts';
 import { namedBy } from '../shapes/collections.ts';
@@ -7,11 +7,14 @@ import { refined, type Shape } from '../shapes/shape.ts';
 import { quantity } from '../shapes/text.ts';
 import { adviseWord } from '../suggest.ts';
 
+const DATE_LENGTH = '2027-01-16'.length;
+
 function readDayKey(text: string): Read<string> {
   if ((weekdays as readonly string[]).includes(text)) return read(text);
   if (!/^\d/.test(text)) return refuse('is no day', adviseWord(text, weekdays));
-  const day = readTime(text, 'UTC');
-  return day.ok && day.dateOnly ? read(text) : refuse('is no date', 'write a date like 2027-01-16');
+  return text.length === DATE_LENGTH && writtenTime(`${text}T00:00`) !== undefined
+    ? read(text)
+    : refuse('is no date', 'write a date like 2027-01-16');
 }
 
 const hoursOfDay = quantity('hours of a day', 'bad-hours', readHoursOfDay, '08:00-12:30, 13:15-17:30');
