@@ -23,12 +23,21 @@ export class CannotGoOn extends Error {
   readonly advice: string | undefined;
   readonly exitCode: ExitCode;
   readonly findings: readonly Finding[];
+  /** One line each, between the message and the advice. */
+  readonly details: readonly string[];
 
-  constructor(message: string, advice?: string, exitCode: ExitCode = 2, findings: readonly Finding[] = []) {
+  constructor(
+    message: string,
+    advice?: string,
+    exitCode: ExitCode = 2,
+    findings: readonly Finding[] = [],
+    details: readonly string[] = [],
+  ) {
     super(message);
     this.advice = advice;
     this.exitCode = exitCode;
     this.findings = findings;
+    this.details = details;
   }
 }
 

@@ -1,4 +1,5 @@
 import { findingsScreen } from '../reports/findings.ts';
+import { paragraph } from '../reports/layout.ts';
 import { harmless } from '../terminal/harmless.ts';
 import type { Io } from '../terminal/io.ts';
 import { lookOf } from '../terminal/look.ts';
@@ -8,6 +9,7 @@ import type { CannotGoOn } from './call.ts';
 export async function complaint(problem: CannotGoOn, io: Io): Promise<string> {
   const look = await lookOf(io.stderr, io.env, false);
   const found = problem.findings.length === 0 ? '' : `${findingsScreen(problem.findings, look, harmless)}\n`;
-  const advice = problem.advice === undefined ? '' : `  ${harmless(problem.advice)}\n`;
-  return `${found}drybench: ${harmless(problem.message)}\n${advice}`;
+  const details = problem.details.flatMap((text) => paragraph(`- ${harmless(text)}`, look, 2, (t) => t, 4));
+  const advice = problem.advice === undefined ? [] : paragraph(harmless(problem.advice), look, 2);
+  return `${found}${[`drybench: ${harmless(problem.message)}`, ...details, ...advice].join('\n')}\n`;
 }

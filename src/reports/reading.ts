@@ -1,4 +1,5 @@
-import type { ReadingAnswer } from '../air/reading.ts';
+import { DEW_MARGIN_K } from '../air/dew-margin.ts';
+import type { ReadingAnswer, ReadingNote } from '../air/reading.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
@@ -6,9 +7,30 @@ import type { Manner } from './say-time.ts';
 
 type Units = Pick<Manner, 'units'>;
 
-function verdict({ coatable, reasons }: ReadingAnswer, look: Look): string[] {
-  if (coatable) return paragraph('Fit for coating, as far as the air goes.', look, 0, look.paint.good);
-  return reasons.flatMap(({ text }) => paragraph(`Not fit for coating: ${text}.`, look, 0, look.paint.bad, 2));
+/** A note in the units of the reading. */
+function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
+  const { marginK } = answer;
+  switch (code) {
+    case 'below-dew-point':
+      return `the surface is ${sayTempDifference(-marginK, units)} below the dew point: water settles on it`;
+    case 'near-dew-point': {
+      const needs = sayTempDifference(DEW_MARGIN_K, units);
+      return `the surface is ${sayTempDifference(marginK, units)} above the dew point; it needs ${needs} (ISO 8502-4)`;
+    }
+    case 'blush-likely':
+      return 'the dew point is near the air: shellac and lacquer may blush';
+    case 'above-85-percent':
+    case 'freezing':
+    case 'very-dry':
+      return text;
+  }
+}
+
+function verdict(answer: ReadingAnswer, units: Units, look: Look): string[] {
+  if (answer.coatable) return paragraph('Fit for coating, as far as the air goes.', look, 0, look.paint.good);
+  return answer.reasons.flatMap((note) =>
+    paragraph(`Not fit for coating: ${sayNote(note, answer, units)}.`, look, 0, look.paint.bad, 2),
+  );
 }
 
 function columnOf(answer: ReadingAnswer, units: Units): string[] {
@@ -48,10 +70,12 @@ export function readingScreen(answer: ReadingAnswer, units: Units, look: Look): 
   const head =
     heated === undefined ? [] : [['', painted(look.paint.quiet, 'now'), painted(look.paint.quiet, 'heated')]];
   return [
-    ...verdict(answer, look),
-    ...answer.warnings.flatMap(({ text }) => paragraph(`Worth knowing: ${text}.`, look, 0, look.paint.warn, 2)),
+    ...verdict(answer, units, look),
+    ...answer.warnings.flatMap((note) =>
+      paragraph(`Worth knowing: ${sayNote(note, answer, units)}.`, look, 0, look.paint.warn, 2),
+    ),
     ...grid([...head, ...rows], [{}, { align: 'right' }, { align: 'right' }], look, 2),
-    ...(heated === undefined ? [] : ['Heated:', ...verdict(heated, look)]),
+    ...(heated === undefined ? [] : ['Heated:', ...verdict(heated, units, look)]),
     '',
   ].join('\n');
 }

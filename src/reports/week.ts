@@ -18,23 +18,29 @@ import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import { proofLines } from './proof.ts';
 import { readyLines } from './ready-dates.ts';
+import { weekPicture } from './wall/picture.ts';
 import { sayClocks, sayDate, sayDay, sayMoment } from './say-time.ts';
 
 const narrowColumns = 60;
 
 /** The bench sheet of `days` days from now: what to do, what dries, when not to coat; then what becomes of it all. */
-export function weekScreen(sheet: Sheet, writing: Writing, days: number): string {
+export function weekScreen(sheet: Sheet, writing: Writing, days: number, withPicture = false): string {
   const bench = benchOf(sheet, writing);
   const { look, manner } = writing;
   const shownDays = Array.from({ length: days }, (_, plus) => localDay(manner.now, manner.zone, plus));
   const head = `${sheet.book.shop.name} · planned ${sayMoment(manner.now, manner)}`;
   return [
     ...paragraph(head, look),
+    ...(withPicture ? ['', ...pictureLines(shownDays, bench)] : []),
     ...shownDays.flatMap((day) => ['', ...dayLines(day, bench)]),
     '',
     ...endLines(bench),
     '',
   ].join('\n');
+}
+
+function pictureLines(days: readonly LocalDay[], { plan, book, names, look }: Bench): string[] {
+  return weekPicture({ plan, shop: book.shop, names, days, look });
 }
 
 function dayLines(day: LocalDay, bench: Bench): string[] {

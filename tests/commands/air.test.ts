@@ -47,7 +47,7 @@ test('a cold surface near the dew point is not fit; the same air heated is', asy
   const words = ['air', '--reading', '13 °C 82 %', '--surface', '12 °C', '--heat-to', '16 °C'];
   const { code, out } = await drybench(words);
   expect(code).toBe(0);
-  expect(out).toMatch(/^Not fit for coating: the surface is 2\.0 K above the dew point; it needs 3 K/);
+  expect(out).toMatch(/^Not fit for coating: the surface is 2\.0 °C above the dew point; it needs 3\.0 °C/);
   expect(out).toMatch(/ air +13\.0 °C +16\.0 °C\n/);
   expect(out).toMatch(/Heated:\nFit for coating, as far as the air goes\.\n$/);
   const { heated } = JSON.parse((await drybench([...words, '--json'])).out) as { heated: Record<string, unknown> };
@@ -57,6 +57,8 @@ test('a cold surface near the dew point is not fit; the same air heated is', asy
 test('a reading in Fahrenheit is answered in Fahrenheit', async () => {
   const { out } = await drybench(['air', '--reading', '68 °F 50 %']);
   expect(out).toMatch(/ air +68\.0 °F\n/);
+  const near = await drybench(['air', '--reading', '55 °F 82 %', '--surface', '53 °F']);
+  expect(near.out).toMatch(/^Not fit for coating: the surface is \d\.\d °F above the dew point; it needs 5\.4 °F/);
 });
 
 test('the air of rooms: pictures with their range, hours fit, why others are not, and what would help', async () => {

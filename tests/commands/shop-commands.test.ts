@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { run } from '../../src/cli.ts';
 import { drybench } from './run-cli.ts';
-import { inShop, pieceFile } from './small-shop.ts';
+import { inShop, pieceFile, shopFile } from './small-shop.ts';
 
 const at = ['--at', '2027-01-11T07:30'];
 
@@ -31,10 +31,31 @@ test('week --json: one document, the same to the byte each time, with times on t
   });
 });
 
-test('week --keep keeps the plan in the folder of the shop', async () => {
+test('week keeps the plan in the folder of the shop, unless it only looks', async () => {
   await inShop({}, async (folder) => {
-    const { out } = await drybench(['week', ...at, '--json', '--keep'], { folder });
-    expect(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'))).toEqual(JSON.parse(out));
+    const file = join(folder, 'plan.json');
+    await drybench(['week', ...at, '--look'], { folder });
+    expect(existsSync(file)).toBe(false);
+    const { out } = await drybench(['week', ...at, '--json'], { folder });
+    expect(JSON.parse(readFileSync(file, 'utf8'))).toEqual(JSON.parse(out));
+  });
+});
+
+test('week --picture: each section through the days at a glance', async () => {
+  await inShop({}, async (folder) => {
+    const { out } = await drybench(['week', ...at, '--days', '2', '--picture'], { folder });
+    expect(out).toMatch(/\n +Mon 11 +│Tue 12 *\nMilking stool, Seat +[·█░= ]+│[·█░= ]+\n/);
+  });
+});
+
+test('where no plan exists: what cannot hold together, and what may free it; exit code 1', async () => {
+  const cold = { 'shop.yaml': shopFile.replace('room: workshop', 'room: shed') };
+  await inShop(cold, async (folder) => {
+    const { code, out, err } = await drybench(['week', ...at], { folder });
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toMatch(/^drybench: no plan exists: these demands cannot hold together\n {2}- “Brush a thin even coat/);
+    expect(err).toContain('there is no hour');
+    expect(err).toContain('a warmer or drier room');
   });
 });
 

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 
-const shop = `name: Quay workshop
+export const shopFile = `name: Quay workshop
 time-zone: Europe/Dublin
 units: metric
 clock: 24
@@ -67,7 +67,7 @@ sections:
 `;
 
 const smallShop: Readonly<Record<string, string>> = {
-  'shop.yaml': shop,
+  'shop.yaml': shopFile,
   'recipes/brushed.yaml': recipe,
   'pieces/stool.yaml': pieceFile('Milking stool'),
 };

@@ -1,0 +1,80 @@
+import type { Task } from '../model/task.ts';
+import type { Made } from '../planning/make-plan.ts';
+import type { Meaning } from '../schedule/compiled.ts';
+import { grouped } from './grouped.ts';
+import type { Names } from './names.ts';
+import { sayLength } from './say-time.ts';
+
+type NoPlan = Extract<Made, { kind: 'none' }>;
+type Mode = NoPlan['compiled']['problem']['activities'][number]['modes'][number];
+
+/** The step that an activity of the problem stands for; none for a piece as a whole. */
+function taskOf(meaning: Meaning): Task | undefined {
+  switch (meaning.kind) {
+    case 'task':
+    case 'done':
+    case 'drying':
+      return meaning.task;
+    case 'window':
+      return meaning.coat;
+    case 'ready':
+      return undefined;
+  }
+}
+
+function sayTask(task: Task, names: Names): string {
+  const section = names.section(task.piece, task.section);
+  const coat = task.coat === undefined ? '' : `, coat ${task.coat}`;
+  return `“${task.title}${coat}” (${names.piece(task.piece)}${section === '' ? '' : `, ${section}`})`;
+}
+
+const neverStarts = (mode: Mode) => mode.starts?.length === 0;
+
+/** What stands against a step by itself: that no hour suits it, or how long it needs. */
+function sayDemand(task: Task, modes: readonly Mode[], names: Names): string {
+  const minutes = Math.min(...task.ways.map((way) => way.workMinutes));
+  const film = task.ways.find((way) => way.film !== undefined)?.film;
+  const air = film === undefined ? '' : `, in air fit for ${names.material(film.material)}`;
+  const unbroken = task.mayPause ? '' : ' without a break';
+  const needs = `${sayLength(minutes)} of work${unbroken} while hands are in${air}`;
+  return modes.every(neverStarts)
+    ? `${sayTask(task, names)}: there is no hour for it; it needs ${needs}`
+    : `${sayTask(task, names)}: needs ${needs}`;
+}
+
+/** What may free it: said after the demands. */
+export const mayFree =
+  'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it';
+
+/** The demands that cannot hold together, each in the words of the shop. */
+export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[] {
+  const { problem, meanings } = compiled;
+  const taskAt = (index: number | undefined) => {
+    const meaning = index === undefined ? undefined : meanings[index];
+    return meaning === undefined ? undefined : taskOf(meaning);
+  };
+  const met = conflict.activities.flatMap((index) => {
+    const task = taskAt(index);
+    return task === undefined ? [] : [{ task, modes: problem.activities[index]?.modes ?? [] }];
+  });
+  const demands = [...grouped(met, (m) => m.task).entries()].map(([task, group]) =>
+    sayDemand(
+      task,
+      group.flatMap((g) => g.modes),
+      names,
+    ),
+  );
+  const waits = conflict.lags.flatMap((index) => {
+    const lag = problem.lags[index];
+    const [from, to] = [taskAt(lag?.from), taskAt(lag?.to)];
+    if (lag === undefined || from === undefined || to === undefined || from.id === to.id) return [];
+    return [
+      `${sayTask(to, names)} ${lag.most === undefined ? 'not before' : 'soon enough after'} ${sayTask(from, names)}`,
+    ];
+  });
+  const means = conflict.resources.flatMap((index) => {
+    const resource = problem.resources[index];
+    return resource === undefined ? [] : [`${resource.name}: ${resource.capacity} at a time`];
+  });
+  return [...new Set([...demands, ...waits, ...means])];
+}
