@@ -24,6 +24,8 @@ interface Block {
   readonly draw: (x: number, y: number) => Markup;
   /** Never the last of a column. */
   readonly heads?: true;
+  /** Heading said again where a new column begins here. */
+  readonly under?: string;
 }
 
 const type = {
@@ -110,7 +112,10 @@ function blocksOf(model: WeekModel, drawing: Drawing): Block[] {
     const works = model.works.filter((w) => w.day === day);
     const head = [headBlock(dayText(day.start, manner)), ...unfitBlocks(day, drawing)];
     if (works.length === 0) return [...head, paragraphBlock('No hands-on work.')];
-    return [...head, ...works.map((work) => workBlock(work, drawing, said))];
+    return [
+      ...head,
+      ...works.map((work) => ({ ...workBlock(work, drawing, said), under: dayText(day.start, manner) })),
+    ];
   });
   const warnings = plan.warnings.filter((w) => w.step === undefined).map((w) => paragraphBlock(`Careful: ${w.text}`));
   const care =
@@ -125,8 +130,9 @@ function columnsOf(blocks: readonly Block[]): Block[][] {
   blocks.forEach((block, i) => {
     const needed = block.height + (block.heads === true ? (blocks[i + 1]?.height ?? 0) : 0);
     if (used > 0 && used + needed > height - TOP) {
-      columns.push([]);
-      used = 0;
+      const again = block.under === undefined ? [] : [headBlock(`${block.under}, continued`)];
+      columns.push(again);
+      used = again.reduce((sum, b) => sum + b.height, 0);
     }
     columns.at(-1)?.push(block);
     used += block.height;

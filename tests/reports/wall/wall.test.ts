@@ -71,6 +71,11 @@ describe('nothing is cut in silence', () => {
       for (const s of ['body', 'drawers', 'legs']) expect(named).toContain(`${piece.name}, ${s}: Lay`);
   });
 
+  test('a day that goes on in the next column says so', () => {
+    const all = texts(wallWeek(crowd(40), week).html);
+    expect(all.some((t) => /^\w{3} \d+ Mar, continued$/.test(t))).toBe(true);
+  });
+
   test('pieces for which nothing happens are told', () => {
     const quiet = {
       ...twelve,
