@@ -1,5 +1,5 @@
 import { int } from '../typed.ts';
-import { guardValue, NO_GUARD } from './links.ts';
+import { guardOf, guardValue, NO_GUARD, sourceOf, targetOf, weightOf } from './links.ts';
 import type { Links } from './links.ts';
 import { explainProfile } from './profile-reasons.ts';
 import type { Profile } from './profile.ts';
@@ -35,15 +35,15 @@ export function explain(s: Store, links: Links, profile: Profile, place: number,
       return;
     }
     case BY_ARC: {
-      addConflict(s, int(links.source, detail), value - int(links.weight, detail));
-      const guard = int(links.guard, detail);
+      addConflict(s, sourceOf(links, detail), value - weightOf(links, detail));
+      const guard = guardOf(links, detail);
       if (guard !== NO_GUARD) addConflict(s, guard, guardValue(guard));
       return;
     }
     case BY_GUARD: {
       const source = int(s.trail, at + EXTRA);
-      addConflict(s, int(links.source, detail), source);
-      addConflict(s, int(links.target, detail) ^ 1, 1 - int(links.weight, detail) - source);
+      addConflict(s, sourceOf(links, detail), source);
+      addConflict(s, targetOf(links, detail) ^ 1, 1 - weightOf(links, detail) - source);
       return;
     }
     case BY_PROFILE:

@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import { int } from '../typed.ts';
 import { groupBy } from './ints.ts';
 import type { Rows } from './ints.ts';
@@ -9,17 +10,20 @@ import type { Store } from './store.ts';
  * bound of a 0/1 variable: it holds once that variable has taken the side the bound stands for.
  */
 export interface Links {
-  /** bySource[b]: the arcs out of bound b. */
-  readonly bySource: Rows;
+  /** Arcs out of bound b: numbers first[b] .. first[b + 1] - 1. */
+  readonly first: Int32Array;
+  /** LINK_WIDTH numbers for each arc: target, weight, guard, source. */
+  readonly text: Int32Array;
   readonly byGuard: Rows;
-  readonly source: Int32Array;
-  readonly target: Int32Array;
-  readonly weight: Int32Array;
-  readonly guard: Int32Array;
   /** How often each bound rose along arcs since the last choice. */
   readonly rises: Int32Array;
 }
 
+const LINK_WIDTH = 4;
+const TARGET = 0;
+const WEIGHT = 1;
+const GUARD = 2;
+const SOURCE = 3;
 export const NO_GUARD = -1;
 /** Rises of one bound after which a cycle is looked for, and again after as many. */
 const RISES_TO_CHECK = 6;
@@ -33,28 +37,40 @@ export interface Link {
 }
 
 export function createLinks(variables: number, list: readonly Link[]): Links {
-  const source: number[] = [];
-  const target: number[] = [];
-  const weight: number[] = [];
-  const guard: number[] = [];
-  for (const link of list) {
-    source.push(2 * link.from, 2 * link.to + 1);
-    target.push(2 * link.to, 2 * link.from + 1);
-    weight.push(link.weight, link.weight);
-    guard.push(link.guard, link.guard);
-  }
   const bounds = 2 * variables;
-  // Arcs without a guard go to an extra, last row.
-  const guardRow = Int32Array.from(guard, (g) => (g === NO_GUARD ? bounds : g));
-  return {
-    bySource: groupBy(Int32Array.from(source), bounds),
-    byGuard: groupBy(guardRow, bounds + 1),
-    source: Int32Array.from(source),
-    target: Int32Array.from(target),
-    weight: Int32Array.from(weight),
-    guard: Int32Array.from(guard),
-    rises: new Int32Array(bounds),
-  };
+  const both = [
+    ...list.map(({ from, to, weight, guard }) => ({ source: 2 * from, target: 2 * to, weight, guard })),
+    ...list.map(({ from, to, weight, guard }) => ({ source: 2 * to + 1, target: 2 * from + 1, weight, guard })),
+  ];
+  const rows = groupBy(
+    Int32Array.from(both, (arc) => arc.source),
+    bounds,
+  );
+  const text = new Int32Array(LINK_WIDTH * both.length);
+  const guards = new Int32Array(both.length);
+  rows.items.forEach((item, arc) => {
+    const { source, target, weight, guard } = at(both, item);
+    text.set([target, weight, guard, source], LINK_WIDTH * arc);
+    // Arcs without a guard go to an extra, last row.
+    guards[arc] = guard === NO_GUARD ? bounds : guard;
+  });
+  return { first: rows.first, text, byGuard: groupBy(guards, bounds + 1), rises: new Int32Array(bounds) };
+}
+
+export function targetOf(links: Links, arc: number): number {
+  return int(links.text, LINK_WIDTH * arc + TARGET);
+}
+
+export function weightOf(links: Links, arc: number): number {
+  return int(links.text, LINK_WIDTH * arc + WEIGHT);
+}
+
+export function guardOf(links: Links, arc: number): number {
+  return int(links.text, LINK_WIDTH * arc + GUARD);
+}
+
+export function sourceOf(links: Links, arc: number): number {
+  return int(links.text, LINK_WIDTH * arc + SOURCE);
 }
 
 /** Value a guard bound has once it holds: 1 for "variable is 1", 0 for "variable is 0". */
@@ -64,24 +80,25 @@ export function guardValue(guard: number): number {
 
 /** Works off the arcs out of `bound`, and those `bound` guards. */
 export function followLinks(s: Store, links: Links, bound: number): boolean {
-  const { first, items } = links.bySource;
+  const { first, byGuard } = links;
   const end = int(first, bound + 1);
-  for (let k = int(first, bound); k < end; k++) if (!followArc(s, links, int(items, k), bound)) return false;
-  const guarded = links.byGuard;
-  const guardedEnd = int(guarded.first, bound + 1);
-  for (let k = int(guarded.first, bound); k < guardedEnd; k++) {
-    const arc = int(guarded.items, k);
-    if (!followArc(s, links, arc, int(links.source, arc))) return false;
+  for (let arc = int(first, bound); arc < end; arc++) if (!followArc(s, links, arc, bound)) return false;
+  const guardedEnd = int(byGuard.first, bound + 1);
+  for (let k = int(byGuard.first, bound); k < guardedEnd; k++) {
+    const arc = int(byGuard.items, k);
+    if (!followArc(s, links, arc, sourceOf(links, arc))) return false;
   }
   return true;
 }
 
 function followArc(s: Store, links: Links, arc: number, source: number): boolean {
   const { value } = s;
-  const target = int(links.target, arc);
-  const weight = int(links.weight, arc);
+  const { text } = links;
+  const place = LINK_WIDTH * arc;
+  const target = int(text, place + TARGET);
+  const weight = int(text, place + WEIGHT);
+  const guard = int(text, place + GUARD);
   const from = int(value, source);
-  const guard = int(links.guard, arc);
   if (guard !== NO_GUARD && int(value, guard) < guardValue(guard)) {
     const opposite = int(value, target ^ 1);
     if (from + weight + opposite <= 0) return true;
@@ -98,17 +115,17 @@ function followArc(s: Store, links: Links, arc: number, source: number): boolean
 
 /** Did `bound` raise itself, over arcs alone? Then their guards are the conflict. */
 function closesCycle(s: Store, links: Links, bound: number): boolean {
-  let at = bound;
+  let reached = bound;
   let value = int(s.value, bound);
   s.conflictSize = 0;
   do {
-    const place = placeOf(s, at, value);
+    const place = placeOf(s, reached, value);
     if (place < 0 || int(s.trail, place * TRAIL_WIDTH + REASON) !== BY_ARC) return false;
     const arc = int(s.trail, place * TRAIL_WIDTH + DETAIL);
-    const guard = int(links.guard, arc);
+    const guard = guardOf(links, arc);
     if (guard !== NO_GUARD) addConflict(s, guard, guardValue(guard));
-    value -= int(links.weight, arc);
-    at = int(links.source, arc);
-  } while (at !== bound);
+    value -= weightOf(links, arc);
+    reached = sourceOf(links, arc);
+  } while (reached !== bound);
   return true;
 }

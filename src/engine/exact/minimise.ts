@@ -1,3 +1,4 @@
+import { at } from '../../at.ts';
 import type { SearchOptions } from '../problem.ts';
 import type { Random } from '../random.ts';
 import { int } from '../typed.ts';
@@ -18,6 +19,9 @@ export interface Result {
   readonly steps: number;
 }
 
+/** First limits on the cost: bound plus these shares of the way to the most it can be; and conflicts for the first. */
+const FIRST_SHARES = [0, 1 / 64, 1 / 16, 1 / 4, 1];
+const FIRST_TRY = 50;
 /** Schedules bred before the first search, where there are no maximum lags. */
 const FIRST_CHILDREN = 1000;
 /** Conflicts the whole problem is searched for before parts of a schedule are. */
@@ -66,10 +70,10 @@ export function minimise(prepared: Prepared, solver: Solver, random: Random, opt
   if (bound() < cost) breedFor(FIRST_CHILDREN);
 
   const highest = cost - 1;
-  for (let share = 0, conflicts = 100; best === undefined; conflicts *= 1.5) {
+  for (let round = 0; best === undefined; round++) {
     if (over() || settled()) return result();
-    const target = Math.min(highest, Math.round(bound() * (1 + share)));
-    if (searchAll(target, conflicts) !== 'found') share = share === 0 ? 0.05 : share * 2;
+    const share = at(FIRST_SHARES, round % FIRST_SHARES.length);
+    searchAll(bound() + Math.round(share * (highest - bound())), FIRST_TRY * 1.5 ** round);
   }
 
   const improver = createImprover(prepared, random);

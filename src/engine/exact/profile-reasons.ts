@@ -18,19 +18,25 @@ export function noteCulprits(s: Store, p: Profile, resource: number, time: numbe
   const last = int(p.userFirst, resource + 1);
   const begin = s.notesSize;
   let sum = 0;
-  for (let atRoot = 1; atRoot >= 0; atRoot--)
-    for (let u = first; u < last && sum <= limit; u++) {
-      const activity = int(p.userActivity, u);
-      if (activity === but || int(p.from, activity) > time || int(p.until, activity) <= time) continue;
-      if (runsAtRoot(s, p, activity, time) !== (atRoot === 1)) continue;
-      note(s, activity);
-      sum += int(p.userUnits, u);
-    }
+  const rootUsers = int(p.rootUsers, resource);
+  for (let u = first; u < last && rootUsers > 0 && sum <= limit; u++) {
+    const activity = int(p.userActivity, u);
+    if (activity === but || !runsAtRoot(p, activity, time)) continue;
+    note(s, activity);
+    sum += int(p.userUnits, u);
+  }
+  for (let u = first; u < last && sum <= limit; u++) {
+    const activity = int(p.userActivity, u);
+    if (activity === but || int(p.from, activity) > time || int(p.until, activity) <= time) continue;
+    if (rootUsers > 0 && runsAtRoot(p, activity, time)) continue;
+    note(s, activity);
+    sum += int(p.userUnits, u);
+  }
   return s.notesSize - begin;
 }
 
-function runsAtRoot(s: Store, p: Profile, activity: number, time: number): boolean {
-  return -int(s.root, 2 * activity + 1) <= time && int(s.root, 2 * activity) + int(p.duration, activity) > time;
+function runsAtRoot(p: Profile, activity: number, time: number): boolean {
+  return int(p.rootFrom, activity) <= time && int(p.rootUntil, activity) > time;
 }
 
 /** Reason: [period, first and last period in which the same activities are all sure to run, count, activities]. */

@@ -13,8 +13,9 @@ export interface Profile {
   readonly capacity: Int32Array;
   /** usage[r * periods + t]. */
   readonly usage: Int32Array;
-  /** Needs of activity i: places needFirst[i] .. needFirst[i + 1] - 1 of the next two. */
+  /** Needs of activity i: places needFirst[i] .. needFirst[i + 1] - 1 of the next three. */
   readonly needFirst: Int32Array;
+  readonly needActivity: Int32Array;
   readonly needResource: Int32Array;
   readonly needUnits: Int32Array;
   /** Users of resource r, the greediest first: places userFirst[r] .. userFirst[r + 1] - 1 of the next two. */
@@ -24,6 +25,10 @@ export interface Profile {
   /** Sure part of each activity as entered in `usage`; none if from >= until. */
   readonly from: Int32Array;
   readonly until: Int32Array;
+  /** Sure part at level 0, and how many users of each resource have one. */
+  readonly rootFrom: Int32Array;
+  readonly rootUntil: Int32Array;
+  readonly rootUsers: Int32Array;
   /** Triples (activity, from, until) to go back to. */
   undo: Int32Array;
   undoSize: number;
@@ -56,6 +61,7 @@ export function createProfile(model: Model, periods: number): Profile {
     capacity: model.capacity,
     usage: new Int32Array(model.capacity.length * periods),
     needFirst: starts(activities, byActivity),
+    needActivity: Int32Array.from(byActivity),
     needResource: Int32Array.from(flat, (need) => need.resource),
     needUnits: Int32Array.from(flat, (need) => need.units),
     userFirst: starts(model.capacity.length, byResource),
@@ -63,6 +69,9 @@ export function createProfile(model: Model, periods: number): Profile {
     userUnits: Int32Array.from(users, (need) => need.units),
     from: new Int32Array(activities),
     until: new Int32Array(activities),
+    rootFrom: new Int32Array(activities),
+    rootUntil: new Int32Array(activities),
+    rootUsers: new Int32Array(model.capacity.length),
     undo: new Int32Array(3 * 64),
     undoSize: 0,
     undoStart: new Int32Array(64),
@@ -86,6 +95,17 @@ export function queue(p: Profile, activity: number, sides: number): void {
     p.waitingSize += 1;
   }
   p.sides[activity] = already | sides;
+}
+
+/** What is sure now, at level 0, is sure for good. */
+export function settleProfileRoot(p: Profile): void {
+  p.rootFrom.set(p.from);
+  p.rootUntil.set(p.until);
+  p.rootUsers.fill(0);
+  p.needResource.forEach((resource, k) => {
+    const activity = int(p.needActivity, k);
+    if (int(p.from, activity) < int(p.until, activity)) p.rootUsers[resource] = int(p.rootUsers, resource) + 1;
+  });
 }
 
 export function forgetWaiting(p: Profile): void {

@@ -42,13 +42,11 @@ function scheduled(problem: Problem, model: Model, best: Int32Array, bound: numb
     value: cost + model.fixedCost,
     bound: bound + model.fixedCost,
     terms: problem.objective.map((term) => {
-      const value = termValue(
-        term,
-        int(best, term.activity) + model.base,
-        int(model.duration, term.activity),
-        problem.from,
-      );
-      return { value, bound: problem.objective.length === 1 ? bound + model.fixedCost : 0 };
+      const valueAt = (start: number) =>
+        termValue(term, start + model.base, int(model.duration, term.activity), problem.from);
+      const earliest = valueAt(int(model.earliest, term.activity));
+      const whole = problem.objective.length === 1 ? bound + model.fixedCost : earliest;
+      return { value: valueAt(int(best, term.activity)), bound: Math.max(earliest, whole) };
     }),
     steps,
   };

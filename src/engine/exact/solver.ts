@@ -8,7 +8,7 @@ import type { Model } from './model.ts';
 import { createOrder, nextCut, noticeTaken, openOrderLevel, undoOrderTo } from './order.ts';
 import type { Order } from './order.ts';
 import { followProfile } from './profile-moves.ts';
-import { createProfile, noticeRise, openProfileLevel, undoProfileTo } from './profile.ts';
+import { createProfile, noticeRise, openProfileLevel, settleProfileRoot, undoProfileTo } from './profile.ts';
 import type { Profile } from './profile.ts';
 import { followClauses } from './clauses.ts';
 import { BOUND, CHOSEN, createStore, openLevel, raise, settleRoot, TRAIL_WIDTH, undoTo } from './store.ts';
@@ -101,7 +101,9 @@ export function propagate(solver: Solver): boolean {
 export function settle(solver: Solver): void {
   if (!solver.possible) return;
   solver.possible = propagate(solver);
-  if (solver.possible) settleRoot(solver.store);
+  if (!solver.possible) return;
+  settleRoot(solver.store);
+  settleProfileRoot(solver.profile);
 }
 
 export function goBackTo(solver: Solver, level: number): void {
