@@ -38,6 +38,8 @@ export function sayFor({ book, tasks }: Situation): Say {
   const pieces = new Map(book.pieces.map((p) => [p.id, p.name]));
   const sections = new Map(book.pieces.flatMap((p) => p.sections.map((s) => [`${p.id}/${s.id}`, s.name])));
   const steps = new Map(tasks.map((t) => [t.id, t]));
+  // A plan with much wrong names the same times over and over.
+  const said = new Map<Minute, string>();
   const piece = (id: string): string => pieces.get(id) ?? id;
   return {
     piece,
@@ -49,8 +51,12 @@ export function sayFor({ book, tasks }: Situation): Say {
     },
     when: (minute) => {
       if (minute >= NEVER) return 'never';
+      const known = said.get(minute);
+      if (known !== undefined) return known;
       const { date, weekday, clock } = localTime(minute, shop.timeZone);
-      return `${dayNames[weekday - 1] ?? ''} ${date} ${clockText(clock, shop.clock)}`;
+      const text = `${dayNames[weekday - 1] ?? ''} ${date} ${clockText(clock, shop.clock)}`;
+      said.set(minute, text);
+      return text;
     },
   };
 }

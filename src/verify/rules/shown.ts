@@ -17,8 +17,8 @@ function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
     if (times === undefined) return [`is not shown to reach the mark ${mark}`];
     return (['early', 'typical', 'late'] as const satisfies readonly Pace[]).flatMap((pace) => {
       const when = dryMap(laid.material, mark, pace, laid.film, laid.air, laid.factor).at(end);
-      const wrong = `is shown to reach the mark ${mark} (${pace}) ${say.when(times[pace])}, but that is ${say.when(when)}`;
-      return times[pace] === when ? [] : [wrong];
+      if (times[pace] === when) return [];
+      return [`is shown to reach the mark ${mark} (${pace}) ${say.when(times[pace])}, but that is ${say.when(when)}`];
     });
   });
 }
