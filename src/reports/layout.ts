@@ -27,11 +27,20 @@ export function painted(paint: Paint, text: string): Painted {
   return { text, paint };
 }
 
+const noBreak = '\u00a0';
+
+/** A number and its unit stay on one line: `20 °C`, `82 %`, `1 h 30 min`, `8:30 am`. */
+function unitsHeld(text: string): string {
+  return text
+    .replaceAll(/deg (?=[CF]\b)/g, `deg${noBreak}`)
+    .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg)(?![a-z]))/g, `$1${noBreak}`);
+}
+
 /** Breaks `text` between words so that no line is wider than `columns`; a longer word is broken inside. */
 export function wrap(text: string, columns: number, look: Look): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of signs(text, look)
+  for (const word of unitsHeld(signs(text, look))
     .split(' ')
     .filter((w) => w !== '')) {
     for (const part of broken(word, columns, look)) {
@@ -43,7 +52,7 @@ export function wrap(text: string, columns: number, look: Look): string[] {
       }
     }
   }
-  return [...lines, line];
+  return [...lines, line].map((l) => l.replaceAll(noBreak, ' '));
 }
 
 function broken(word: string, columns: number, look: Look): string[] {

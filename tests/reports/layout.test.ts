@@ -34,6 +34,12 @@ test('what does not fit goes on below in its own column', () => {
   ]);
 });
 
+test('a number and its unit stay together', () => {
+  expect(wrap('it needs 20 °C and 1 h 30 min', 17, look(80))).toEqual(['it needs 20 °C', 'and 1 h 30 min']);
+  expect(wrap('from 8:30 am on, 5 deg C', 9, look(80))).toEqual(['from', '8:30 am', 'on,', '5 deg C']);
+  expect(wrap('coat 2 has dried', 8, look(80))).toEqual(['coat 2', 'has', 'dried']);
+});
+
 test('wide letters count as they show', () => {
   expect(
     grid(
