@@ -18,7 +18,8 @@ export const faces: readonly Face[] = [
     group: 'Plan',
     options: [
       ['--days <number>', 'how many days to show (default 7)'],
-      ['--keep', 'keep this plan: later ones stay near it'],
+      ['--picture', 'with a small picture of the days'],
+      ['--look', 'only look: the shop goes on following the plan that it has'],
     ],
     load: () => import('./week.ts'),
   },

@@ -1,10 +1,15 @@
 import { realDisk } from '../files/disk.ts';
 import { withLock } from '../files/lock.ts';
+import { fingerprint, plansMadeFrom, rememberPlan } from '../files/plan-history.ts';
 import { PLAN_FILE, readPlan, writePlan } from '../files/plan-file.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
-import { makePlan, type Made } from '../planning/make-plan.ts';
+import { basisText } from '../planning/basis.ts';
+import { asMade, type Standing, stillFits } from '../planning/current-plan.ts';
+import { makePlan } from '../planning/make-plan.ts';
 import { situationOf } from '../planning/situation-of.ts';
+import { namesOf } from '../reports/names.ts';
+import { demandsOf, mayFree } from '../reports/no-plan.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
 import { CannotGoOn, type Call } from './call.ts';
@@ -13,39 +18,72 @@ import type { OpenShop } from './open-shop.ts';
 /** Any number would do; the same one gives the same plan. */
 const seed = 1;
 
-export type Planned = Extract<Made, { kind: 'plan' }> & { readonly situation: Situation; readonly plan: Plan };
+export interface Planned extends Standing {
+  readonly situation: Situation;
+  /** The plan that the shop followed until now, if there is one. */
+  readonly kept?: Plan;
+}
 
 /** The plan that the shop follows; one that cannot be read is said and left aside, for a new one is made anyway. */
-function keptPlan(call: Call, shop: OpenShop): { readonly kept?: Plan } {
+function keptPlan(call: Call, shop: OpenShop): Plan | undefined {
   const { plan, findings } = readPlan(shop.folder);
   for (const { message } of findings)
     call.io.stderr.write(`drybench: ${PLAN_FILE} is left aside: ${harmless(message)}\n`);
-  return plan === undefined ? {} : { kept: plan };
+  return plan;
 }
 
-/** Keeps the plan as the one that the shop follows. */
+/** Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. */
 export function keepPlan(shop: OpenShop, plan: Plan): void {
-  withLock(realDisk, shop.folder, 'week', () => writePlan(shop.folder, plan));
+  withLock(realDisk, shop.folder, 'week', () => {
+    writePlan(shop.folder, plan);
+    rememberPlan(shop.folder, plan);
+  });
+}
+
+/** A plan that was followed before and still says all that there is to say. */
+function followedBefore(
+  shop: OpenShop,
+  situation: Situation,
+  kept: Plan | undefined,
+  patient: boolean,
+): Standing | undefined {
+  const basis = fingerprint(basisText(shop.book));
+  const fitting = (plan: Plan): Standing | undefined =>
+    stillFits(plan, basis, situation, patient) ? asMade(shop.book, plan) : undefined;
+  const standing = kept && fitting(kept);
+  if (standing !== undefined) return standing;
+  for (const plan of plansMadeFrom(shop.folder, basis)) {
+    const found = fitting(plan);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /**
- * The plan of all that is left to do, made anew.
+ * The plan of all that is left to do: the one that the shop follows where it still fits, else a new one near it. Who only
+ * looks (`patient`) is shown the plan of the day also where what it says was not entered yet.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export function planOf(call: Call, shop: OpenShop): Planned {
+export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const situation = situationOf(shop.book, shop.now);
+  const kept = keptPlan(call, shop);
+  const before = kept === undefined ? {} : { kept };
+  const standing = followedBefore(shop, situation, kept, patient);
+  if (standing !== undefined) return { ...standing, situation, ...before };
   const progress = progressOn(call.io);
   progress.say('planning …');
   const onBetter = (value: number, bound: number) =>
     progress.say(`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`);
-  const made = makePlan(situation, { seed, onBetter, ...keptPlan(call, shop) });
+  const made = makePlan(situation, { seed, onBetter, basis: fingerprint(basisText(shop.book)), ...before });
   progress.end();
-  if (made.kind === 'plan') return { ...made, situation };
+  if (made.kind === 'plan') {
+    const { plan, air, factors } = made;
+    return { plan, air, factors, situation, ...before };
+  }
   if (made.kind === 'broken')
     throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
-  throw new CannotGoOn(
-    made.proven ? 'no plan exists: these demands cannot hold together' : 'no plan was found',
-    undefined,
-    1,
-  );
+  const message = made.proven
+    ? 'no plan exists: these demands cannot hold together'
+    : 'no plan was found; in the way stand';
+  throw new CannotGoOn(message, mayFree, 1, [], demandsOf(made, namesOf(shop.book)));
 }

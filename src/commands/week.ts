@@ -1,19 +1,34 @@
 import { planDocument } from '../model/plan-document.ts';
+import { movesOf } from '../planning/moved.ts';
+import { movedScreen } from '../reports/moved.ts';
+import { namesOf } from '../reports/names.ts';
 import { weekScreen } from '../reports/week.ts';
+import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, numberFlag, type Call, type ExitCode } from './call.ts';
 import { openShop } from './open-shop.ts';
 import { keepPlan, planOf } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 
-/** Plans everything, and shows the bench sheet of the coming days. */
+/**
+ * Plans everything, near the plan that the shop follows, and keeps that from then on; shows what moved and the bench sheet
+ * of the coming days.
+ */
 export async function answer(call: Call): Promise<ExitCode> {
   const days = numberFlag(call, 'days', 7, 1, 60);
   const shop = await openShop(call);
-  const planned = planOf(call, shop);
-  if (isFlagged(call, 'keep')) keepPlan(shop, planned.plan);
+  const planned = planOf(call, shop, false);
+  if (!isFlagged(call, 'look')) keepPlan(shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
-  else
-    print(call, weekScreen(sheetOf(shop, planned, days), { manner: shop.manner, look: await answerLook(call) }, days));
+  else {
+    const writing = { manner: shop.manner, look: await answerLook(call) };
+    const sheet = sheetOf(shop, planned, days);
+    const moves = planned.kept === undefined ? [] : harmlessData(movesOf(planned.kept, planned));
+    print(
+      call,
+      movedScreen(moves, { ...writing, ...sheet, names: namesOf(sheet.book) }) +
+        weekScreen(sheet, writing, days, isFlagged(call, 'picture')),
+    );
+  }
   return 0;
 }

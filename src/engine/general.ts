@@ -57,7 +57,11 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
 /** First schedules; answers an activity that found no place, or -1. */
 function begin(search: Search, options: SearchOptions, incumbent: Incumbent): number {
   let stuck = -1;
-  if (options.from !== undefined && constructFrom(search, options.from)) keep(search, options, incumbent);
+  if (options.from !== undefined && constructFrom(search, options.from)) {
+    // The budget is better spent near a plan that people follow than on plans that have nothing of it.
+    keep(search, options, incumbent);
+    return stuck;
+  }
   const orders = componentOrders(search).slice(0, search.net.count > manyStarts ? 1 : 3);
   for (const order of orders) {
     if (options.stop?.() === true && incumbent.value < Infinity) break;

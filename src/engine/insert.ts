@@ -112,7 +112,9 @@ export class Inserter {
     let bestScore = Infinity;
     if (wanted >= 0) {
       bestStart = this.startIn(i, wanted);
-      if (bestStart !== NEVER) best = wanted;
+      // Who cannot have the mode at the wished time had better look at all of them.
+      const wish = int(this.wished, i);
+      if (bestStart !== NEVER && (wish === ALWAYS || bestStart <= wish)) best = wanted;
     }
     if (best < 0) {
       const first = int(this.plan.net.modeFirst, i);

@@ -71,6 +71,7 @@ export function planDocument(plan: Plan): PlanDocument {
   return {
     format: PLAN_FORMAT,
     madeAt: iso(plan.madeAt),
+    ...(plan.basis !== undefined && { basis: plan.basis }),
     timeZone: plan.timeZone,
     from: iso(plan.from),
     to: iso(plan.to),

@@ -77,6 +77,8 @@ export interface Warning {
 
 export interface Plan {
   readonly madeAt: Minute;
+  /** Fingerprint of all that the plan was made from; absent where nobody keeps it. */
+  readonly basis?: string;
   readonly timeZone: string;
   readonly from: Minute;
   readonly to: Minute;

@@ -8,6 +8,8 @@ const LEAST_WEEKS = 5;
 /** Hands are never busy all the time: what dries, and what is cold, leaves gaps. */
 const SLACK = 1.5;
 const MOST_WEEKS = 260;
+/** Where no plan fits into the usual horizon, one this many times as long is tried. */
+export const STRETCH = 4;
 
 /**
  * How far ahead to plan so that everything fits: by the work left against the hours that the hands have. `stretch` times as

@@ -1,7 +1,7 @@
 import { shopAir, type ShopAir } from '../air/shop-air.ts';
 import type { Conflict } from '../engine/problem.ts';
 import { heldTasks } from '../model/gates.ts';
-import type { Plan, Warning } from '../model/plan.ts';
+import type { Plan, Proof, Warning } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Compiled } from '../schedule/compiled.ts';
 import { planShop } from '../schedule/plan-shop.ts';
@@ -9,7 +9,7 @@ import type { Minute } from '../time/span.ts';
 import type { Breach } from '../verify/breach.ts';
 import { verify } from '../verify/verify.ts';
 import { factorsOf } from './factors.ts';
-import { horizonOf } from './horizon.ts';
+import { horizonOf, STRETCH } from './horizon.ts';
 import { fixedLimits, limitWarnings, missedLimits, withoutLimits } from './missed-limits.ts';
 import { windowWarnings } from './missed-windows.ts';
 import type { Scene } from './piece-worlds.ts';
@@ -20,8 +20,6 @@ const DAY = 24 * 60;
 const LOOK_BACK_MINUTES = 60 * DAY;
 /** Drying goes on past the last step that is planned. */
 const LOOK_AHEAD_MINUTES = 21 * DAY;
-/** Where no plan fits into the usual horizon, one this many times as long is tried. */
-const STRETCH = 4;
 
 export interface MakeOptions {
   readonly seed: number;
@@ -31,6 +29,8 @@ export interface MakeOptions {
   readonly onBetter?: (value: number, bound: number, steps: number) => void;
   /** The plan that the shop follows now. */
   readonly kept?: Plan;
+  /** Fingerprint of what it is made from, to be noted in the plan. */
+  readonly basis?: string;
 }
 
 /** A verified plan; or one that failed the verifier, which is a defect and never shown as a plan; or none. */
@@ -64,6 +64,11 @@ function airWarnings(situation: Situation, air: ShopAir, to: Minute): Warning[] 
       .filter((note) => note.to > situation.now && note.from < to)
       .map((note) => ({ code: note.code, text: `${room.name}: ${note.text}` })),
   );
+}
+
+/** In the order in which a plan is read back, so that it is written the same again. */
+function proofOf({ objective, gapPercent, proven, steps }: Omit<Proof, 'verified'>): Proof {
+  return { objective, gapPercent, proven, verified: true, steps };
 }
 
 /** The air from the first film that still matters, on the hour, so that a plan made a minute later reads the same. */
@@ -100,7 +105,7 @@ function planSomehow(situation: Situation, options: MakeOptions): Made {
 function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, options: MakeOptions): Made {
   const situation = withoutLimits(asked, missed);
   const { book, now } = situation;
-  const { kept, ...search } = options;
+  const { kept, basis, ...search } = options;
   const air = airFor(situation, to);
   const factors = factorsOf(situation, air, kept);
   const draft = planShop(situation, air, { ...search, to, factors, ...(kept && { kept }) });
@@ -115,12 +120,13 @@ function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, o
   };
   const plan: Plan = {
     madeAt: now,
+    ...(basis !== undefined && { basis }),
     timeZone: book.shop.timeZone,
     from: now,
     to: last,
     pieces: book.pieces.map((piece) => plannedPiece(scene, piece, draft.steps, draft.ready.get(piece.id))),
     steps: draft.steps,
-    proof: { ...draft.proof, verified: true },
+    proof: proofOf(draft.proof),
     warnings: [
       ...gateWarnings(situation),
       ...limitWarnings(asked, missed),

@@ -82,7 +82,8 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
     previous?.manner.place === manner.place &&
     (previous.manner.inPlace === true || laid.start < releasedAt(ground, previous));
   const known = ground.situation.done.get(task.id)?.station;
-  const kept = ground.kept.get(task.id)?.station;
+  const before = ground.kept.get(task.id)?.station;
+  const kept = manner.place.stations.some((s) => s.id === before) ? before : undefined;
   const sure = known ?? (laid.done || ground.situation.atWork.has(task.id) ? kept : undefined);
   return {
     task: task.id,

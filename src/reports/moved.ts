@@ -1,0 +1,72 @@
+import type { Move, MoveCause } from '../planning/moved.ts';
+import { sayStep, type Bench } from './bench.ts';
+import { grouped } from './grouped.ts';
+import { paragraph } from './layout.ts';
+import { sayLength, sayMoment } from './say-time.ts';
+import { sayCause } from './why.ts';
+
+type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
+
+/** So many lines are short enough to stand on top of a week. */
+const MOST_LINES = 6;
+
+function sayOther(id: string, { plan, names }: Desk): string {
+  const step = plan.steps.find((s) => s.id === id);
+  if (step === undefined) return id;
+  const section = names.section(step.piece, step.section);
+  return `“${sayStep(step)}” (${names.piece(step.piece)}${section === '' ? '' : `, ${section}`})`;
+}
+
+/** Why, as the end of a sentence. */
+export function sayMoveCause(cause: MoveCause, move: Move, desk: Desk): string {
+  switch (cause.kind) {
+    case 'done-late':
+      return `${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} later than planned`;
+    case 'done-early':
+      return `${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} sooner than planned`;
+    case 'not-begun':
+      return `${sayOther(cause.step, desk)} was not begun when it was planned`;
+    case 'put-off':
+      return `${sayOther(cause.step, desk)} was put off until ${sayMoment(cause.until, desk.manner)}`;
+    case 'slower':
+      return `${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} longer than was thought`;
+    case 'faster':
+      return `${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} faster than was thought`;
+    case 'new':
+      return `${sayOther(cause.step, desk)} has come in`;
+    case 'gone':
+      return `${cause.step} is left out`;
+    case 'held':
+      return sayCause(cause.cause, { step: cause.step, start: move.to, cause: cause.cause }, desk);
+    case 'room':
+      return 'there is room for it now';
+  }
+}
+
+function sayShift({ from, to }: Move): string {
+  return `${sayLength(Math.abs(to - from))} ${to > from ? 'later' : 'sooner'}`;
+}
+
+/** The moves of one piece for one reason, by the largest. */
+function lineOf(moves: readonly Move[], desk: Desk): string {
+  const [first] = moves;
+  if (first === undefined) return '';
+  const { step, from, to } = first;
+  const more = moves.length === 1 ? '' : ` and ${moves.length - 1} more`;
+  const when = `${sayMoment(from, desk.manner)} → ${sayMoment(to, desk.manner)}`;
+  return `${desk.names.piece(step.piece)}: “${sayStep(step)}”${more}, ${sayShift(first)} (${when}), because ${sayMoveCause(first.cause, first, desk)}`;
+}
+
+/** What moved since the plan that the shop followed, by how much and why: a few lines, the largest first; none if nothing did. */
+export function movedScreen(moves: readonly Move[], desk: Desk): string {
+  if (moves.length === 0) return '';
+  const { look } = desk;
+  const groups = [...grouped(moves, (m) => `${m.step.piece} ${JSON.stringify(m.cause)}`).values()];
+  const more = groups.slice(MOST_LINES).reduce((sum, g) => sum + g.length, 0);
+  const lines = groups
+    .slice(0, MOST_LINES)
+    .flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
+  const rest =
+    more === 0 ? [] : paragraph(`and ${more} more ${more === 1 ? 'step' : 'steps'}`, look, 2, look.paint.quiet);
+  return [...paragraph('Moved since the last plan', look, 0, look.paint.strong), ...lines, ...rest, '', ''].join('\n');
+}
