@@ -14,6 +14,8 @@ export interface Surroundings {
   readonly folder?: string;
   /** What a person types, line by line; only with a terminal. */
   readonly typed?: string;
+  /** Told of each answer as it is written, for a command that goes on. */
+  readonly onOut?: (text: string) => void;
 }
 
 /** Runs one command in this process, and catches what it writes. The clock stands at 2027-01-11T07:30Z. */
@@ -24,7 +26,13 @@ export async function drybench(words: readonly string[], surroundings: Surroundi
   const screen = { isTTY, columns };
   const code = await run(words, {
     stdin: Object.assign(Readable.from([surroundings.typed ?? '']), { isTTY }),
-    stdout: { ...screen, write: (text) => (out += text) },
+    stdout: {
+      ...screen,
+      write: (text) => {
+        out += text;
+        surroundings.onOut?.(text);
+      },
+    },
     stderr: { ...screen, write: (text) => (err += text) },
     env: surroundings.env ?? {},
     folder: surroundings.folder ?? '/',
