@@ -88,8 +88,8 @@ const proof = open('a proof', {
   objective: must(listOf(open('a goal', { name: must(text, 'name'), value: number, bound: number }), 'goals'), 'goals'),
   gapPercent: number,
   proven: must(yesNo, 'yes or no'),
-  steps: number,
   verified: must(yes, 'true'),
+  steps: number,
 });
 
 const zone = quantity(

@@ -2,7 +2,8 @@ import type { PlannedPiece, ReadyTime } from '../model/plan.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
-import { sayLength, sayMoment, type Manner } from './say-time.ts';
+import { sayDay, sayLength, sayMoment, type Manner } from './say-time.ts';
+import type { Minute } from '../time/span.ts';
 
 /** When a piece can go to its buyer, or the nearest to it that the plan knows. */
 export function handOver(piece: PlannedPiece): ReadyTime | undefined {
@@ -15,38 +16,56 @@ export function sayLateness(piece: PlannedPiece, look: Look): Cell {
   return piece.wantedBy === undefined ? '' : painted(look.paint.good, 'in time');
 }
 
-/** What is said of a piece's dates, each with the name of its column. */
-function datesOf(piece: PlannedPiece, safeName: string, manner: Manner, look: Look): [name: string, said: Cell][] {
-  const ready = handOver(piece);
-  const chance = ready === undefined || safeName !== 'safe' ? '' : ` (${sayChance(ready.chance)})`;
-  return [
-    ['usually', ready === undefined ? 'not planned' : sayMoment(ready.typical, manner)],
-    [safeName, ready === undefined ? '' : `${sayMoment(ready.safe, manner)}${chance}`],
-    ['wanted by', piece.wantedBy === undefined ? '' : sayMoment(piece.wantedBy, manner)],
-    ['', sayLateness(piece, look)],
-  ];
+interface Dates {
+  readonly usually: string;
+  readonly safe: string;
+  readonly chance: string;
+  readonly wanted: string;
+  readonly verdict: Cell;
 }
 
-/** `safe (90 %)` where one chance holds for all, else `safe`, and each says its own. */
-function safeColumn(pieces: readonly PlannedPiece[]): string {
-  const [chance, ...others] = new Set(pieces.flatMap((p) => handOver(p)?.chance ?? []));
-  return chance === undefined || others.length > 0 ? 'safe' : `safe (${sayChance(chance)})`;
+function datesOf(piece: PlannedPiece, say: (minute: Minute) => string, manner: Manner, look: Look): Dates {
+  const ready = handOver(piece);
+  return {
+    usually: ready === undefined ? 'not planned' : say(ready.typical),
+    safe: ready === undefined ? '' : sayMoment(ready.safe, manner),
+    chance: ready === undefined ? '' : sayChance(ready.chance),
+    wanted: piece.wantedBy === undefined ? '' : say(piece.wantedBy),
+    verdict: sayLateness(piece, look),
+  };
 }
 
 const tableColumns = 72;
+const fullColumns = 100;
 
 /** When each piece can be handed over: usually, and safely; by when it is wanted; and whether it is late. */
 export function readyLines(pieces: readonly PlannedPiece[], manner: Manner, look: Look, indent = 0): string[] {
   const { quiet, strong } = look.paint;
-  const safeName = safeColumn(pieces);
-  const all = pieces.map((piece) => ({ piece, dates: datesOf(piece, safeName, manner, look) }));
+  const isFull = look.columns >= fullColumns || look.columns < tableColumns;
+  // On a middling screen only the date that counts has its hour.
+  const say = isFull ? (minute: Minute) => sayMoment(minute, manner) : (minute: Minute) => sayDay(minute, manner);
+  const all = pieces.map((piece) => ({ piece, dates: datesOf(piece, say, manner, look) }));
   if (look.columns < tableColumns)
     return all.flatMap(({ piece, dates }) => {
-      const said = dates.filter(([, cell]) => cell !== '').map(([name, cell]) => [painted(quiet, name), cell]);
-      return [...paragraph(piece.name, look, indent, strong), ...grid(said, [{}, {}], look, indent + 2)];
+      const { usually, safe, chance, wanted, verdict } = dates;
+      const said: [string, Cell][] = [
+        ['usually', usually],
+        ['safe', chance === '' ? safe : `${safe} (${chance})`],
+        ['wanted by', wanted],
+        ['', verdict],
+      ];
+      const rows = said.filter(([, cell]) => cell !== '').map(([name, cell]) => [painted(quiet, name), cell]);
+      return [...paragraph(piece.name, look, indent, strong), ...grid(rows, [{}, {}], look, indent + 2)];
     });
-  const names = ['hand over', 'usually', safeName, 'wanted by', ''].map((name) => painted(quiet, name));
-  const rows = all.map(({ piece, dates }) => [painted(strong, piece.name), ...dates.map(([, cell]) => cell)]);
-  const date: Column = { least: 14 };
-  return grid([names, ...rows], [date, date, date, date, {}], look, indent);
+  const names = ['hand over', 'usually', 'safe', 'chance', 'wanted by', ''].map((name) => painted(quiet, name));
+  const rows = all.map(({ piece, dates }) => [
+    painted(strong, piece.name),
+    dates.usually,
+    dates.safe,
+    dates.chance,
+    dates.wanted,
+    dates.verdict,
+  ]);
+  const whole: Column = { least: 16 };
+  return grid([names, ...rows], [{ least: 14 }, whole, whole, { align: 'right' }, whole, {}], look, indent);
 }
