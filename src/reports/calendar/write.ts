@@ -2,19 +2,11 @@
 // libraries tried, each either wrote the machine's own wall clock under another zone, left names unescaped, or stamped
 // the time of export into every event; the tests read the result back with two of them.
 import type { Minute } from '../../time/span.ts';
-import type { Alarm } from './event.ts';
+import type { Alarm, CalendarEvent } from './event.ts';
 import { escaped, folded } from './text.ts';
 
 /** An event with what calendars need to tell an old version from a new one. */
-export interface ToldEvent {
-  readonly uid: string;
-  readonly kind: string;
-  readonly start: Minute;
-  readonly end: Minute;
-  readonly date?: string;
-  readonly summary: string;
-  readonly description: string;
-  readonly alarms: readonly Alarm[];
+export interface ToldEvent extends Omit<CalendarEvent, 'piece' | 'hands' | 'done'> {
   readonly sequence: number;
   readonly firstSeen: Minute;
   readonly lastChanged: Minute;

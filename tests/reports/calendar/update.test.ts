@@ -74,6 +74,7 @@ describe('a new plan', () => {
     expect(changed.map((uid) => is.get(uid)!.summary).sort()).toEqual([
       'By 12:15: Do coat-2 – Oak table, top',
       'Do coat-2 – Oak table, top',
+      'Drying until Sat 13 Mar 10:00 – Oak table, top: Water-borne enamel',
       'Drying until Sun 14 Mar 21:00 – Oak table, top: Water-borne enamel',
     ]);
     for (const uid of changed) expect(is.get(uid)!.sequence).toBe(was.get(uid)!.sequence + 1);
