@@ -39,6 +39,19 @@ export function readShop(call: Call, everything = false): ReadBook & { readonly 
   return { folder, ...readBook(folder, { shippedDir: shippedDir(), everything }) };
 }
 
+/**
+ * The book of a shop that is open already, with recipes and materials that nothing in it uses yet.
+ * @throws CannotGoOn if those hold errors.
+ */
+export function readMore(
+  { folder }: Pick<OpenShop, 'folder'>,
+  more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[] },
+): { readonly book: Book; readonly recipeIds: readonly string[] } {
+  const { book, findings, recipeIds } = readBook(folder, { shippedDir: shippedDir(), ...more });
+  if (book !== undefined) return { book, recipeIds };
+  throw new CannotGoOn('what was named cannot be used in this shop', undefined, 2, findings);
+}
+
 /** The time that `--at` names, on the shop's wall clock; else what the clock says. */
 export function nowOf(call: Call, zone: string): Minute {
   const written = textFlag(call, 'at');

@@ -29,6 +29,8 @@ export interface ReadBookOptions {
   readonly shippedDir: string;
   /** Recipes to read besides those that a piece uses. */
   readonly recipes?: readonly string[];
+  /** Materials to read besides those that something uses. */
+  readonly materials?: readonly string[];
   /** Reads everything that there is, used or not: for checking. */
   readonly everything?: boolean;
   readonly disk?: Disk;
@@ -194,7 +196,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const materialsInUse = shop === undefined ? [] : usedMaterials(shop, pieces, stepLists);
   const readMaterials = taken(
     materials,
-    options.everything ? materials.ids : [...materialsInUse, ...own(materialShelves)],
+    options.everything ? materials.ids : [...materialsInUse, ...(options.materials ?? []), ...own(materialShelves)],
   );
   const journal = readJournal(disk, shopFolder);
   desk.findings.push(...journal.findings);

@@ -1,0 +1,22 @@
+import { minorDigits } from '../model/money.ts';
+import { compareWith } from '../planning/compare.ts';
+import { compareDocument, compareScreen } from '../reports/compare.ts';
+import { harmlessData } from '../terminal/harmless.ts';
+import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import type { Call, ExitCode } from './call.ts';
+import { openShop, readMore } from './open-shop.ts';
+import { planOf, seed } from './plan-of.ts';
+import { namedInWishes, wishesOf } from './wishes.ts';
+
+/** The plan beside the same shop with changes. Nothing is kept. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const shop = await openShop(call);
+  const { book } = readMore(shop, namedInWishes(call));
+  const wishes = wishesOf(call, book);
+  const { plan } = planOf(call, shop);
+  const options = { seed, minorPerMajor: 10 ** minorDigits(shop.book.shop.currency) };
+  const compared = compareWith(book, shop.now, plan, wishes, options);
+  if (wantsJson(call)) printJson(call, compareDocument(compared, shop.manner));
+  else print(call, compareScreen(harmlessData(compared), shop.manner, await answerLook(call)));
+  return 0;
+}

@@ -1,0 +1,94 @@
+import { readAreaM2 } from '../files/quantities/measure.ts';
+import { readMoneyMinor } from '../files/quantities/money.ts';
+import { wholeReader } from '../files/quantities/plain.ts';
+import type { Reader } from '../files/quantities/read.ts';
+import { adviseWord } from '../files/suggest.ts';
+import type { Piece, Section } from '../model/piece.ts';
+import { promiseOf } from '../planning/promise.ts';
+import { promiseDocument, promiseScreen } from '../reports/promise.ts';
+import { harmlessData } from '../terminal/harmless.ts';
+import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
+import { valueOf } from './flag-values.ts';
+import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
+import { planOf, seed } from './plan-of.ts';
+
+const END_OF_DAY = 'T23:59';
+/** A usual board, where nothing better is known. */
+const THICKNESS_MM = 19;
+const wholeRecipe = 'whole-piece-plain';
+
+/** One value for each section, or one for all. */
+function eachOf<T>(call: Call, name: string, count: number, usual: T, read: Reader<T>): T[] {
+  const written = textFlag(call, name);
+  if (written === undefined) return Array.from({ length: count }, () => usual);
+  const values = written.split(',').map((part) => valueOf(`--${name}`, part.trim(), read(part.trim())));
+  const [first] = values;
+  if (first !== undefined && values.length === 1) return Array.from({ length: count }, () => first);
+  if (values.length === count) return values;
+  throw new CannotGoOn(
+    `--${name} names ${values.length} values for ${count} recipes`,
+    'write one for each, or one for all',
+  );
+}
+
+function freeId(shop: OpenShop): string {
+  const taken = new Set(shop.book.pieces.map((p) => p.id));
+  for (let n = 1; ; n += 1) {
+    const id = n === 1 ? 'new-piece' : `new-piece-${n}`;
+    if (!taken.has(id)) return id;
+  }
+}
+
+function byOf(call: Call, shop: OpenShop): number {
+  const written = textFlag(call, 'by');
+  if (written === undefined) throw new CannotGoOn('say when it is wanted', 'write --by 2027-02-20');
+  const { timeZone } = shop.book.shop;
+  const by = timeOf(call, '--by', written, timeZone);
+  return /^\d{4}-\d{2}-\d{2}$/.test(written.trim()) ? timeOf(call, '--by', written.trim() + END_OF_DAY, timeZone) : by;
+}
+
+/** The piece that might be taken on: a section for each recipe that was named. */
+function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typeof readMore>): Piece {
+  const { recipes, shop: settings } = book;
+  for (const word of call.words)
+    if (!recipes.has(word)) throw new CannotGoOn(`there is no recipe "${word}"`, adviseWord(word, recipeIds));
+  const areas = eachOf(call, 'area', call.words.length, 1, readAreaM2);
+  const items = eachOf(call, 'items', call.words.length, 1, wholeReader(1, 999));
+  const sections = call.words.map((recipe, i): Section => ({
+    id: `section-${i + 1}`,
+    name: `Section ${i + 1}`,
+    recipe,
+    areaM2: areas[i] ?? 1,
+    items: items[i] ?? 1,
+    thicknessMm: THICKNESS_MM,
+    materials: {},
+    without: [],
+  }));
+  const [price, arrives] = [textFlag(call, 'price'), textFlag(call, 'arrives')];
+  return {
+    id: freeId(shop),
+    name: 'The new piece',
+    kind: 'piece',
+    arrives: arrives === undefined ? shop.now : timeOf(call, '--arrives', arrives, settings.timeZone),
+    priceMinor: price === undefined ? 0 : valueOf('--price', price, readMoneyMinor(price, settings.currency)),
+    costMinor: 0,
+    mayCarryLead: false,
+    sections,
+    ...(recipes.has(wholeRecipe) && { whole: wholeRecipe }),
+    joins: [],
+  };
+}
+
+/** Could the shop take on such a piece by a date, without making another late? Exit code 1: not by that date. */
+export async function answer(call: Call): Promise<ExitCode> {
+  const shop = await openShop(call);
+  const more = readMore(shop, { recipes: [...call.words, wholeRecipe] });
+  const by = byOf(call, shop);
+  const piece = pieceOf(call, shop, more);
+  const { plan } = planOf(call, shop);
+  const promise = promiseOf(more.book, shop.now, plan, piece, by, { seed });
+  if (wantsJson(call)) printJson(call, promiseDocument(promise, shop.manner));
+  else print(call, promiseScreen(harmlessData(promise), shop.manner, await answerLook(call)));
+  return promise.kept ? 0 : 1;
+}

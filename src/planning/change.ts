@@ -1,0 +1,170 @@
+import { rhAfterHeating } from '../air/psychrometrics.ts';
+import type { Book } from '../model/book.ts';
+import type { Piece, Section } from '../model/piece.ts';
+import type { AirSource, ClockSpan, Hours, Room, Shop } from '../model/shop.ts';
+
+/** One thing that the shop might do otherwise. */
+export type Change =
+  | { readonly kind: 'warmer'; readonly room: string; readonly byK: number }
+  | { readonly kind: 'drier'; readonly room: string; readonly toRhPercent: number }
+  | { readonly kind: 'slot'; readonly station: string; readonly more: number }
+  | { readonly kind: 'open' | 'helper'; readonly date: string; readonly spans: readonly ClockSpan[] }
+  | { readonly kind: 'instead'; readonly piece: string; readonly section: string; readonly recipe: string }
+  | {
+      readonly kind: 'material';
+      readonly piece: string;
+      readonly section: string;
+      readonly old: string;
+      readonly now: string;
+    }
+  | { readonly kind: 'without'; readonly piece: string };
+
+const HELPER = 'helper-for-a-day';
+
+interface AirOf {
+  readonly tempC: number;
+  readonly rhPercent: number;
+}
+
+/** Every temperature and humidity of a source, changed; of heated air what it is heated and dried to. */
+function eachAir(source: AirSource, change: <A extends AirOf>(air: A) => A): AirSource {
+  switch (source.kind) {
+    case 'constant':
+      return change(source);
+    case 'monthly':
+      return { ...source, months: source.months.map(change) };
+    case 'daily':
+      return { ...source, curve: source.curve.map(change) };
+    case 'series':
+      return { ...source, samples: source.samples.map(change) };
+    case 'heated':
+      return source;
+  }
+}
+
+/** The water in the air stays what it is. */
+export function warmerAir(source: AirSource, byK: number): AirSource {
+  if (source.kind === 'heated')
+    return { ...source, setPoints: source.setPoints.map((p) => ({ ...p, tempC: p.tempC + byK })) };
+  return eachAir(source, (air) => ({
+    ...air,
+    tempC: air.tempC + byK,
+    rhPercent: Math.min(100, rhAfterHeating(air.tempC, air.rhPercent, air.tempC + byK)),
+  }));
+}
+
+/** Never damper than that, at the same temperature. */
+export function drierAir(source: AirSource, toRhPercent: number): AirSource {
+  if (source.kind === 'heated')
+    return { ...source, driedToRhPercent: Math.min(source.driedToRhPercent ?? 100, toRhPercent) };
+  return eachAir(source, (air) => ({ ...air, rhPercent: Math.min(air.rhPercent, toRhPercent) }));
+}
+
+function withRoom(shop: Shop, id: string, change: (air: AirSource) => AirSource): Shop {
+  return { ...shop, rooms: shop.rooms.map((r): Room => (r.id === id ? { ...r, air: change(r.air) } : r)) };
+}
+
+function onDay(hours: Hours, date: string, spans: readonly ClockSpan[]): Hours {
+  return { ...hours, days: { ...hours.days, [date]: spans } };
+}
+
+const weekdayNames = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'] as const;
+
+function spansOn(hours: Hours, date: string): readonly ClockSpan[] {
+  const weekday = weekdayNames[new Date(`${date}T00:00:00Z`).getUTCDay()];
+  return hours.days[date] ?? (weekday === undefined ? [] : hours.week[weekday]);
+}
+
+function united(spans: readonly ClockSpan[]): ClockSpan[] {
+  const joined: ClockSpan[] = [];
+  for (const span of [...spans].sort((a, b) => a.from - b.from)) {
+    const last = joined.at(-1);
+    if (last !== undefined && span.from <= last.to)
+      joined[joined.length - 1] = { from: last.from, to: Math.max(last.to, span.to) };
+    else joined.push(span);
+  }
+  return joined;
+}
+
+/** The day's hours are those; with them come the hands who keep the shop's hours, or the first hand where none does. */
+function openOn(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
+  const own = JSON.stringify(shop.opening);
+  const follows = shop.hands.map((h) => JSON.stringify(h.hours) === own);
+  const comes = (i: number) => (follows.includes(true) ? follows[i] === true : i === 0);
+  return {
+    ...shop,
+    opening: onDay(shop.opening, date, spans),
+    hands: shop.hands.map((h, i) => (comes(i) ? { ...h, hours: onDay(h.hours, date, spans) } : h)),
+  };
+}
+
+/** Another pair of hands, without special skills, for whom the shop is opened if it is not; nobody else comes in more. */
+function withHelper(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
+  const never = { monday: [], tuesday: [], wednesday: [], thursday: [], friday: [], saturday: [], sunday: [] };
+  const known = shop.hands.find((h) => h.id === HELPER);
+  const helper = known ?? { id: HELPER, name: 'Helper for a day', skills: [], hours: { week: never, days: {} } };
+  const hours = onDay(helper.hours, date, united([...spansOn(helper.hours, date), ...spans]));
+  const before = spansOn(shop.opening, date);
+  const others = shop.hands
+    .filter((h) => h.id !== HELPER)
+    .map((h) => ({ ...h, hours: onDay(h.hours, date, within(spansOn(h.hours, date), before)) }));
+  return {
+    ...shop,
+    opening: onDay(shop.opening, date, united([...before, ...spans])),
+    hands: [...others, { ...helper, hours }],
+  };
+}
+
+function within(spans: readonly ClockSpan[], limits: readonly ClockSpan[]): ClockSpan[] {
+  return spans.flatMap((s) =>
+    limits.flatMap((l) => {
+      const span = { from: Math.max(s.from, l.from), to: Math.min(s.to, l.to) };
+      return span.from < span.to ? [span] : [];
+    }),
+  );
+}
+
+function withSection(book: Book, piece: string, section: string, change: (s: Section) => Section): Book {
+  const pieces = book.pieces.map((p): Piece => {
+    if (p.id !== piece) return p;
+    return { ...p, sections: p.sections.map((s) => (s.id === section ? change(s) : s)) };
+  });
+  return { ...book, pieces };
+}
+
+/** The same shop with one change. What the change names must be there. */
+export function changed(book: Book, change: Change): Book {
+  const { shop } = book;
+  switch (change.kind) {
+    case 'warmer':
+      return { ...book, shop: withRoom(shop, change.room, (air) => warmerAir(air, change.byK)) };
+    case 'drier':
+      return { ...book, shop: withRoom(shop, change.room, (air) => drierAir(air, change.toRhPercent)) };
+    case 'slot': {
+      const stations = shop.stations.map((s) =>
+        s.id === change.station ? { ...s, slots: Math.max(0, s.slots + change.more) } : s,
+      );
+      return { ...book, shop: { ...shop, stations } };
+    }
+    case 'open':
+      return { ...book, shop: openOn(shop, change.date, change.spans) };
+    case 'helper':
+      return { ...book, shop: withHelper(shop, change.date, change.spans) };
+    case 'instead':
+      return withSection(book, change.piece, change.section, (s) => ({ ...s, recipe: change.recipe, without: [] }));
+    case 'material':
+      return withSection(book, change.piece, change.section, (s) => ({
+        ...s,
+        materials: { ...s.materials, [change.old]: change.now },
+      }));
+    case 'without':
+      return { ...book, pieces: book.pieces.filter((p) => p.id !== change.piece) };
+  }
+}
+
+/** Hours of work or of opening that a change asks for; 0 for one that asks for none. */
+export function hoursAskedFor(change: Change): number {
+  return change.kind === 'open' || change.kind === 'helper'
+    ? change.spans.reduce((sum, s) => sum + s.to - s.from, 0) / 60
+    : 0;
+}

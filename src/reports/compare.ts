@@ -1,0 +1,104 @@
+import { minorDigits } from '../model/money.ts';
+import type { Plan, PlannedPiece } from '../model/plan.ts';
+import type { Comparison, Variant } from '../planning/compare.ts';
+import { isoWriter } from '../time/iso.ts';
+import { grid, painted, paragraph, type Cell } from './layout.ts';
+import type { Look } from './look.ts';
+import { sayLength, sayMoment, type Manner } from './say-time.ts';
+
+const LEAST_DAYS = 0.05;
+
+function pieceIn(plan: Plan | undefined, id: string): PlannedPiece | undefined {
+  return plan?.pieces.find((p) => p.id === id);
+}
+
+function readyCell(
+  piece: PlannedPiece | undefined,
+  before: PlannedPiece | undefined,
+  manner: Manner,
+  look: Look,
+): Cell {
+  const ready = piece?.ready.handedOver;
+  if (piece === undefined || ready === undefined) return painted(look.paint.quiet, '–');
+  const late = piece.lateHours > 0 ? ` ${sayLength(piece.lateHours * 60)} late` : '';
+  const text = `${sayMoment(ready.safe, manner)}${late}`;
+  const was = before?.ready.handedOver?.safe;
+  if (was === undefined || was === ready.safe) return late === '' ? text : painted(look.paint.bad, text);
+  return painted(ready.safe < was ? look.paint.good : look.paint.bad, text);
+}
+
+function days(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  return Math.abs(value) < LEAST_DAYS ? 'no difference' : `${text} d ${value > 0 ? 'sooner' : 'later'} in all`;
+}
+
+function gainLine(
+  { wish, plan, daysSooner, lateHoursLess, daysPerMajor, daysPerHour }: Variant,
+  manner: Manner,
+): string {
+  if (plan === undefined) return `${wish.said}: no plan was found`;
+  const late =
+    Math.abs(lateHoursLess) < 0.5
+      ? ''
+      : `, ${sayLength(Math.abs(lateHoursLess) * 60)} ${lateHoursLess > 0 ? 'less' : 'more'} late`;
+  const money = daysPerMajor === undefined ? '' : `, ${(daysPerMajor * 100).toFixed(1)} d for 100 ${manner.currency}`;
+  const hour = daysPerHour === undefined ? '' : `, ${daysPerHour.toFixed(2)} d an hour`;
+  return `${wish.said}: ${days(daysSooner)}${late}${money}${hour}`;
+}
+
+/** Safe hand-over of each piece now and with each change, side by side; then what each change buys. */
+export function compareScreen({ now, variants, best }: Comparison, manner: Manner, look: Look): string {
+  const { strong, quiet } = look.paint;
+  const head = ['safe hand-over', 'now', ...variants.map((v) => v.wish.name)].map((text) => painted(quiet, text));
+  const rows = now.pieces.map((piece): Cell[] => [
+    painted(strong, piece.name),
+    readyCell(piece, undefined, manner, look),
+    ...variants.map((v) => readyCell(pieceIn(v.plan, piece.id), piece, manner, look)),
+  ]);
+  const bought = variants.find((v) => v.wish.name === best?.name);
+  return [
+    ...grid(
+      [head, ...rows],
+      [{ least: 14 }, ...rows.slice(0, 1).flatMap((row) => row.slice(1).map(() => ({ least: 12 })))],
+      look,
+    ),
+    '',
+    ...variants.flatMap((v) => paragraph(gainLine(v, manner), look, 2, undefined, 4)),
+    ...(bought === undefined || best === undefined
+      ? []
+      : paragraph(`Buys most for its ${best.by}: ${bought.wish.said}`, look, 2, look.paint.good, 4)),
+    '',
+  ].join('\n');
+}
+
+/** The same as a document; money in units of the currency. */
+export function compareDocument({ now, variants, best }: Comparison, manner: Manner) {
+  const iso = isoWriter(manner.zone);
+  const minor = 10 ** minorDigits(manner.currency);
+  const pieces = (plan: Plan) =>
+    plan.pieces.map(({ id, name, lateHours, ready: { handedOver } }) => ({
+      id,
+      name,
+      lateHours,
+      ...(handedOver && {
+        handedOver: { typical: iso(handedOver.typical), safe: iso(handedOver.safe), chance: handedOver.chance },
+      }),
+    }));
+  return {
+    format: 'drybench.compare/1',
+    timeZone: manner.zone,
+    currency: manner.currency,
+    now: pieces(now),
+    variants: variants.map(({ wish, plan, daysSooner, lateHoursLess, daysPerMajor, daysPerHour }) => ({
+      name: wish.name,
+      said: wish.said,
+      ...(wish.costMinor !== undefined && { cost: wish.costMinor / minor }),
+      ...(plan && { pieces: pieces(plan) }),
+      daysSooner,
+      lateHoursLess,
+      ...(daysPerMajor !== undefined && { daysPerUnitOfMoney: daysPerMajor }),
+      ...(daysPerHour !== undefined && { daysPerHour }),
+    })),
+    ...(best && { best }),
+  };
+}
