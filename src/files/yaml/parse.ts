@@ -1,23 +1,16 @@
-import {
-  COLLECTION_STYLE,
-  EVENT_ID,
-  getScalarValue,
-  parseEvents,
-  SCALAR_STYLE,
-  YAMLException,
-  type Event,
-  type ScalarEvent,
-} from 'js-yaml';
+import { Composer, isMap, isScalar, isSeq, Parser, Scalar, type CST, type Document, type ParsedNode } from 'yaml';
 import type { Finding } from '../../model/finding.ts';
-import { isForbiddenName } from '../quantities/plain.ts';
 import { placeAt, type SourceText } from '../source-text.ts';
+import { isForbiddenName } from '../quantities/plain.ts';
+import type { Fault } from './fault.ts';
+import { unusedFeatures } from './features.ts';
 import { syntaxWords } from './syntax-words.ts';
-import type { MapEntry, Node, TextNode } from './tree.ts';
+import type { ListNode, MapEntry, MapNode, Node, TextNode } from './tree.ts';
 
-const DEEPEST = 64;
 const LONGEST_TEXT = 10_000;
 const MOST_FAULTS = 100;
-const ALIAS_ADVICE = 'write the value out, in quotes if it begins with & or *';
+// All that YAML 1.2.2 (section 5.1, c-printable) leaves out.
+const UNPRINTABLE = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u0084\u0086-\u009F\uFFFE\uFFFF]/;
 
 export interface Parsed {
   /** Absent where the text has no sense as a whole. */
@@ -25,195 +18,144 @@ export interface Parsed {
   readonly findings: readonly Finding[];
 }
 
-interface Fault {
-  readonly offset: number;
-  readonly code: string;
-  readonly message: string;
-  readonly advice: string;
+const styles: Readonly<Record<string, TextNode['style']>> = {
+  [Scalar.QUOTE_SINGLE]: 'single-quoted',
+  [Scalar.QUOTE_DOUBLE]: 'double-quoted',
+  [Scalar.BLOCK_FOLDED]: 'block',
+  [Scalar.BLOCK_LITERAL]: 'block',
+};
+
+function emptyText(at: number): TextNode {
+  return { kind: 'text', text: '', style: 'plain', start: at, end: at };
 }
 
-function styleOf(event: ScalarEvent): TextNode['style'] {
-  if (event.style === SCALAR_STYLE.PLAIN) return 'plain';
-  if (event.style === SCALAR_STYLE.SINGLE_QUOTED) return 'single-quoted';
-  return event.style === SCALAR_STYLE.DOUBLE_QUOTED ? 'double-quoted' : 'block';
-}
-
-function textNode(source: string, event: ScalarEvent, after: number): TextNode {
-  const style = styleOf(event);
-  if (event.valueStart < 0) return { kind: 'text', text: '', style: 'plain', start: after, end: after };
-  const quote = style === 'single-quoted' || style === 'double-quoted' ? 1 : 0;
-  return {
-    kind: 'text',
-    text: getScalarValue(source, event),
-    style,
-    start: event.valueStart - quote,
-    end: event.valueEnd + quote,
+/** Turns what the parser composed into the tree, and collects what is not allowed in it. */
+function treeBuilder(source: SourceText, fault: (fault: Fault) => void) {
+  const textOf = (node: ParsedNode, after: number): TextNode => {
+    const [start, end] = node.range;
+    if (!isScalar(node)) return emptyText(after);
+    const style = styles[node.type ?? ''] ?? 'plain';
+    const text = typeof node.value === 'string' ? node.value : '';
+    if (style === 'plain' && text === '') return emptyText(after);
+    if (text.length <= LONGEST_TEXT) return { kind: 'text', text, style, start, end };
+    const message = `the text is longer than ${LONGEST_TEXT} characters`;
+    fault({ offset: start, code: 'too-long', message, advice: 'shorten it' });
+    return { kind: 'text', text: text.slice(0, 100), style, start, end };
   };
-}
 
-/** Builds the tree of one document out of the parser's flat events, and collects what is not allowed in it. */
-class TreeBuilder {
-  readonly faults: Fault[] = [];
-  private next = 0;
-  private reached = 0;
-
-  private readonly source: string;
-  private readonly file: SourceText;
-  private readonly events: readonly Event[];
-
-  constructor(file: SourceText, events: readonly Event[]) {
-    this.file = file;
-    this.source = file.text;
-    this.events = events;
-  }
-
-  document(): Node | undefined {
-    const first = this.events[this.next];
-    this.next += 1;
-    if (first?.type !== EVENT_ID.DOCUMENT) return undefined;
-    if (first.directives.length > 0)
-      this.fault(0, 'yaml-feature', 'lines that begin with % are not used here', 'take the line out');
-    const node = this.node();
-    this.next += 1;
-    const more = this.events[this.next];
-    if (more !== undefined && node !== undefined)
-      this.fault(
-        this.offsetOfSecondDocument(),
-        'several-documents',
-        'the file holds more than one document',
-        'take out the --- line',
-      );
-    return node;
-  }
-
-  private offsetOfSecondDocument(): number {
-    const index = this.source.slice(this.reached).search(/^---/m);
-    return index < 0 ? this.reached : this.reached + index;
-  }
-
-  private node(): Node | undefined {
-    const event = this.events[this.next];
-    if (event === undefined || event.type === EVENT_ID.POP || event.type === EVENT_ID.DOCUMENT) return undefined;
-    this.next += 1;
-    if (event.type === EVENT_ID.ALIAS) {
-      this.fault(event.anchorStart - 1, 'yaml-feature', 'aliases (*name) are not used here', ALIAS_ADVICE);
-      return { kind: 'text', text: '', style: 'plain', start: event.anchorStart, end: event.anchorEnd };
-    }
-    if (event.anchorStart >= 0)
-      this.fault(event.anchorStart - 1, 'yaml-feature', 'anchors (&name) are not used here', ALIAS_ADVICE);
-    if (event.tagStart >= 0)
-      this.fault(
-        event.tagStart,
-        'yaml-feature',
-        'tags (!name) are not used here',
-        'write the plain value, in quotes if it begins with !',
-      );
-    if (event.type === EVENT_ID.SCALAR) return this.text(event);
-    const start = event.start;
-    const flow = event.style === COLLECTION_STYLE.FLOW;
-    this.reached = Math.max(this.reached, start);
-    if (event.type === EVENT_ID.SEQUENCE) {
-      const items = this.items();
-      return { kind: 'list', items, flow, start, end: this.closed(flow, ']') };
-    }
-    const entries = this.entries();
-    return { kind: 'map', entries, flow, start, end: this.closed(flow, '}') };
-  }
-
-  private text(event: ScalarEvent): TextNode {
-    const node = textNode(this.source, event, this.reached);
-    this.reached = Math.max(this.reached, node.end);
-    if (node.text.length <= LONGEST_TEXT) return node;
-    this.fault(node.start, 'too-long', `the text is longer than ${LONGEST_TEXT} characters`, 'shorten it');
-    return { ...node, text: node.text.slice(0, 100) };
-  }
-
-  /** The end of a collection: behind its bracket, or its last part. */
-  private closed(flow: boolean, bracket: string): number {
-    this.next += 1;
-    if (!flow) return this.reached;
-    let at = this.reached;
-    // Between the last part and the bracket only blanks, a comma and comments can stand.
-    while (at < this.source.length && this.source[at] !== bracket) {
-      if (this.source[at] === '#') while (at < this.source.length && !'\r\n'.includes(this.source[at] ?? '')) at += 1;
-      else at += 1;
-    }
-    this.reached = Math.min(at + 1, this.source.length);
-    return this.reached;
-  }
-
-  private items(): Node[] {
-    const items: Node[] = [];
-    for (;;) {
-      const item = this.node();
-      if (item === undefined) return items;
-      items.push(item);
-    }
-  }
-
-  private entries(): MapEntry[] {
-    const entries: MapEntry[] = [];
-    const seen = new Map<string, number>();
-    for (;;) {
-      const key = this.node();
-      if (key === undefined) return entries;
-      const value = this.node();
-      if (value === undefined) return entries;
-      if (key.kind !== 'text') this.fault(key.start, 'bad-key', 'a key must be a word', 'write key: value');
-      else if (this.isNewKey(key, seen)) entries.push({ key, value });
-    }
-  }
-
-  private isNewKey(key: TextNode, seen: Map<string, number>): boolean {
+  const isNewKey = (key: TextNode, seen: Map<string, number>): boolean => {
     if (isForbiddenName(key.text)) {
-      this.fault(key.start, 'forbidden-name', `"${key.text}" cannot be a name`, 'choose another word');
+      const message = `"${key.text}" cannot be a name`;
+      fault({ offset: key.start, code: 'forbidden-name', message, advice: 'choose another word' });
       return false;
     }
     const before = seen.get(key.text);
     seen.set(key.text, before ?? key.start);
     if (before === undefined) return true;
-    if (this.faults.length < MOST_FAULTS) {
-      const first = placeAt(this.file, before);
-      const message = `"${key.text}" stands twice, first on line ${first.line}, column ${first.column}`;
-      this.fault(key.start, 'duplicate-key', message, 'keep one of the two');
-    }
+    const first = placeAt(source, before);
+    const message = `"${key.text}" stands twice, first on line ${first.line}, column ${first.column}`;
+    fault({ offset: key.start, code: 'duplicate-key', message, advice: 'keep one of the two' });
     return false;
-  }
+  };
 
-  private fault(offset: number, code: string, message: string, advice: string): void {
-    if (this.faults.length < MOST_FAULTS) this.faults.push({ offset: Math.max(0, offset), code, message, advice });
-  }
+  const mapOf = (
+    node: ParsedNode & { items: readonly { key: ParsedNode | null; value: ParsedNode | null }[] },
+  ): MapNode => {
+    const flow = 'flow' in node && node.flow;
+    const [start, closed] = node.range;
+    const entries: MapEntry[] = [];
+    const seen = new Map<string, number>();
+    let end = start;
+    for (const pair of node.items) {
+      const key = pair.key === null ? emptyText(end) : nodeOf(pair.key, pair.key.range[0]);
+      const value = pair.value === null ? emptyText(key.end) : nodeOf(pair.value, key.end);
+      end = Math.max(key.end, value.end);
+      if (key.kind !== 'text')
+        fault({ offset: key.start, code: 'bad-key', message: 'a key must be a word', advice: 'write key: value' });
+      else if (isNewKey(key, seen)) entries.push({ key, value });
+    }
+    return { kind: 'map', entries, flow, start, end: flow ? closed : end };
+  };
+
+  const listOf = (node: ParsedNode & { items: readonly unknown[] }): ListNode => {
+    const flow = 'flow' in node && node.flow;
+    const [start, closed] = node.range;
+    const items = (node.items as readonly ParsedNode[]).map((item) => nodeOf(item, item.range[0]));
+    return { kind: 'list', items, flow, start, end: flow ? closed : (items.at(-1)?.end ?? start) };
+  };
+
+  /** `after`: where an empty value is said to stand. */
+  const nodeOf = (node: ParsedNode, after: number): Node => {
+    if (isMap(node)) return mapOf(node);
+    return isSeq(node) ? listOf(node) : textOf(node, after);
+  };
+  return nodeOf;
 }
 
-function syntaxFinding(source: SourceText, error: unknown): Finding {
-  if (!(error instanceof YAMLException)) throw error;
-  const offset = error.mark?.position ?? source.text.length;
-  return { code: 'yaml-syntax', severity: 'error', ...syntaxWords(error.reason), place: placeAt(source, offset) };
+function compose(tokens: readonly CST.Token[], length: number): Document.Parsed | undefined {
+  const composer = new Composer({ schema: 'failsafe', uniqueKeys: false, logLevel: 'silent', strict: true });
+  const [document] = [...composer.compose(tokens, true, length)];
+  return document;
+}
+
+/** Refused in plainer words already, where they stand. */
+const alreadyRefused: readonly string[] = ['TAG_RESOLVE_FAILED', 'BAD_ALIAS', 'BAD_DIRECTIVE'];
+
+/** The first fault of syntax: those behind it mostly follow from it. */
+function syntaxFault(document: Document.Parsed, refused: boolean): Fault | undefined {
+  const all = [...document.errors, ...document.warnings]
+    .filter((e) => !(refused && alreadyRefused.includes(e.code)))
+    .sort((a, b) => a.pos[0] - b.pos[0]);
+  const [first] = all;
+  return first && { offset: first.pos[0], code: 'yaml-syntax', ...syntaxWords(first.code, first.message) };
+}
+
+function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[]; readonly tree?: Node } {
+  const unprintable = source.text.search(UNPRINTABLE);
+  if (unprintable >= 0) {
+    const message =
+      source.text[unprintable] === '\u0000' ? 'the file holds a NUL character' : 'the file holds a control character';
+    const advice = 'take it out: it cannot be seen in most editors';
+    return { faults: [{ offset: unprintable, code: 'yaml-syntax', message, advice }] };
+  }
+  const tokens = [...new Parser().parse(source.text)];
+  const first = tokens.findIndex((token) => token.type === 'document');
+  const second = tokens.find((token, index) => index > first && token.type === 'document');
+  const own = second === undefined ? tokens : tokens.slice(0, tokens.indexOf(second));
+  const { faults: refused, tooDeep } = unusedFeatures(own);
+  if (tooDeep !== undefined) {
+    const message = 'this is nested too deep, more than 64 levels';
+    const advice = 'no file of a shop is that deep: look for brackets that were never closed';
+    return { faults: [{ offset: tooDeep.offset, code: 'yaml-syntax', message, advice }] };
+  }
+  const document = compose(own, second?.offset ?? source.text.length);
+  const wrong = document && syntaxFault(document, refused.length > 0);
+  if (wrong !== undefined) return { faults: [wrong] };
+  const faults = [...refused];
+  if (second !== undefined) {
+    const message = 'the file holds more than one document';
+    faults.push({ offset: second.offset, code: 'several-documents', message, advice: 'take out the --- line' });
+  }
+  if (document?.contents == null) return { faults };
+  const build = treeBuilder(source, (fault) => {
+    // The place of a doubled key is looked up, and a hostile file has many.
+    if (faults.length < MOST_FAULTS) faults.push(fault);
+  });
+  return { faults, tree: build(document.contents, document.contents.range[0]) };
 }
 
 /** Parses one YAML document. Aliases, anchors, tags, directives, doubled keys and further documents are refused. */
 export function parseYaml(source: SourceText): Parsed {
-  let events: Event[];
-  try {
-    events = parseEvents(source.text, { maxDepth: DEEPEST });
-  } catch (error) {
-    return { findings: [syntaxFinding(source, error)] };
-  }
-  const builder = new TreeBuilder(source, events);
-  const tree = builder.document();
-  const findings = builder.faults.map((f): Finding => ({
-    code: f.code,
-    severity: 'error',
-    message: f.message,
-    advice: f.advice,
-    place: placeAt(source, f.offset),
-  }));
-  if (tree === undefined || (tree.kind === 'text' && tree.text === ''))
-    return {
-      findings: [
-        ...findings,
-        { code: 'empty-file', severity: 'error', message: 'the file is empty', place: placeAt(source, 0) },
-      ],
-    };
-  return { tree, findings };
+  const { faults, tree } = faultsAndTree(source);
+  const findings = faults
+    .slice(0, MOST_FAULTS)
+    .map(({ offset, ...fault }): Finding => ({ severity: 'error', ...fault, place: placeAt(source, offset) }));
+  if (tree !== undefined && (tree.kind !== 'text' || tree.text !== '')) return { tree, findings };
+  if (findings.some((f) => f.code === 'yaml-syntax')) return { findings };
+  return {
+    findings: [
+      ...findings,
+      { code: 'empty-file', severity: 'error', message: 'the file is empty', place: placeAt(source, 0) },
+    ],
+  };
 }

@@ -1,67 +1,68 @@
-/** What the parser says, and the same in words that help. Those not listed are shown as they are. */
-const plainWords: readonly (readonly [RegExp, string, string])[] = [
-  [/^tab characters/, 'a tab stands where spaces must', 'indent with spaces'],
-  [
-    /^bad indentation of a mapping entry/,
-    'this does not fit here',
-    'give keys of one map the same indent, and quote text that holds ": "',
-  ],
-  [
-    /^bad indentation of a sequence entry/,
-    'this item of a list is indented wrongly',
-    'give all items of a list the same indent',
-  ],
-  [
-    /^deficient indentation/,
-    'this is indented too little, or a bracket before it was never closed',
-    'indent it further, or close the bracket',
-  ],
-  [
-    /^nesting exceeded/,
-    'this is nested too deep, 64 levels or more',
-    'no file of a shop is that deep: look for brackets that were never closed',
-  ],
-  [
-    /^unexpected end of the stream within a (single|double) quoted/,
-    'a quote is opened and never closed',
-    'close the quote',
-  ],
-  [/^unexpected end of the stream within a flow/, 'a bracket is opened and never closed', 'close it with ] or }'],
-  [/^missed comma/, 'a comma is missing between two items', 'put a comma between them'],
-  [/^expected the node content/, 'an item is missing before this comma', 'take the comma out'],
-  [/^can not read a block mapping entry/, 'a key must stand on one line with a colon behind it', 'write key: value'],
-  [/^expected ':' after/, 'a colon is missing after a key', 'write key: value'],
-  [
-    /^end of the stream or a document/,
-    'this does not fit what stands above it',
-    'write key: value lines with the same indent, and quote text that holds ": " or " #"',
-  ],
-  [/^a whitespace character is expected/, 'a space is missing after the colon', 'write key: value'],
-  [/^null byte/, 'the file holds a NUL character', 'take it out: it cannot be seen in most editors'],
-  [/non-printable/, 'the file holds a control character', 'take it out: it cannot be seen in most editors'],
-  [
-    /^expected valid JSON/,
-    'a control character stands inside quotes',
-    'take it out: it cannot be seen in most editors',
-  ],
-  [
-    /^unknown escape/,
-    'the backslash stands before a character that it cannot',
-    'write \\\\ for a backslash, or use single quotes',
-  ],
-  [
-    /(tag|anchor|alias|directive|YAML version)/,
-    'tags, anchors, aliases and directives are not used here',
-    'write the value out, in quotes if it begins with &, *, ! or %',
-  ],
-];
+import type { ErrorCode } from 'yaml';
 
 export interface SyntaxWords {
   readonly message: string;
   readonly advice?: string;
 }
 
-export function syntaxWords(reason: string): SyntaxWords {
-  const found = plainWords.find(([pattern]) => pattern.test(reason));
-  return found === undefined ? { message: reason } : { message: found[1], advice: found[2] };
+const misfit: SyntaxWords = {
+  message: 'this does not fit what stands above it',
+  advice: 'write key: value lines with the same indent, and quote text that holds ": " or " #"',
+};
+const noFeatures: SyntaxWords = {
+  message: 'tags, anchors, aliases and directives are not used here',
+  advice: 'write the value out, in quotes if it begins with &, *, ! or %',
+};
+
+/** What the parser says by its code, in words that help. Those not listed are shown as the parser has them. */
+const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
+  TAB_AS_INDENT: { message: 'a tab stands where spaces must', advice: 'indent with spaces' },
+  BAD_INDENT: {
+    message: 'this is indented wrongly, or a bracket before it was never closed',
+    advice: 'give keys of one map and items of one list the same indent, or close the bracket',
+  },
+  BAD_SCALAR_START: { message: 'a text cannot begin with this character', advice: 'put the text in quotes' },
+  BAD_DQ_ESCAPE: {
+    message: 'the backslash stands before a character that it cannot',
+    advice: 'write \\\\ for a backslash, or use single quotes',
+  },
+  BLOCK_AS_IMPLICIT_KEY: {
+    message: 'this does not fit here: a second colon stands on the line',
+    advice: 'quote text that holds ": "',
+  },
+  BLOCK_IN_FLOW: { message: 'this cannot stand between brackets', advice: 'close the bracket before it' },
+  IMPOSSIBLE: misfit,
+  KEY_OVER_1024_CHARS: { message: 'the key is too long', advice: 'shorten it' },
+  MISSING_CHAR: {
+    message: 'a character is missing',
+    advice: 'write key: value, and a comma between items in brackets',
+  },
+  MULTILINE_IMPLICIT_KEY: {
+    message: 'a key must stand on one line with a colon behind it',
+    advice: 'write key: value',
+  },
+  UNEXPECTED_TOKEN: misfit,
+  TAG_RESOLVE_FAILED: noFeatures,
+  BAD_ALIAS: noFeatures,
+  BAD_DIRECTIVE: noFeatures,
+  MULTIPLE_ANCHORS: noFeatures,
+  MULTIPLE_TAGS: noFeatures,
+  BAD_PROP_ORDER: noFeatures,
+};
+
+/** A missing character is named by the parser's own words only. */
+const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
+  [
+    /closing ["']quote|Missing closing ["']/,
+    { message: 'a quote is opened and never closed', advice: 'close the quote' },
+  ],
+  [/end with a [\]}]/, { message: 'a bracket is opened and never closed', advice: 'close it with ] or }' }],
+  [/^Comments must/, { message: 'a space is missing before the #', advice: 'put a space before a comment' }],
+  [/Missing ,/, { message: 'a comma is missing between two items', advice: 'put a comma between them' }],
+  [/:|[Ii]mplicit map key/, { message: 'a colon is missing after a key', advice: 'write key: value' }],
+];
+
+export function syntaxWords(code: ErrorCode, reason: string): SyntaxWords {
+  const named = code === 'MISSING_CHAR' ? missing.find(([pattern]) => pattern.test(reason))?.[1] : undefined;
+  return named ?? plainWords[code] ?? { message: reason };
 }
