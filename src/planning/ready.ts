@@ -118,15 +118,14 @@ export function plannedPiece(
     const workedBy: Share = (t) => workedIn.filter((end) => end <= t).length / worlds.length;
     const stacked = typicallyReached(nodes, 'stack') ?? worked;
     ready.listed = promised(worked, workedBy, wanted);
-    ready.handedOver = promised(
-      Math.max(worked, stacked),
-      shareReached(nodes, 'stack', worlds, workedIn),
-      wanted,
-      scene.open,
-    );
+    const share = shareReached(nodes, 'stack', worlds, workedIn);
+    const quantile = promised(Math.max(worked, stacked), share, wanted, scene.open);
+    // Never before the plan's own date, which counts on the slow end of every film.
+    const safe = Math.max(handOver, quantile.safe);
+    ready.handedOver = { typical: quantile.typical, safe, chance: Math.floor(share(safe) * 100) / 100 };
   }
-  const lateMinutes =
-    piece.wantedBy === undefined || handOver === undefined ? 0 : Math.max(0, handOver - piece.wantedBy);
+  const safe = ready.handedOver?.safe;
+  const lateMinutes = piece.wantedBy === undefined || safe === undefined ? 0 : Math.max(0, safe - piece.wantedBy);
   return {
     id: piece.id,
     name: piece.name,

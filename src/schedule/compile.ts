@@ -23,7 +23,8 @@ import {
 } from './lags.ts';
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
-import { atWorkActivity, doneActivity, dryingActivity, mannerAsPlanned, taskActivity } from './task-activity.ts';
+import { atWorkActivity, doneActivity, dryingActivity, type Ledger, openLedger } from './facts.ts';
+import { mannerAsPlanned, taskActivity } from './task-activity.ts';
 import { outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
@@ -40,6 +41,7 @@ export interface CompileOptions {
 /** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
 interface Draft {
   readonly ground: Ground;
+  readonly ledger: Ledger;
   readonly activities: Activity[];
   readonly meanings: Meaning[];
   readonly lags: Lag[];
@@ -72,7 +74,9 @@ function addTask(draft: Draft, task: Task): void {
   }
   const begun = ground.situation.atWork.get(task.id);
   const { activity, manners } =
-    begun === undefined ? taskActivity(ground, task, activityOf) : atWorkActivity(ground, task, begun, activityOf);
+    begun === undefined
+      ? taskActivity(ground, task, activityOf)
+      : atWorkActivity(ground, draft.ledger, task, begun, activityOf);
   draft.sources.set(task.id, {
     activity: add(draft, activity, { kind: 'task', task, manners }),
     factor: ground.factorOf(task.id),
@@ -152,13 +156,10 @@ function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): v
   addUnmoved(draft, task, to);
 }
 
-function addDrying(draft: Draft, task: Task): void {
-  const done = draft.ground.situation.done.get(task.id);
-  const manner = mannerAsPlanned(draft.ground, task);
-  const film = manner?.way.film;
-  if (done === undefined || manner === undefined || film === undefined) return;
-  const activity = dryingActivity(draft.ground, task, film, manner, done.to, draft.activityOf);
-  if (activity !== undefined) add(draft, activity, { kind: 'drying', task });
+function addDrying(draft: Draft, section: readonly Task[]): void {
+  const activity = dryingActivity(draft.ground, draft.ledger, section, draft.activityOf);
+  const [task] = section;
+  if (activity !== undefined && task !== undefined) add(draft, activity, { kind: 'drying', task });
 }
 
 /** A step of the plan that the shop follows had better stay where it is. */
@@ -210,6 +211,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const byId = new Map(free.map((t) => [t.id, t]));
   const draft: Draft = {
     ground,
+    ledger: openLedger(ground),
     activities: [],
     meanings: [],
     lags: [],
@@ -219,7 +221,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   };
   for (const task of planned) addTask(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
-  for (const task of planned) addDrying(draft, task);
+  for (const section of new Set(planned.map((t) => ground.sectionTasks(t)))) addDrying(draft, section);
   for (const task of planned) addMoved(draft, task);
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);

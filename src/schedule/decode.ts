@@ -70,13 +70,22 @@ function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
   return Math.max(end, movable?.at(end) ?? end);
 }
 
+/** Steps of its section done before it: what they laid keeps the place, too. */
+function doneBefore(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Laid[] {
+  return ground.sectionTasks(laid.task).flatMap((t) => {
+    const other = byTask.get(t.id);
+    return other?.done === true && other.start <= laid.start ? [other] : [];
+  });
+}
+
 function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, previous: Laid | undefined): Stay {
   const { task, manner } = laid;
   const holds = (l: Laid) => {
     const next = byTask.get(ground.nextOf.get(l.task.id)?.id ?? '');
-    if (l.manner.inPlace === true && next !== undefined) return next.start;
-    const released = releasedAt(ground, l);
-    return next === undefined || next.done ? released : Math.max(l.end, Math.min(released, next.start));
+    if (next !== undefined && (l.manner.inPlace === true || next.done)) return next.start;
+    const earlier = l.done ? doneBefore(ground, l, byTask) : [];
+    const released = Math.max(...[l, ...earlier].map((film) => releasedAt(ground, film)));
+    return next === undefined ? released : Math.max(l.end, Math.min(released, next.start));
   };
   const wet =
     previous?.manner.place === manner.place &&

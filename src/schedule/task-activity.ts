@@ -6,15 +6,17 @@ import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
 import { outlastsAll, unmovedBefore } from './unmoved.ts';
-import { endOfWork, pausingStarts, unbrokenStarts } from './work-hours.ts';
+import { pausingStarts, unbrokenStarts } from './work-hours.ts';
 
-const WET = 0;
+export const WET = 0;
 const DUSTY = 1;
 
 /** The section's next step, which takes over its place, where it is still to come. */
-function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {
-  const next = ground.nextOf.get(task.id);
-  return next === undefined || ground.situation.done.has(next.id) ? undefined : activityOf.get(next.id);
+export function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {
+  const { done, atWork } = ground.situation;
+  let next = ground.nextOf.get(task.id);
+  while (next !== undefined && done.has(next.id)) next = ground.nextOf.get(next.id);
+  return next === undefined || atWork.has(next.id) ? undefined : activityOf.get(next.id);
 }
 
 /** How long a film keeps its place: until it can be moved, or the section's next step takes the place over. */
@@ -28,7 +30,7 @@ function held(uses: readonly Use[], hold: Hold | undefined): Use[] {
 }
 
 /** Clamps stay on a glue line until it may be moved; other tools are free when the work is over. */
-function keepsTools(ground: Ground, film: Film): boolean {
+export function keepsTools(ground: Ground, film: Film): boolean {
   return ground.drying.material(film).family === 'glue';
 }
 
@@ -118,71 +120,4 @@ export function mannerAsPlanned(ground: Ground, task: Task): Manner | undefined 
     (way === undefined || m.way.name === way) &&
     (planned === undefined || planned.hands.every((h) => m.hands.includes(h)));
   return manners.find(fits) ?? manners[0];
-}
-
-/** A step that was begun: it stays where it is, with whom it is, and is over no sooner than now. */
-export function atWorkActivity(
-  ground: Ground,
-  task: Task,
-  begun: Minute,
-  activityOf: ReadonlyMap<string, number>,
-): { activity: Activity; manners: Manner[] } {
-  const manner = mannerAsPlanned(ground, task);
-  if (manner === undefined) throw new Error(`no hand or place can do ${task.id}, though the files were checked`);
-  const hours = ground.hours.ofHands(manner.hands);
-  const end = task.mayPause ? endOfWork(hours, begun, manner.way.workMinutes) : begun + manner.way.workMinutes;
-  const mode: Mode = {
-    name: 'at work',
-    duration: Math.max(end, ground.from) - begun,
-    starts: [{ start: begun, end: begun + 1 }],
-    uses: usesOf(ground, task, manner, activityOf),
-    presences: presencesOf(ground, task, manner.way.film, manner.place.room),
-  };
-  return { activity: { name: task.id, modes: [mode] }, manners: [manner] };
-}
-
-/** A step that is over: a fact with its times and nothing more. */
-export function doneActivity(task: Task, from: Minute, to: Minute): Activity {
-  return {
-    name: task.id,
-    modes: [{ name: 'done', duration: to - from, starts: [{ start: from, end: from + 1 }], uses: [] }],
-  };
-}
-
-function fixedAt(minute: Minute): TimeMap {
-  return {
-    at: () => minute,
-    latest: (limit) => (minute <= limit ? 1_000_000_000 : -1_000_000_000),
-    earliest: (floor) => (minute >= floor ? -1_000_000_000 : 1_000_000_000),
-  };
-}
-
-/** What is left of a done step after now: its film still holds its place and is still wet. */
-export function dryingActivity(
-  ground: Ground,
-  task: Task,
-  film: Film,
-  manner: Manner,
-  end: Minute,
-  activityOf: ReadonlyMap<string, number>,
-): Activity | undefined {
-  const { room } = manner.place;
-  const factor = ground.factorOf(task.id);
-  const movable = ground.drying.mark(film, room, 'handle', 'late', factor)?.at(end) ?? end;
-  const dustFree = ground.drying.mark(film, room, 'dust-free', 'late', factor)?.at(end) ?? end;
-  if (movable <= ground.from && dustFree <= ground.from) return undefined;
-  const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
-  const place = held([ground.placeUse(manner.place)], placeHold(ground, task, fixedAt(movable), activityOf));
-  return {
-    name: `${task.id} drying`,
-    modes: [
-      {
-        name: 'drying',
-        duration: 0,
-        starts: [{ start: ground.from, end: ground.from + 1 }],
-        uses: movable > ground.from ? place : [],
-        presences: dustFree > ground.from ? [{ exclusion, side: WET, until: fixedAt(dustFree) }] : [],
-      },
-    ],
-  };
 }

@@ -58,12 +58,14 @@ export function unmovedBefore(ground: Ground, task: Task): Task[] {
     0,
     section.findIndex((t) => t === task || t.id === task.onlyFor),
   );
+  // What was done may have been done too early: only what is still to come can be relied on to have waited.
+  const { done, atWork } = ground.situation;
   return before.filter((film, k) => {
     if (slownesses(ground, film).length === 0) return false;
-    const since = [...before.slice(k + 1), task];
+    const since = before.slice(k + 1).filter((t) => !done.has(t.id) && !atWork.has(t.id));
     return (
-      !since.some((t) => waitsUntilMovable(ground, t, film)) &&
-      !before.slice(k + 1).some((later) => outlasts(ground, later, film))
+      ![...since, task].some((t) => waitsUntilMovable(ground, t, film)) &&
+      !since.some((later) => outlasts(ground, later, film))
     );
   });
 }

@@ -28,6 +28,15 @@ export function shift(minutes: number): TimeMap {
   };
 }
 
+/** Always `minute`, whatever it is asked. */
+export function fixedMap(minute: Minute): TimeMap {
+  return {
+    at: () => minute,
+    latest: (limit) => (minute <= limit ? NEVER : ALWAYS),
+    earliest: (floor) => (minute >= floor ? ALWAYS : NEVER),
+  };
+}
+
 /** The later of several maps, point by point. */
 export function laterOf(maps: readonly TimeMap[]): TimeMap {
   const [only] = maps;
