@@ -1,8 +1,18 @@
+import type { Minute } from '../time/span.ts';
 import { sayClocks } from '../reports/say-time.ts';
 import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
-import { enter, namedStep, sayTask } from './enter.ts';
+import { enter, namedStep, sayTask, type NamedStep } from './enter.ts';
 import { readAir } from './read-air.ts';
 import { timeOf } from './open-shop.ts';
+
+/** Its usual time before its end, but not before what was done on the same section until then. */
+function beganAt({ situation, task }: NamedStep, to: Minute, usualMinutes: number): Minute {
+  const before = situation.tasks
+    .filter((t) => t.piece === task.piece && t.section === task.section)
+    .flatMap((t) => situation.done.get(t.id)?.to ?? [])
+    .filter((end) => end <= to);
+  return Math.max(to - usualMinutes, ...before);
+}
 
 /** A step is done: from when to when, and in what air. */
 export async function answer(call: Call): Promise<ExitCode> {
@@ -12,7 +22,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const [fromText, toText, air] = [textFlag(call, 'from'), textFlag(call, 'to'), textFlag(call, 'air')];
   const to = toText === undefined ? shop.now : timeOf(call, '--to', toText, zone);
   const usual = Math.min(...task.ways.map((way) => way.workMinutes));
-  const from = fromText === undefined ? to - usual : timeOf(call, '--from', fromText, zone);
+  const from = fromText === undefined ? beganAt(named, to, usual) : timeOf(call, '--from', fromText, zone);
   if (to > shop.now) throw new CannotGoOn('--to lies in the future', 'write when the step was over');
   if (from > to) throw new CannotGoOn('the step would end before it begins', 'write --from before --to');
   const measured = air === undefined ? {} : { air: readAir('--air', air) };

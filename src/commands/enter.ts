@@ -1,6 +1,7 @@
 import { appendDeeds } from '../files/journal/append.ts';
 import { recordOfEntry } from '../files/journal/record.ts';
 import type { Deed, Entry } from '../model/journal.ts';
+import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { harmless } from '../terminal/harmless.ts';
@@ -15,6 +16,7 @@ export type StepsAbout = 'open' | 'done';
 /** The shop, and the step that the words PIECE and STEP name in it. */
 export interface NamedStep {
   readonly shop: OpenShop;
+  readonly situation: Situation;
   readonly task: Task;
 }
 
@@ -23,7 +25,8 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
   const shop = await openShop(call);
   const [pieceWord = '', stepWord] = call.words;
   const piece = await choosePiece(call, shop.book.pieces, pieceWord);
-  const { tasks, done } = situationOf(shop.book, shop.now);
+  const situation = situationOf(shop.book, shop.now);
+  const { tasks, done } = situation;
   const choices = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === (about === 'done'));
   if (choices.length === 0)
     throw new CannotGoOn(
@@ -31,7 +34,7 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
     );
   const task =
     stepWord === undefined ? await chooseNext(call, choices, piece) : await chooseTask(call, choices, stepWord);
-  return { shop, task };
+  return { shop, situation, task };
 }
 
 /** Enters deeds into the journal and says what was noted. `deedsOf` sees the entries as they are at that moment. */

@@ -23,21 +23,30 @@ test('a day at the bench: done, seen, failed, again, put off, left out, and take
     );
     expect((await say('09:10', 'today')).out).toContain('coat 1 (at work)');
     expect((await say('09:40', 'done', 'stool', 'paint-1', '--air', '18 °C 60 %')).code).toBe(0);
-    expect((await say('15:00', 'seen', 'stool', 'paint-1', 'tack')).out).toBe(
-      'Noted: Milking stool, seat/paint-1 is tacky.\n',
-    );
     expect((await say('15:05', 'slip', 'stool', 'paint-2', '2027-01-13T10:00')).out).toBe(
       'Noted: Milking stool, seat/paint-2 not before Wed 13 Jan 10:00.\n',
     );
     const week = (await say('15:10', 'week')).out;
     expect(week).toContain('coat 1 (done)');
     expect(week).toMatch(/Wed 13 Jan[^\n]*\n {2}10:00–10:40/);
-    expect((await say('15:20', 'undo')).out).toBe('Noted: entry 6 taken back (slipped stool/seat/paint-2).\n');
+    expect((await say('15:20', 'undo')).out).toBe('Noted: entry 5 taken back (slipped stool/seat/paint-2).\n');
+    expect((await say('15:30', 'seen', 'stool', 'paint-1', 'tack')).out).toBe(
+      'Noted: Milking stool, seat/paint-1 is tacky.\n',
+    );
     const kinds = readFileSync(join(folder, 'journal.jsonl'), 'utf8')
       .trim()
       .split('\n')
       .map((line) => /"kind":"([a-z-]+)"/.exec(line)?.[1]);
-    expect(kinds).toEqual(['done', 'done', 'begun', 'done', 'seen', 'slipped', 'undo']);
+    expect(kinds).toEqual(['done', 'done', 'begun', 'done', 'slipped', 'undo', 'seen']);
+  });
+});
+
+test('steps entered one after the other at the same time do not overlap', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    expect((await say('10:00', 'done', 'stool', 'scuff')).out).toContain('done 09:30–10:00');
+    expect((await say('10:00', 'done', 'stool', 'wipe')).out).toContain('done 10:00–10:00');
+    expect((await say('10:05', 'done', 'stool', 'paint-1')).out).toContain('done 10:00–10:05');
   });
 });
 
