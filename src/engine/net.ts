@@ -184,7 +184,7 @@ function heldUses(count: number, uses: readonly NetUse[]): NetUse[][] {
   return held;
 }
 
-/** Makes the slots of a mode; spans given by the same object are laid out once. */
+/** Makes the slots of a mode; equal spans are laid out once. */
 function slotMaker(problem: Problem): (mode: Mode) => Slots {
   const horizon: Spans = [{ start: problem.from, end: problem.to + 1 }];
   const indices = new Map<Spans, SpanIndex>();
@@ -197,14 +197,37 @@ function slotMaker(problem: Problem): (mode: Mode) => Slots {
       calendar,
       () => (calendar === undefined ? indexOf(starts) : new SpanIndex(intersect(starts, calendar))),
     );
+  const same = sharer();
   return (mode) => {
-    const domain = domainOf(mode.starts ?? horizon, mode.calendar);
-    const calendar = mode.calendar === undefined ? undefined : indexOf(mode.calendar);
+    const pauses = mode.calendar === undefined ? undefined : same(mode.calendar);
+    const domain = domainOf(same(mode.starts ?? horizon), pauses);
+    const calendar = pauses === undefined ? undefined : indexOf(pauses);
     const byCalendar = remembered(made, domain, () => new Map<SpanIndex | undefined, Map<number, Slots>>());
     const byDuration = remembered(byCalendar, calendar, () => new Map<number, Slots>());
     const duration = Math.min(mode.duration, NEVER);
     return remembered(byDuration, duration, () => new Slots(domain, calendar, duration, problem.to));
   };
+}
+
+/** Answers for equal spans always the same object, so that a thousand modes with one week share its layout. */
+function sharer(): (spans: Spans) => Spans {
+  const byObject = new Map<Spans, Spans>();
+  const byHash = new Map<number, Spans[]>();
+  return (spans) =>
+    remembered(byObject, spans, () => {
+      let hash = spans.length;
+      for (const span of spans) hash = (Math.imul(hash, 31) + Math.imul(span.start, 7) + span.end) | 0;
+      const alike = remembered(byHash, hash, (): Spans[] => []);
+      const found = alike.find((other) => isEqual(spans, other));
+      if (found === undefined) alike.push(spans);
+      return found ?? spans;
+    });
+}
+
+function isEqual(one: Spans, other: Spans): boolean {
+  return (
+    one.length === other.length && one.every((s, k) => s.start === at(other, k).start && s.end === at(other, k).end)
+  );
 }
 
 function remembered<K, V>(known: Map<K, V>, key: K, make: () => V): V {

@@ -41,6 +41,8 @@ export interface Forest {
   readonly choice: Int32Array;
   readonly chosenMode: Int32Array;
   readonly chosenBucket: Int32Array;
+  /** By bucket: least cost of the node at hand. */
+  readonly best: Float64Array;
 }
 
 /** Lays out the forest of waits. */
@@ -71,6 +73,7 @@ export function forestOf(
     choice: new Int32Array(cells),
     chosenMode: new Int32Array(nodes.length),
     chosenBucket: new Int32Array(nodes.length),
+    best: new Float64Array(grid.count),
   };
 }
 
@@ -85,6 +88,7 @@ function pricedMode(
 ): PricedMode {
   const { slots, cost } = at(net.modes, m);
   const first = labels.first(m);
+  const local = m - int(net.modeFirst, at(net.modes, m).activity);
   const firstBucket = bucketOf(grid, first);
   const lastBucket = bucketOf(grid, labels.last(m));
   const parentBucket = wait === undefined ? undefined : new Int32Array(grid.count);
@@ -93,7 +97,8 @@ function pricedMode(
     const start = slots.fit(Math.max(first, bucketStart(grid, b)));
     if (start === NEVER || start > bucketLast(grid, b)) continue;
     const end = slots.end(start);
-    if (parentBucket !== undefined && wait !== undefined) parentBucket[b] = bucketOf(grid, floorOf(wait, start, end));
+    if (parentBucket !== undefined && wait !== undefined)
+      parentBucket[b] = bucketOf(grid, floorOf(wait, local, start, end));
     if (termCosts === undefined) continue;
     const last = slots.fitBack(Math.min(labels.last(m), bucketLast(grid, b)));
     for (const term of terms)
@@ -125,8 +130,6 @@ export function priceForest(forest: Forest): number {
   return total;
 }
 
-const best = new Float64Array(1 << 16);
-
 function priceRoot(forest: Forest, node: PricedNode, cell: number): number {
   let least = Infinity;
   for (let k = 0; k < node.modes.length; k++) {
@@ -147,8 +150,8 @@ function valueIn(forest: Forest, mode: PricedMode, cell: number, b: number): num
 }
 
 function priceChild(forest: Forest, node: PricedNode, cell: number): void {
-  const { buckets, below, choice } = forest;
-  best.fill(Infinity, 0, buckets);
+  const { buckets, below, choice, best } = forest;
+  best.fill(Infinity);
   for (let k = 0; k < node.modes.length; k++) {
     const mode = at(node.modes, k);
     const parentBucket = mode.parentBucket;

@@ -1,7 +1,7 @@
 import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
 import { ALWAYS, NEVER } from '../../time/time-map.ts';
-import type { Net } from '../net.ts';
+import { holdKinds, type Net } from '../net.ts';
 import type { Slots } from '../slots.ts';
 import { byte, int } from '../typed.ts';
 
@@ -19,21 +19,36 @@ export interface Grid {
   readonly bucketAt: Int32Array;
 }
 
-/** By resource and minute since `from`: can any mode that needs the resource be at work then? */
-export type OpenMinutes = readonly Uint8Array[];
+/** Minutes since `from`. */
+export interface OpenMinutes {
+  /** By resource and minute: can any mode need the resource then? */
+  readonly needed: readonly Uint8Array[];
+  /** By minute: can anything be at work then? */
+  readonly working: Uint8Array;
+}
 
-/** When anything that needs a resource can be at work, for each of `net`'s resources. */
+/** When anything that needs a resource can be at work, or, where any keeps it after its end, always. */
 export function openMinutes(net: Net, from: Minute, to: Minute): OpenMinutes {
-  const open = Array.from(net.capacity, () => new Uint8Array(to - from));
-  const done = open.map(() => new Set<Slots>());
+  const needed = Array.from(net.capacity, () => new Uint8Array(to - from));
+  const working = new Uint8Array(to - from);
+  const done = needed.map(() => new Set<Slots>());
+  const held = new Set<number>();
   for (const mode of net.modes)
     for (const use of mode.uses) {
+      const minutes = at(needed, use.resource);
+      if (use.kind !== holdKinds.none && !held.has(use.resource)) {
+        held.add(use.resource);
+        minutes.fill(1);
+      }
       const slots = at(done, use.resource);
       if (slots.has(mode.slots)) continue;
       slots.add(mode.slots);
-      forWork(mode.slots, from, to, (start, end) => at(open, use.resource).fill(1, start - from, end - from));
+      forWork(mode.slots, from, to, (start, end) => {
+        minutes.fill(1, start - from, end - from);
+        working.fill(1, start - from, end - from);
+      });
     }
-  return open;
+  return { needed, working };
 }
 
 /** Calls `each` with every stretch within `from` and `to` in which work by `slots` can go on. */
@@ -50,10 +65,8 @@ function forWork(slots: Slots, from: Minute, to: Minute, each: (start: Minute, e
 /** Cuts `from` until `to` into buckets, at most `length` minutes long while anything is open. */
 export function gridOf(net: Net, open: OpenMinutes, from: Minute, to: Minute, length: number): Grid {
   const isEdge = new Uint8Array(to - from + 1);
-  const anyOpen = new Uint8Array(to - from);
-  for (const minutes of open)
+  for (const minutes of [...open.needed, open.working])
     for (let t = 0; t < minutes.length; t++) {
-      if (byte(minutes, t) === 1) anyOpen[t] = 1;
       if (t > 0 && byte(minutes, t) !== byte(minutes, t - 1)) isEdge[t] = 1;
     }
   const calendars = new Set(net.modes.map((mode) => mode.slots.calendar));
@@ -66,7 +79,7 @@ export function gridOf(net: Net, open: OpenMinutes, from: Minute, to: Minute, le
   const bucketAt = new Int32Array(to - from + 1);
   for (let t = 0; t < to - from; t++) {
     const sinceEdge = from + t - at(edges, edges.length - 1);
-    if (t > 0 && (isEdge[t] === 1 || (sinceEdge >= length && anyOpen[t] === 1))) edges.push(from + t);
+    if (t > 0 && (isEdge[t] === 1 || (sinceEdge >= length && open.working[t] === 1))) edges.push(from + t);
     bucketAt[t] = edges.length - 1;
   }
   edges.push(to);

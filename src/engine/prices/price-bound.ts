@@ -12,18 +12,20 @@ import { priceShape, type Shape, shapesOf } from './shapes.ts';
 /** Share of the last direction that the next one keeps; steadies the prices. */
 const momentum = 0.6;
 /** Rounds without a better bound after which the steps are halved. */
-const patience = 6;
+const patience = 8;
+/** Steps smaller than this gain nothing more. */
+const smallestStep = 4e-3;
 /** Lengths of bucket to choose from, in minutes. */
 const bucketMinutes = [15, 30, 60, 120, 240];
 /** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
-const manyRounds = 60;
+const manyRounds = 150;
 const fewRounds = 10;
 
 /**
  * A lower bound of the objective by prices on the minutes of the resources (Lagrange multipliers on their capacity).
  * At any prices, the cheapest each part could do for itself, less what the capacity is worth, is a true bound: each
  * part is a forest of waits, cheapest by dynamic programming over buckets of time, everything rounded in its favour.
- * Subgradient steps look for prices that make it high. Holds past the end, exclusions and maximum lags are left out.
+ * Subgradient steps look for prices that make it high. Exclusions and maximum lags are left out.
  * @param target value of a schedule known, to steer the steps by
  * @param horizon minute after which no minute has a price
  * @param work how many cells of buckets may be priced in all
@@ -43,33 +45,62 @@ export function priceBound(
   const open = openMinutes(net, from, to);
   const grid = gridThatFits(net, open, from, to, work, options.bucketMinutes ?? bucketMinutes);
   if (grid === undefined) return -Infinity;
-  const { shapes, byMode } = shapesOf(net, grid);
+  const { shapes, byMode } = shapesOf(net, labels, grid);
   const { terms } = costsOf(net, labels);
   const forest = forestOf(net, labels, structure, terms, grid, byMode);
-  const market = marketOf(net, grid, open);
+  const market = marketOf(net, grid, open.needed);
   const rounds = Math.floor(work / cellsOf(net, grid));
-  let best = -Infinity;
-  let step = 1;
+  const lay: Layout = { grid, shapes, forest, market, target, stop: options.stop };
+  // Charging for what is kept past the end can only raise the bound, but finding prices for it from nothing is slow.
+  const plain = climb(lay, -Infinity, rounds * 0.6, 1, false);
+  const best = climb(lay, plain, rounds * 0.4, 0.3, true);
+  return best - Math.abs(best) * 1e-9;
+}
+
+interface Layout {
+  readonly grid: Grid;
+  readonly shapes: readonly Shape[];
+  readonly forest: Forest;
+  readonly market: Market;
+  readonly target: number;
+  readonly stop: (() => boolean) | undefined;
+}
+
+/** Steps towards better prices; leaves the market at the best found, and answers their bound, at least `best`. */
+function climb(lay: Layout, best: number, rounds: number, firstStep: number, holds: boolean): number {
+  const { market, target } = lay;
+  const kept = market.prices.map((prices) => prices.slice());
+  const goBack = (): void => {
+    market.prices.forEach((prices, r) => {
+      prices.set(at(kept, r));
+      at(market.direction, r).fill(0);
+    });
+  };
+  let step = firstStep;
   let idle = 0;
-  for (let round = 0; round < rounds && best < target && step > 1e-3; round++) {
-    if (options.stop?.() === true) break;
-    const bound = boundAt(market, grid, shapes, forest);
+  for (let round = 0; round < rounds && best < target && step > smallestStep; round++) {
+    if (lay.stop?.() === true) break;
+    const bound = boundAt(lay, holds);
     if (bound > best) {
       best = bound;
       idle = 0;
+      market.prices.forEach((prices, r) => at(kept, r).set(prices));
     } else if (++idle === patience) {
       step /= 2;
       idle = 0;
+      goBack();
+      boundAt(lay, holds);
     }
-    adjust(market, grid, forest, (target - bound) * step);
+    adjust(lay, (target - bound) * step, holds);
   }
-  return best - Math.abs(best) * 1e-9;
+  goBack();
+  return best;
 }
 
 /** Prices by resource and bucket, and what goes with them. */
 interface Market {
   readonly capacity: Int32Array;
-  readonly open: OpenMinutes;
+  readonly open: readonly Uint8Array[];
   /** Price of one open minute of one unit. */
   readonly prices: readonly Float64Array[];
   /** Open minutes by bucket. */
@@ -82,7 +113,7 @@ interface Market {
   readonly openBefore: readonly Float64Array[];
 }
 
-function marketOf(net: Net, grid: Grid, open: OpenMinutes): Market {
+function marketOf(net: Net, grid: Grid, open: readonly Uint8Array[]): Market {
   const perBucket = (): Float64Array[] => open.map(() => new Float64Array(grid.count));
   const perMinute = (): Float64Array[] => open.map(() => new Float64Array(grid.to - grid.from + 1));
   const market: Market = {
@@ -108,7 +139,7 @@ function marketOf(net: Net, grid: Grid, open: OpenMinutes): Market {
   return market;
 }
 
-function boundAt(market: Market, grid: Grid, shapes: readonly Shape[], forest: Forest): number {
+function boundAt({ market, grid, shapes, forest }: Layout, holds: boolean): number {
   let worth = 0;
   market.prices.forEach((prices, r) => {
     const sum = at(market.sums, r);
@@ -118,17 +149,20 @@ function boundAt(market: Market, grid: Grid, shapes: readonly Shape[], forest: F
       sum[t + 1] = real(sum, t) + (byte(open, t) === 1 ? real(prices, int(grid.bucketAt, t)) : 0);
     for (let b = 0; b < grid.count; b++) worth += int(market.capacity, r) * real(prices, b) * real(minutes, b);
   });
-  for (const shape of shapes) priceShape(shape, grid, market.sums);
+  for (const shape of shapes) priceShape(shape, grid, market.sums, holds);
   return priceForest(forest) - worth;
 }
 
 /** Raises prices where more is wanted than there is and lowers them where less, by steps for a gain of `wanted`. */
-function adjust(market: Market, grid: Grid, forest: Forest, wanted: number): void {
+function adjust({ market, grid, forest }: Layout, wanted: number, holds: boolean): void {
   traceChoices(forest);
   for (const demand of market.demand) demand.fill(0);
   forest.nodes.forEach((node, k) => {
     const { shape } = at(node.modes, int(forest.chosenMode, k));
-    const knot = int(shape.knot, int(forest.chosenBucket, k));
+    const b = int(forest.chosenBucket, k);
+    const knot = int(shape.knot, b);
+    for (const held of holds ? shape.held : [])
+      addDemand(market, grid, held.resource, held.units, int(held.last, b), int(held.until, b));
     for (const [r, resource] of shape.resources.entries())
       addDemand(market, grid, resource, at(shape.units, r), int(shape.knots.starts, knot), int(shape.knots.ends, knot));
   });

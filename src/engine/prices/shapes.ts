@@ -1,9 +1,11 @@
 import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
 import { ALWAYS, NEVER } from '../../time/time-map.ts';
-import type { Net, NetMode } from '../net.ts';
+import type { Labels } from '../labels.ts';
+import { holdKinds, type Net, type NetMode, type NetUse } from '../net.ts';
 import type { Slots } from '../slots.ts';
 import { int, real } from '../typed.ts';
+import { floorOf, waitBetween } from './trees.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 
 /** Starts of one kind of slots among which the cheapest of every bucket is sure to be, whatever the prices. */
@@ -16,11 +18,24 @@ export interface Knots {
   readonly earliestEnd: Int32Array;
 }
 
+/** What a mode keeps of a resource past its end, whatever else is chosen. */
+export interface Held {
+  readonly resource: number;
+  readonly units: number;
+  /** By bucket: last start in it, and until when a start in it keeps the resource at least. */
+  readonly last: Int32Array;
+  readonly until: Int32Array;
+}
+
 /** What modes with the same slots and the same needs pay at given prices. */
 export interface Shape {
   readonly knots: Knots;
+  /** Needs from start to end. */
   readonly resources: readonly number[];
   readonly units: readonly number[];
+  readonly held: readonly Held[];
+  /** The same without what is held, priced before it; absent where nothing is. */
+  readonly plain: Shape | undefined;
   /** By bucket: least price of a start in it; Infinity if it has none. Refilled for new prices. */
   readonly price: Float64Array;
   /** By bucket: the knot that has it. */
@@ -30,6 +45,7 @@ export interface Shape {
 /** Shapes of all modes, by mode; equal ones are one object. */
 export function shapesOf(
   net: Net,
+  labels: Labels,
   grid: Grid,
 ): { readonly shapes: readonly Shape[]; readonly byMode: readonly Shape[] } {
   const knots = new Map<Slots, Knots>();
@@ -38,31 +54,67 @@ export function shapesOf(
   const byMode = net.modes.map((mode) => {
     const ofSlots = known.get(mode.slots) ?? new Map<string, Shape>();
     known.set(mode.slots, ofSlots);
-    const needs = needsOf(mode);
-    const key = JSON.stringify(needs);
-    const found = ofSlots.get(key);
-    if (found !== undefined) return found;
     const own = knots.get(mode.slots) ?? knotsOf(mode.slots, grid);
     knots.set(mode.slots, own);
-    const shape: Shape = {
-      knots: own,
-      resources: needs.map(([resource]) => resource),
-      units: needs.map(([, units]) => units),
-      price: new Float64Array(grid.count),
-      knot: new Int32Array(grid.count),
-    };
-    ofSlots.set(key, shape);
+    const needs = needsOf(mode);
+    const key = JSON.stringify(needs);
+    const plain = ofSlots.get(key) ?? shapeOf(own, needs, [], undefined, grid);
+    if (!ofSlots.has(key)) shapes.push(plain);
+    ofSlots.set(key, plain);
+    const holding = mode.uses.filter((use) => use.kind !== holdKinds.none && labels.isOpen(mode.index));
+    if (holding.length === 0) return plain;
+    const held = holding.map((use) => heldOf(net, labels, grid, own, use));
+    const shape = shapeOf(own, needs, held, plain, grid);
     shapes.push(shape);
     return shape;
   });
   return { shapes, byMode };
 }
 
-/** Resources and units that a mode needs from its start to its end; what it holds after is left out. */
+function shapeOf(
+  knots: Knots,
+  needs: readonly [number, number][],
+  held: readonly Held[],
+  plain: Shape | undefined,
+  grid: Grid,
+): Shape {
+  return {
+    knots,
+    resources: needs.map(([resource]) => resource),
+    units: needs.map(([, units]) => units),
+    held,
+    plain,
+    price: new Float64Array(grid.count),
+    knot: plain?.knot ?? new Int32Array(grid.count),
+  };
+}
+
+/** What `use` keeps at least, from a start in each bucket. */
+function heldOf(net: Net, labels: Labels, grid: Grid, knots: Knots, use: NetUse): Held {
+  const last = new Int32Array(grid.count);
+  const until = new Int32Array(grid.count);
+  const wait = use.next < 0 ? undefined : waitBetween(net, labels, use.activity, use.next);
+  const local = use.mode - int(net.modeFirst, use.activity);
+  for (let b = 0; b < grid.count; b++) {
+    const first = int(knots.first, b);
+    const end = int(knots.first, b + 1);
+    if (first === end) continue;
+    const ended = int(knots.earliestEnd, b);
+    let floor = use.next < 0 ? NEVER : labels.earliestStart(use.next);
+    if (wait !== undefined) floor = Math.max(floor, floorOf(wait, local, int(knots.starts, first), ended));
+    const byMap = use.map === undefined ? NEVER : use.map.at(ended);
+    last[b] = int(knots.starts, end - 1);
+    until[b] = Math.max(ended, Math.min(byMap, floor));
+  }
+  return { resource: use.resource, units: use.units, last, until };
+}
+
+/** Resources and units that a mode needs from its start to its end and no longer. */
 function needsOf(mode: NetMode): [number, number][] {
   if (mode.slots.duration === 0) return [];
   const units = new Map<number, number>();
-  for (const use of mode.uses) units.set(use.resource, (units.get(use.resource) ?? 0) + use.units);
+  for (const use of mode.uses)
+    if (use.kind === holdKinds.none) units.set(use.resource, (units.get(use.resource) ?? 0) + use.units);
   return [...units].sort((a, b) => a[0] - b[0]);
 }
 
@@ -108,8 +160,12 @@ function knotsOf(slots: Slots, grid: Grid): Knots {
   };
 }
 
-/** Refills the prices of `shape`; `sums` has by resource the sum of prices before each minute since the grid's start. */
-export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array[]): void {
+/** Refills the prices of `shape`; `sums` has by resource the sum of prices before each minute since the grid's start. `holds`: charge for what is kept past the end. */
+export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array[], holds: boolean): void {
+  if (shape.plain !== undefined) {
+    priceHeld(shape, shape.plain, grid, sums, holds);
+    return;
+  }
   const { first, starts, ends } = shape.knots;
   const last = grid.to - grid.from;
   for (let b = 0; b < grid.count; b++) {
@@ -131,4 +187,20 @@ export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array
     shape.price[b] = least;
     shape.knot[b] = chosen;
   }
+}
+
+function priceHeld(shape: Shape, plain: Shape, grid: Grid, sums: readonly Float64Array[], holds: boolean): void {
+  shape.price.set(plain.price);
+  if (!holds) return;
+  for (const held of shape.held)
+    for (let b = 0; b < grid.count; b++)
+      if (int(shape.knot, b) >= 0) shape.price[b] = real(shape.price, b) + heldPrice(held, b, grid, sums);
+}
+
+function heldPrice(held: Held, b: number, grid: Grid, sums: readonly Float64Array[]): number {
+  const from = Math.max(0, int(held.last, b) - grid.from);
+  const until = Math.min(grid.to, int(held.until, b)) - grid.from;
+  if (until <= from) return 0;
+  const sum = at(sums, held.resource);
+  return held.units * (real(sum, until) - real(sum, from));
 }

@@ -7,17 +7,19 @@ import type { Structure } from '../structure.ts';
 import { byte, int } from '../typed.ts';
 
 /**
- * The waits of one activity for another that hold whatever modes are chosen: of lags under conditions on one activity
- * the weakest of its modes.
+ * The waits of one activity for another, by the waiting one's mode, that hold whatever other modes are chosen: of lags
+ * under conditions on a further activity the weakest of its modes.
  */
 export interface Wait {
-  readonly child: number;
   readonly parent: number;
+  /** By place of the child's mode. */
+  readonly byMode: readonly ModeWait[];
+}
+
+interface ModeWait {
   readonly always: readonly NetLag[];
-  /** Alternatives, one for each mode of the activity that the conditions are on; each a list of lags. */
+  /** By further activity and by its open mode: the lags that hold. */
   readonly either: readonly (readonly (readonly NetLag[])[])[];
-  /** Tells waits with the same lags apart from others. */
-  readonly key: string;
 }
 
 /**
@@ -26,16 +28,13 @@ export interface Wait {
  */
 export function waitsOf(net: Net, labels: Labels, structure: Structure): (Wait | undefined)[] {
   return Array.from({ length: net.count }, (_, i) => {
-    const lags = at(net.touching, i).filter((lag) => lag.from === i && isForward(structure, lag));
     let best: Wait | undefined;
     let bestFloor = -Infinity;
-    for (const parent of new Set(lags.map((lag) => lag.to))) {
-      const wait = waitFor(
-        net,
-        labels,
-        lags.filter((lag) => lag.to === parent),
-      );
-      const floor = floorOf(wait, labels.earliestStart(i), labels.earliestEnd(i)) + tailOf(labels, parent);
+    for (const parent of new Set(at(net.touching, i).map((lag) => lag.to))) {
+      if (int(structure.rank, i) >= int(structure.rank, parent)) continue;
+      const wait = waitBetween(net, labels, i, parent);
+      if (wait === undefined) continue;
+      const floor = weakestFloor(net, labels, wait, i) + tailOf(labels, parent);
       if (floor <= bestFloor) continue;
       best = wait;
       bestFloor = floor;
@@ -44,34 +43,52 @@ export function waitsOf(net: Net, labels: Labels, structure: Structure): (Wait |
   });
 }
 
+function weakestFloor(net: Net, labels: Labels, wait: Wait, i: number): Minute {
+  const first = int(net.modeFirst, i);
+  let weakest: Minute = NEVER;
+  for (let k = 0; k < wait.byMode.length; k++)
+    if (labels.isOpen(first + k))
+      weakest = Math.min(weakest, floorOf(wait, k, labels.earliestStart(i), labels.earliestEnd(i)));
+  return weakest;
+}
+
 /** The longer the way from an activity to the end of all, the earlier its latest start. */
 function tailOf(labels: Labels, i: number): number {
   return -labels.latestStart(i) / 1000;
 }
 
-function isForward(structure: Structure, lag: NetLag): boolean {
-  return (
-    lag.least !== undefined &&
-    !lag.toEnd &&
-    lag.from !== lag.to &&
-    int(structure.rank, lag.from) < int(structure.rank, lag.to)
+/** The waits of `child` for `parent`, if there are any. */
+export function waitBetween(net: Net, labels: Labels, child: number, parent: number): Wait | undefined {
+  const lags = at(net.touching, child).filter(
+    (lag) => lag.from === child && lag.to === parent && child !== parent && lag.least !== undefined && !lag.toEnd,
   );
+  if (lags.length === 0) return undefined;
+  const first = int(net.modeFirst, child);
+  const byMode = Array.from({ length: int(net.modeFirst, child + 1) - first }, (_, k) =>
+    modeWait(
+      net,
+      labels,
+      lags.filter((lag) => lag.when.every((c) => c.activity !== child || byte(c.allowed, k) === 1)),
+      child,
+    ),
+  );
+  return { parent, byMode };
 }
 
-/** Joins all lags from one activity to another; there is at least one. */
-function waitFor(net: Net, labels: Labels, lags: readonly NetLag[]): Wait {
-  const always = lags.filter((lag) => lag.when.every((condition) => labels.conditionHolds(condition) === 1));
-  const conditional = lags.filter((lag) => lag.when.length === 1 && !always.includes(lag));
-  const either = [...new Set(conditional.flatMap((lag) => lag.when.map((condition) => condition.activity)))].map((p) =>
-    alternatives(net, labels, conditional, p),
-  );
-  const keyOf = (list: readonly NetLag[]): string => list.map((lag) => lag.index).join(',');
+function modeWait(net: Net, labels: Labels, lags: readonly NetLag[], child: number): ModeWait {
+  const open = (lag: NetLag) => lag.when.filter((c) => c.activity !== child && labels.conditionHolds(c) < 1);
+  const conditional = lags.filter((lag) => open(lag).length === 1);
+  const others = new Set(conditional.flatMap((lag) => open(lag).map((condition) => condition.activity)));
   return {
-    child: at(lags, 0).from,
-    parent: at(lags, 0).to,
-    always,
-    either,
-    key: [keyOf(always), ...either.map((modes) => modes.map(keyOf).join('|'))].join(';'),
+    always: lags.filter((lag) => open(lag).length === 0),
+    either: [...others].map((p) =>
+      alternatives(
+        net,
+        labels,
+        conditional.filter((lag) => open(lag).some((c) => c.activity === p)),
+        p,
+      ),
+    ),
   };
 }
 
@@ -86,10 +103,11 @@ function alternatives(net: Net, labels: Labels, lags: readonly NetLag[], p: numb
   return lists;
 }
 
-/** The earliest that `wait` lets its parent start when its child runs from `start` to `end`. */
-export function floorOf(wait: Wait, start: Minute, end: Minute): Minute {
-  let floor = latestOf(wait.always, start, end);
-  for (const modes of wait.either) {
+/** The earliest that `wait` lets its parent start when its child, in its mode number `k`, runs from `start` to `end`. */
+export function floorOf(wait: Wait, k: number, start: Minute, end: Minute): Minute {
+  const { always, either } = at(wait.byMode, k);
+  let floor = latestOf(always, start, end);
+  for (const modes of either) {
     let weakest: Minute = NEVER;
     for (const lags of modes) weakest = Math.min(weakest, latestOf(lags, start, end));
     floor = Math.max(floor, weakest);
