@@ -55,11 +55,15 @@ test('a key that would set a prototype stays a plain key', () => {
 // Oracle: the language's own JSON reader.
 test('JSON made harmless says the same and holds nothing harmful', () => {
   fc.assert(
-    fc.property(fc.jsonValue({ maxDepth: 1 }), fc.string({ unit: fc.nat(0xffff).map((unit) => String.fromCharCode(unit)) }), (value, text) => {
-      const document = { value, text };
-      const json = harmlessJson(JSON.stringify(document, undefined, 2));
-      expect(JSON.parse(json)).toEqual(JSON.parse(JSON.stringify(document)));
-      expect(json.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u);
-    }),
+    fc.property(
+      fc.jsonValue({ maxDepth: 1 }),
+      fc.string({ unit: fc.nat(0xffff).map((unit) => String.fromCharCode(unit)) }),
+      (value, text) => {
+        const document = { value, text };
+        const json = harmlessJson(JSON.stringify(document, undefined, 2));
+        expect(JSON.parse(json)).toEqual(JSON.parse(JSON.stringify(document)));
+        expect(json.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u);
+      },
+    ),
   );
 });
