@@ -23,7 +23,7 @@ import {
 } from './lags.ts';
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
-import { atWorkActivity, doneActivity, dryingActivity, type Ledger, openLedger } from './facts.ts';
+import { doneActivity, type Facts, factsOf } from './facts.ts';
 import { mannerAsPlanned, taskActivity } from './task-activity.ts';
 import { outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
@@ -41,7 +41,7 @@ export interface CompileOptions {
 /** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
 interface Draft {
   readonly ground: Ground;
-  readonly ledger: Ledger;
+  readonly facts: Facts;
   readonly activities: Activity[];
   readonly meanings: Meaning[];
   readonly lags: Lag[];
@@ -72,11 +72,7 @@ function addTask(draft: Draft, task: Task): void {
     draft.sources.set(task.id, { activity, factor: ground.factorOf(task.id), variants: variantsOf(manners), manners });
     return;
   }
-  const begun = ground.situation.atWork.get(task.id);
-  const { activity, manners } =
-    begun === undefined
-      ? taskActivity(ground, task, activityOf)
-      : atWorkActivity(ground, draft.ledger, task, begun, activityOf);
+  const { activity, manners } = draft.facts.atWork.get(task.id) ?? taskActivity(ground, task, activityOf);
   draft.sources.set(task.id, {
     activity: add(draft, activity, { kind: 'task', task, manners }),
     factor: ground.factorOf(task.id),
@@ -156,12 +152,6 @@ function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): v
   addUnmoved(draft, task, to);
 }
 
-function addDrying(draft: Draft, section: readonly Task[]): void {
-  const activity = dryingActivity(draft.ground, draft.ledger, section, draft.activityOf);
-  const [task] = section;
-  if (activity !== undefined && task !== undefined) add(draft, activity, { kind: 'drying', task });
-}
-
 /** A step of the plan that the shop follows had better stay where it is. */
 function addMoved(draft: Draft, task: Task): void {
   const at = draft.ground.kept.get(task.id)?.spans[0]?.start;
@@ -209,19 +199,20 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const free = situation.tasks.filter((t) => !held.has(t.id));
   const planned = free.filter((t) => t.onlyFor === undefined);
   const byId = new Map(free.map((t) => [t.id, t]));
+  const activityOf = new Map(planned.map((t, i) => [t.id, i]));
   const draft: Draft = {
     ground,
-    ledger: openLedger(ground),
+    facts: factsOf(ground, planned, activityOf),
     activities: [],
     meanings: [],
     lags: [],
     terms: [],
-    activityOf: new Map(planned.map((t, i) => [t.id, i])),
+    activityOf,
     sources: new Map(),
   };
   for (const task of planned) addTask(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
-  for (const section of new Set(planned.map((t) => ground.sectionTasks(t)))) addDrying(draft, section);
+  for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
   for (const task of planned) addMoved(draft, task);
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);

@@ -60,14 +60,24 @@ function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[]
 function workSpans(hours: Spans, laid: Laid): Span[] {
   const whole = { start: laid.start, end: laid.end };
   if (!laid.task.mayPause || laid.done) return [whole];
-  const worked = intersect(hours, [whole]);
-  return worked.length === 0 ? [whole] : [...worked];
+  const [first, ...rest] = intersect(hours, [whole]);
+  // Who began before the hours has worked since.
+  return first === undefined ? [whole] : [{ start: laid.start, end: first.end }, ...rest];
 }
 
 function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
   const { film } = manner.way;
   const movable = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
   return Math.max(end, movable?.at(end) ?? end);
+}
+
+/** Until when a step by itself keeps its place. */
+function ownHold(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Minute {
+  const next = byTask.get(ground.nextOf.get(laid.task.id)?.id ?? '');
+  if (laid.manner.inPlace === true && next !== undefined) return next.start;
+  const released = releasedAt(ground, laid);
+  // A next step that began before this one was over took nothing over from it.
+  return next === undefined || next.start < laid.end ? released : Math.min(released, next.start);
 }
 
 /** Steps of its section done before it: what they laid keeps the place, too. */
@@ -82,9 +92,9 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
   const { task, manner } = laid;
   const holds = (l: Laid) => {
     const next = byTask.get(ground.nextOf.get(l.task.id)?.id ?? '');
-    if (next !== undefined && (l.manner.inPlace === true || next.done)) return next.start;
-    const earlier = l.done ? doneBefore(ground, l, byTask) : [];
-    const released = Math.max(...[l, ...earlier].map((film) => releasedAt(ground, film)));
+    if (!l.done) return ownHold(ground, l, byTask);
+    if (next?.done === true) return next.start;
+    const released = Math.max(...[l, ...doneBefore(ground, l, byTask)].map((film) => releasedAt(ground, film)));
     return next === undefined ? released : Math.max(l.end, Math.min(released, next.start));
   };
   const wet =
@@ -185,7 +195,7 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       hands: manner.hands,
       tools: manner.way.tools,
       spans: workSpans(ground.hours.ofHands(manner.hands), laid),
-      holdsStationUntil: stay?.until ?? laid.end,
+      holdsStationUntil: ownHold(ground, laid, byTask),
       ...(film !== undefined && {
         dry: markTimes(
           ground.drying.material(film),

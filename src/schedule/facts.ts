@@ -4,6 +4,7 @@ import { fixedMap } from '../time/time-map.ts';
 import type { Minute } from '../time/span.ts';
 import type { Ground } from './ground.ts';
 import type { Manner } from './manners.ts';
+import type { Place } from './places.ts';
 import { followerOf, keepsTools, mannerAsPlanned, presencesOf, usesOf, WET } from './task-activity.ts';
 import { endOfWork } from './work-hours.ts';
 
@@ -11,12 +12,12 @@ import { endOfWork } from './work-hours.ts';
  * What is so is so, even where it should not be: of what goes on now, only as much is laid upon a resource as it has
  * room for, and nothing that would clash with what else goes on. So facts never contradict facts.
  */
-export interface Ledger {
+interface Ledger {
   uses(wanted: readonly Use[]): Use[];
   presences(wanted: readonly Presence[]): Presence[];
 }
 
-export function openLedger(ground: Ground): Ledger {
+function openLedger(ground: Ground): Ledger {
   const left = ground.resources.map((r) => r.capacity);
   const sides = new Map<number, 0 | 1>();
   return {
@@ -45,7 +46,7 @@ export function doneActivity(task: Task, from: Minute, to: Minute): Activity {
 }
 
 /** A step that was begun: it stays where it is, with whom it is, and is over no sooner than now. */
-export function atWorkActivity(
+function atWorkActivity(
   ground: Ground,
   ledger: Ledger,
   task: Task,
@@ -67,12 +68,69 @@ export function atWorkActivity(
   return { activity: { name: task.id, modes: [mode] }, manners: [manner] };
 }
 
+/** What goes on now, read before anything else is laid out. */
+export interface Facts {
+  /** By task id. */
+  readonly atWork: ReadonlyMap<string, { readonly activity: Activity; readonly manners: Manner[] }>;
+  readonly drying: readonly { readonly task: Task; readonly activity: Activity }[];
+}
+
+/**
+ * The steps at work and the films that still dry. Where they are more than there is room for, those that last longest
+ * are laid on the resource: whenever one of them ends, so have all that were left out.
+ */
+export function factsOf(ground: Ground, planned: readonly Task[], activityOf: ReadonlyMap<string, number>): Facts {
+  const ledger = openLedger(ground);
+  const atWork = new Map<string, { activity: Activity; manners: Manner[] }>();
+  const drying: { task: Task; activity: Activity }[] = [];
+  const claims: { readonly until: Minute; readonly lay: () => void }[] = [];
+  const standing = new Map<Place, number>();
+  const stands = (place: Place) => standing.set(place, (standing.get(place) ?? 0) + 1);
+  // Nobody takes over a place that already holds more than it has room for.
+  const crowded = (place: Place) => (standing.get(place) ?? 0) > place.slots;
+  for (const task of planned) {
+    const begun = ground.situation.atWork.get(task.id);
+    if (begun === undefined) continue;
+    const manner = mannerAsPlanned(ground, task);
+    const film = manner?.way.film;
+    const room = manner?.place.room ?? '';
+    if (manner !== undefined) stands(manner.place);
+    const minutes = Math.max(...task.ways.map((w) => w.workMinutes));
+    const end = Math.max(ground.from, begun + minutes);
+    const movable = film && ground.drying.mark(film, room, 'handle', 'late', ground.factorOf(task.id))?.at(end);
+    claims.push({
+      until: movable ?? end,
+      lay: () => void atWork.set(task.id, atWorkActivity(ground, ledger, task, begun, activityOf)),
+    });
+  }
+  for (const section of new Set(planned.map((t) => ground.sectionTasks(t)))) {
+    const [task] = section;
+    const films = doneFilms(ground, section);
+    const last = lastOf(films);
+    if (task === undefined || last === undefined) continue;
+    if (films.some((f) => f.movable > ground.from)) stands(last.manner.place);
+    claims.push({
+      until: Math.max(...films.map((f) => f.movable)),
+      lay: () => {
+        const activity = dryingActivity(ground, ledger, section, crowded, activityOf);
+        if (activity !== undefined) drying.push({ task, activity });
+      },
+    });
+  }
+  for (const claim of [...claims].sort((a, b) => b.until - a.until)) claim.lay();
+  return { atWork, drying };
+}
+
 interface DoneFilm {
   readonly task: Task;
   readonly manner: Manner;
   readonly end: Minute;
   readonly movable: Minute;
   readonly dustFree: Minute;
+}
+
+function lastOf(films: readonly DoneFilm[]): DoneFilm | undefined {
+  return films.reduce<DoneFilm | undefined>((a, b) => (a === undefined || b.end >= a.end ? b : a), undefined);
 }
 
 function doneFilms(ground: Ground, section: readonly Task[]): DoneFilm[] {
@@ -92,17 +150,18 @@ function doneFilms(ground: Ground, section: readonly Task[]): DoneFilm[] {
  * until all of them can be moved, or the next step takes the place over, and are wet until dust-free. Undefined where
  * nothing is left.
  */
-export function dryingActivity(
+function dryingActivity(
   ground: Ground,
   ledger: Ledger,
   section: readonly Task[],
+  crowded: (place: Place) => boolean,
   activityOf: ReadonlyMap<string, number>,
 ): Activity | undefined {
   const films = doneFilms(ground, section).filter((f) => Math.max(f.movable, f.dustFree) > ground.from);
-  const last = films.reduce<DoneFilm | undefined>((a, b) => (a === undefined || b.end >= a.end ? b : a), undefined);
+  const last = lastOf(films);
   if (last === undefined) return undefined;
   const movable = Math.max(...films.map((f) => f.movable));
-  const next = followerOf(ground, last.task, activityOf);
+  const next = crowded(last.manner.place) ? undefined : followerOf(ground, last.task, activityOf);
   const until: Hold =
     next === undefined ? { kind: 'map', map: fixedMap(movable) } : { kind: 'mapOrNext', map: fixedMap(movable), next };
   const staying = movable > ground.from ? [ground.placeUse(last.manner.place), ...ground.objectUses(last.task)] : [];
