@@ -4,14 +4,12 @@ import { recipeShape } from './formats/recipe.ts';
 import { shopShape } from './formats/shop.ts';
 import type { JsonSchema } from './shapes/json-schema.ts';
 
-const DRAFT = 'https://json-schema.org/draft/2020-12/schema';
-
 /**
  * JSON Schemas of the files that a person writes, for an editor to complete and check them by. They come from the very
- * shapes that read the files, and are a little more lenient: what a quantity may say is told by examples.
+ * schemas that check the files, and are a little more lenient: of a quantity they know a pattern and examples.
  */
 export function jsonSchemas(): Readonly<Record<'shop' | 'piece' | 'recipe' | 'material', JsonSchema>> {
-  const titled = (title: string, schema: JsonSchema): JsonSchema => ({ $schema: DRAFT, title, ...schema });
+  const titled = (title: string, schema: JsonSchema): JsonSchema => ({ title, ...schema });
   return {
     shop: titled('shop.yaml', shopShape.jsonSchema()),
     piece: titled('pieces/NAME.yaml', pieceShape.jsonSchema()),

@@ -2,8 +2,8 @@ import type { AirSource } from '../../model/shop.ts';
 import { readClock } from '../quantities/clock.ts';
 import { read, refuse, type Read } from '../quantities/read.ts';
 import { listOf, namedBy, type Named } from '../shapes/collections.ts';
-import { may, must, record } from '../shapes/record.ts';
-import { byKind, refined, type Shape, wrongKind } from '../shapes/shape.ts';
+import { may, must, oneOfForms, record } from '../shapes/record.ts';
+import { byKind, later, refined, type Remark, type Shape } from '../shapes/shape.ts';
 import { written } from '../shapes/text.ts';
 import { differenceK, hours, percent, tempC } from './values.ts';
 
@@ -28,7 +28,7 @@ const csv: Shape<WrittenAir> = refined(
   written({
     wanted: 'a CSV file like air/garage.csv',
     code: 'bad-file-name',
-    jsonSchema: { type: 'string', examples: ['air/garage.csv'] },
+    jsonSchema: { type: 'string', examples: ['air/garage.csv'], pattern: '\\.[cC][sS][vV]$' },
     read: readCsvName,
   }),
   (file) => ({ kind: 'csv', file }),
@@ -49,93 +49,70 @@ function byClock<T>(curve: readonly Named<number, T>[]): Named<number, T>[] {
   return [...curve].sort((a, b) => a.key - b.key);
 }
 
-const daily = namedBy(readClock, point, 'times of day', 'bad-time-of-day');
+const dailyCurve = namedBy(readClock, point, 'times of day', 'bad-time-of-day');
 const setPoints = namedBy(readClock, tempC, 'times of day', 'bad-time-of-day');
+
+function emptyCurve(wanted: string): Remark {
+  return { code: 'wrong-kind', message: `${wanted} must stand here`, advice: `write ${wanted}` };
+}
 
 /** Hours in which a room follows a new set-point where the file names none: common practice, no source. */
 const USUAL_LAG_HOURS = 2;
 
-const forms: Readonly<Record<string, Shape<WrittenAir>>> = {
-  constant: refined(record('constant air', { constant: must(point, 'always the same air') }), ({ constant }) => ({
-    kind: 'constant',
-    tempC: constant.temp,
-    rhPercent: constant.rh,
-  })),
-  daily: refined(record('daily air', { daily: must(daily, 'one day, by time of day') }), (doc, node, notes) => {
+const constant: Shape<WrittenAir> = refined(
+  record('constant air', { constant: must(point, 'always the same air') }),
+  (doc) => ({ kind: 'constant', tempC: doc.constant.temp, rhPercent: doc.constant.rh }),
+);
+
+const daily: Shape<WrittenAir> = refined(
+  record('daily air', { daily: must(dailyCurve, 'one day, by time of day') }),
+  (doc, here, notes) => {
     if (doc.daily.length === 0) {
-      wrongKind(node, 'at least one time of day', notes);
+      notes.error(here, emptyCurve('at least one time of day'));
       return undefined;
     }
     return {
       kind: 'daily',
       curve: byClock(doc.daily).map((p) => ({ clock: p.key, tempC: p.value.temp, rhPercent: p.value.rh })),
     };
-  }),
-  monthly: refined(
-    record('monthly air', { monthly: must(listOf(month, 'months'), 'twelve months, January first') }),
-    (doc, node, notes) => {
-      if (doc.monthly.length !== 12) {
-        notes.error(node, {
-          code: 'not-twelve-months',
-          message: `${doc.monthly.length} months stand here`,
-          advice: 'write twelve, January first',
-        });
-        return undefined;
-      }
-      return {
-        kind: 'monthly',
-        months: doc.monthly.map((m) => ({
-          tempC: m.temp,
-          rhPercent: m.rh,
-          ...(m.swing !== undefined && { swingK: m.swing }),
-        })),
-      };
-    },
-  ),
-  'heated-from': {
-    read: (node, notes) => heated.read(node, notes),
-    jsonSchema: () => heated.jsonSchema(),
   },
-};
+);
 
-const keyed: Shape<WrittenAir> = {
-  read(node, notes) {
-    const key = node.kind === 'map' ? node.entries.find((e) => Object.hasOwn(forms, e.key.text))?.key.text : undefined;
-    const form = key === undefined ? undefined : forms[key];
-    if (form !== undefined) return form.read(node, notes);
-    notes.error(node, {
-      code: 'unknown-air',
-      message: 'these keys are no form of air',
-      advice: `write one of ${Object.keys(forms).join(', ')}, or a CSV file like air/garage.csv`,
-    });
-    return undefined;
+const monthly: Shape<WrittenAir> = refined(
+  record('monthly air', { monthly: must(listOf(month, 'months'), 'twelve months, January first') }),
+  (doc, here, notes) => {
+    if (doc.monthly.length !== 12) {
+      notes.error(here, {
+        code: 'not-twelve-months',
+        message: `${doc.monthly.length} months stand here`,
+        advice: 'write twelve, January first',
+      });
+      return undefined;
+    }
+    return {
+      kind: 'monthly',
+      months: doc.monthly.map((m) => ({
+        tempC: m.temp,
+        rhPercent: m.rh,
+        ...(m.swing !== undefined && { swingK: m.swing }),
+      })),
+    };
   },
-  jsonSchema: () => ({ anyOf: Object.values(forms).map((f) => f.jsonSchema()) }),
-};
-
-const airForms = byKind({ text: csv, map: keyed }, 'a CSV file, or one of constant, daily, monthly, heated-from');
-
-export const air: Shape<WrittenAir> = {
-  read: (node, notes) => airForms.read(node, notes),
-  jsonSchema: () => airForms.jsonSchema(),
-};
-
-/** The same, described to an editor without going round in a circle. */
-const outdoors: Shape<WrittenAir> = {
-  read: (node, notes) => airForms.read(node, notes),
-  jsonSchema: () => ({ anyOf: [csv.jsonSchema(), { type: 'object' }] }),
-};
+);
 
 const heated: Shape<WrittenAir> = refined(
   record('heated air', {
-    'heated-from': must(outdoors, 'the air outdoors'),
+    'heated-from': must(
+      later(() => air),
+      'the air outdoors',
+    ),
     'set-points': must(setPoints, 'temperature from a time of day on'),
     'dried-to': may(percent, 'a drier keeps the room at most this humid'),
     lag: may(hours, 'time in which the room goes 63 % of the way to a new set-point'),
   }),
-  (doc, node, notes) => {
+  (doc, here, notes) => {
     if (doc['set-points'].length === 0) {
-      wrongKind(node, 'at least one set-point', notes);
+      notes.error(here, emptyCurve('at least one set-point'));
       return undefined;
     }
     return {
@@ -146,4 +123,16 @@ const heated: Shape<WrittenAir> = refined(
       ...(doc['dried-to'] !== undefined && { driedToRhPercent: doc['dried-to'] }),
     };
   },
+);
+
+const keyed = oneOfForms([constant, daily, monthly, heated], {
+  code: 'unknown-air',
+  message: 'these keys are no form of air',
+  advice: 'write one of constant, daily, monthly, heated-from, or a CSV file like air/garage.csv',
+});
+
+/** Where the air of a room is known from. */
+export const air: Shape<WrittenAir> = byKind(
+  { text: csv, map: keyed },
+  'a CSV file, or one of constant, daily, monthly, heated-from',
 );

@@ -13,8 +13,8 @@ import { readId } from '../quantities/plain.ts';
 import { read, refuse, type Read } from '../quantities/read.ts';
 import { namedBy, oneOrMany } from '../shapes/collections.ts';
 import { may, must, record } from '../shapes/record.ts';
-import type { Shape, ValueOf } from '../shapes/shape.ts';
-import { choice, quantity } from '../shapes/text.ts';
+import type { ValueOf } from '../shapes/shape.ts';
+import { choice, quantity, written } from '../shapes/text.ts';
 import { nearest } from '../suggest.ts';
 import { present } from '../present.ts';
 import { air, type WrittenAir } from './air.ts';
@@ -55,13 +55,12 @@ const hand = record('a hand', {
   hours: may(hoursByDay, "own hours; the shop's opening hours if left out"),
 });
 
-const clock: Shape<12 | 24> = {
-  read: (node, notes) => {
-    const word = choice('12 or 24', ['12', '24']).read(node, notes);
-    return word === undefined ? undefined : word === '12' ? 12 : 24;
-  },
-  jsonSchema: () => ({ type: ['number', 'string'], examples: ['24', '12'] }),
-};
+const clock = written<12 | 24>({
+  wanted: '12 or 24',
+  code: 'unknown-12-or-24',
+  jsonSchema: { type: ['number', 'string'], examples: ['24', '12'] },
+  read: (text) => (text === '12' ? read(12) : text === '24' ? read(24) : refuse('is not 12 or 24', 'write 12 or 24')),
+});
 
 export const shopShape = record('shop.yaml', {
   name: must(name, 'the name of the shop'),

@@ -14,31 +14,41 @@ import {
 } from '../quantities/measure.ts';
 import { readMoneyMinor } from '../quantities/money.ts';
 import { decimalReader, readId, readYesNo, wholeReader } from '../quantities/plain.ts';
+import { read, refuse } from '../quantities/read.ts';
 import { readStepLink } from '../quantities/step-link.ts';
 import { readDifferenceK, readTempC } from '../quantities/temperature.ts';
 import { oneOrMany } from '../shapes/collections.ts';
-import { wrongKind, type Shape } from '../shapes/shape.ts';
-import { choice, quantity, quoted, words, written } from '../shapes/text.ts';
+import { refined, type Shape } from '../shapes/shape.ts';
+import { choice, quantity, words, written } from '../shapes/text.ts';
+
+/** A number, and its unit behind it. */
+const WITH_UNIT = '\\d.*[^\\d\\s]$';
 
 export const name = words(120);
 export const sentence = words(2000);
-export const id = quantity('an id', 'bad-id', readId, 'front-door');
-export const minutes = quantity('a length of time', 'bad-duration', readMinutes, '45 min');
-export const hours = quantity('a length of time', 'bad-duration', readHours, '2 h');
-export const lengthMm = quantity('a length', 'bad-length', readLengthMm, '19 mm');
-export const areaM2 = quantity('an area', 'bad-area', readAreaM2, '0.9 m2');
-export const volumeL = quantity('a volume', 'bad-volume', readVolumeL, '2.5 L');
-export const roomM3 = quantity('the volume of a room', 'bad-volume', readRoomM3, '90 m3');
-export const tempC = quantity('a temperature', 'bad-temperature', readTempC, '18 °C');
-export const differenceK = quantity('a difference of temperature', 'bad-difference', readDifferenceK, '3 K');
-export const percent = quantity('a share', 'bad-percent', readPercent, '65 %');
-export const activation = quantity('an activation energy', 'bad-activation', readActivationKJPerMol, '50 kJ/mol');
-export const solvent = quantity('a content of solvent', 'bad-solvent', readSolventGPerL, '350 g/L');
+export const id = quantity('an id', 'bad-id', readId, 'front-door', '^[a-z0-9]+(-[a-z0-9]+)*$');
+export const minutes = quantity('a length of time', 'bad-duration', readMinutes, '45 min', WITH_UNIT);
+export const hours = quantity('a length of time', 'bad-duration', readHours, '2 h', WITH_UNIT);
+export const lengthMm = quantity('a length', 'bad-length', readLengthMm, '19 mm', WITH_UNIT);
+export const areaM2 = quantity('an area', 'bad-area', readAreaM2, '0.9 m2', WITH_UNIT);
+export const volumeL = quantity('a volume', 'bad-volume', readVolumeL, '2.5 L', WITH_UNIT);
+export const roomM3 = quantity('the volume of a room', 'bad-volume', readRoomM3, '90 m3', WITH_UNIT);
+export const tempC = quantity('a temperature', 'bad-temperature', readTempC, '18 °C', WITH_UNIT);
+export const differenceK = quantity('a difference of temperature', 'bad-difference', readDifferenceK, '3 K', WITH_UNIT);
+export const percent = quantity('a share', 'bad-percent', readPercent, '65 %', WITH_UNIT);
+export const activation = quantity(
+  'an activation energy',
+  'bad-activation',
+  readActivationKJPerMol,
+  '50 kJ/mol',
+  WITH_UNIT,
+);
+export const solvent = quantity('a content of solvent', 'bad-solvent', readSolventGPerL, '350 g/L', WITH_UNIT);
 
 export const yesNo = written({
   wanted: 'yes or no',
   code: 'bad-yes-no',
-  jsonSchema: { enum: ['yes', 'no', true, false] },
+  jsonSchema: { type: ['string', 'boolean'], enum: ['yes', 'no', true, false] },
   read: readYesNo,
 });
 
@@ -75,25 +85,23 @@ export const ids = oneOrMany(id, 'ids');
 
 /** A date, or a date and time, on the shop's wall clock. A date alone is its first minute, or its last. */
 export function instant(dateMeans: 'first' | 'last'): Shape<Minute> {
-  return {
-    read(node, notes) {
-      const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
-      if (node.kind !== 'text' || node.text === '') {
-        wrongKind(node, wanted, notes);
-        return undefined;
-      }
-      const time = readTime(node.text, notes.zone);
-      if (!time.ok) {
-        notes.error(node, {
-          code: 'bad-time',
-          message: `${quoted(node.text)} cannot be read as a time`,
-          advice: time.why,
-        });
-        return undefined;
-      }
-      if (time.notice !== undefined) notes.warn(node, { code: 'time-shown-twice', message: time.notice });
-      return time.dateOnly && dateMeans === 'last' ? localDay(time.minute, notes.zone).end - 1 : time.minute;
+  const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
+  const text = written({
+    wanted,
+    code: 'bad-time',
+    jsonSchema: {
+      type: 'string',
+      maxLength: 40,
+      pattern: '^\\d{4}-\\d{2}-\\d{2}',
+      examples: ['2027-01-16', '2027-01-16T17:00'],
     },
-    jsonSchema: () => ({ type: 'string', maxLength: 40, examples: ['2027-01-16', '2027-01-16T17:00'] }),
-  };
+    read: (text, notes) => {
+      const time = readTime(text, notes.zone);
+      return time.ok ? read(time) : refuse('cannot be read as a time', time.why);
+    },
+  });
+  return refined(text, (time, here, notes) => {
+    if (time.notice !== undefined) notes.warn(here, { code: 'time-shown-twice', message: time.notice });
+    return time.dateOnly && dateMeans === 'last' ? localDay(time.minute, notes.zone).end - 1 : time.minute;
+  });
 }

@@ -1,41 +1,25 @@
+import * as z from 'zod/mini';
 import type { Reader } from '../quantities/read.ts';
-import type { MapEntry, TextNode } from '../yaml/tree.ts';
-import { wrongKind, type Notes, type Shape } from './shape.ts';
-import { quoted } from './text.ts';
-
-const MOST_ITEMS = 2000;
+import { addKeyRemark } from './notes.ts';
+import { quoted } from './quoted.ts';
+import { shapeOf, type Shape } from './shape.ts';
+import { plainWords } from './words.ts';
 
 /** A list; all its items are read before it fails. */
 export function listOf<T>(item: Shape<T>, wanted: string): Shape<readonly T[]> {
-  return {
-    read(node, notes) {
-      if (node.kind !== 'list') {
-        wrongKind(node, `a list of ${wanted}`, notes);
-        return undefined;
-      }
-      if (node.items.length > MOST_ITEMS) {
-        notes.error(node, { code: 'too-long', message: `the list has more than ${MOST_ITEMS} items` });
-        return undefined;
-      }
-      const values = node.items.map((n) => item.read(n, notes));
-      const good = values.filter((v) => v !== undefined);
-      return good.length === values.length ? good : undefined;
-    },
-    jsonSchema: () => ({ type: 'array', items: item.jsonSchema() }),
-  };
+  return shapeOf((settings) => plainWords(z.array(item.schemaFor(settings)), { wanted: `a list of ${wanted}` }));
 }
 
 /** A list, or one item alone. */
 export function oneOrMany<T>(item: Shape<T>, wanted: string): Shape<readonly T[]> {
   const list = listOf(item, wanted);
-  return {
-    read(node, notes) {
-      if (node.kind === 'list') return list.read(node, notes);
-      const value = item.read(node, notes);
-      return value === undefined ? undefined : [value];
-    },
-    jsonSchema: () => ({ anyOf: [item.jsonSchema(), list.jsonSchema()] }),
-  };
+  return shapeOf((settings) => {
+    const one = z.pipe(
+      item.schemaFor(settings),
+      z.transform((value: T): readonly T[] => [value]),
+    );
+    return z.union([one, list.schemaFor(settings)]);
+  });
 }
 
 /** An entry of a map whose keys the user chooses. */
@@ -44,39 +28,36 @@ export interface Named<K, T> {
   readonly value: T;
 }
 
-function readKey<K>(key: TextNode, reader: Reader<K>, code: string, notes: Notes): K | undefined {
-  const result = reader(key.text);
-  if (result.ok) return result.value;
-  notes.error(key, { code, message: `${quoted(key.text)} ${result.why}`, advice: result.write });
-  return undefined;
-}
-
-/** A map whose keys the user chooses; its entries in the order of the file. */
+/** A map whose keys the user chooses; its entries in the order of the file, those with whole numbers as keys first. */
 export function namedBy<K, T>(
   keys: Reader<K>,
   value: Shape<T>,
   wanted: string,
   badKey = 'bad-id',
 ): Shape<readonly Named<K, T>[]> {
-  const readEntry = (entry: MapEntry, notes: Notes): Named<K, T> | undefined => {
-    const key = readKey(entry.key, keys, badKey, notes);
-    const read = value.read(entry.value, notes);
-    return key === undefined || read === undefined ? undefined : { key, value: read };
-  };
-  return {
-    read(node, notes) {
-      if (node.kind !== 'map') {
-        wrongKind(node, `${wanted}, each with a name`, notes);
-        return undefined;
-      }
-      if (node.entries.length > MOST_ITEMS) {
-        notes.error(node, { code: 'too-long', message: `the map has more than ${MOST_ITEMS} keys` });
-        return undefined;
-      }
-      const read = node.entries.map((entry) => readEntry(entry, notes));
-      const good = read.filter((v) => v !== undefined);
-      return good.length === read.length ? good : undefined;
-    },
-    jsonSchema: () => ({ type: 'object', additionalProperties: value.jsonSchema() }),
-  };
+  return shapeOf((settings) => {
+    const map = z.record(z.string(), value.schemaFor(settings)).check(
+      // Also where values are wrong: all errors are found at once.
+      z.check(
+        (payload) => {
+          for (const key of Object.keys(payload.value)) {
+            const result = keys(key);
+            if (result.ok) continue;
+            const message = `${quoted(key)} ${result.why}`;
+            addKeyRemark(payload, key, { code: badKey, message, advice: result.write });
+          }
+        },
+        { when: ({ value }) => typeof value === 'object' && value !== null && !Array.isArray(value) },
+      ),
+    );
+    return z.pipe(
+      plainWords(map, { wanted: `${wanted}, each with a name` }),
+      z.transform((entries: Readonly<Record<string, T>>): readonly Named<K, T>[] =>
+        Object.entries(entries).flatMap(([key, read]) => {
+          const name = keys(key);
+          return name.ok ? [{ key: name.value, value: read }] : [];
+        }),
+      ),
+    );
+  });
 }

@@ -1,8 +1,10 @@
+import * as z from 'zod/mini';
 import { minuteOfIso } from '../../time/iso.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Node } from '../yaml/tree.ts';
-import { wrongKind, type Shape } from './shape.ts';
+import { shapeOf, type Shape } from './shape.ts';
 import { written } from './text.ts';
+import { plainWords } from './words.ts';
 
 const NOWHERE = { start: 0, end: 0 };
 
@@ -23,14 +25,7 @@ function textOf(text: string) {
 }
 
 /** Any text; it may be empty, as the name of the one way of a step is. */
-export const jsonText: Shape<string> = {
-  read(node, notes) {
-    if (node.kind === 'text') return node.text;
-    wrongKind(node, 'some words', notes);
-    return undefined;
-  },
-  jsonSchema: () => ({ type: 'string' }),
-};
+export const jsonText: Shape<string> = shapeOf(() => plainWords(z.string(), { wanted: 'some words' }));
 
 /** A number as JSON writes it. */
 export const jsonNumber: Shape<number> = written({

@@ -1,7 +1,7 @@
-import { adviseWord, nearest } from '../suggest.ts';
-import type { MapNode } from '../yaml/tree.ts';
-import { wrongKind, type Notes, type Shape } from './shape.ts';
-import { quoted } from './text.ts';
+import * as z from 'zod/mini';
+import type { Settings } from './notes.ts';
+import { shapeOf, type Shape } from './shape.ts';
+import { forEditors, plainWords } from './words.ts';
 
 /** One key of a record. */
 export interface Field<T, Required extends boolean> {
@@ -29,63 +29,15 @@ export type RecordOf<F extends Fields> = {
   readonly [K in keyof F as F[K]['required'] extends true ? never : K]?: Value<F[K]>;
 };
 
-const MOST_UNKNOWN = 50;
-
-interface UnknownKeys {
-  readonly any: boolean;
-  /** Keys that misspelt ones most likely stand for: they need not be told to be missing as well. */
-  readonly meant: ReadonlySet<string>;
-}
-
-function refuseUnknownKeys(node: MapNode, fields: Fields, notes: Notes): UnknownKeys {
-  const known = Object.keys(fields);
-  const present = new Set(node.entries.map(({ key }) => key.text));
-  const unused = known.filter((key) => !present.has(key));
-  const unknown = node.entries.filter(({ key }) => !Object.hasOwn(fields, key.text));
-  const meant = new Set<string>();
-  for (const { key } of unknown.slice(0, MOST_UNKNOWN)) {
-    const guess = nearest(key.text, unused);
-    if (guess !== undefined) meant.add(guess);
-    notes.error(key, {
-      code: 'unknown-key',
-      message: `${quoted(key.text)} is no key that can stand here`,
-      advice: adviseWord(key.text, unused.length > 0 ? unused : known),
-    });
-  }
-  return { any: unknown.length > 0, meant };
-}
-
-function readFields(
-  node: MapNode,
-  fields: Fields,
-  what: string,
-  meant: ReadonlySet<string>,
-  notes: Notes,
-): Record<string, unknown> | undefined {
-  const found = new Map(node.entries.map((e) => [e.key.text, e.value]));
-  const values: Record<string, unknown> = {};
-  let sound = true;
-  for (const [key, field] of Object.entries(fields)) {
-    const value = found.get(key);
-    if (value === undefined) {
-      if (!field.required) continue;
-      sound = false;
-      if (meant.has(key)) continue;
-      notes.error(node, { code: 'missing-key', message: `${what} needs the key ${key}`, advice: field.about });
-      continue;
-    }
-    const read = field.shape.read(value, notes);
-    if (read === undefined) sound = false;
-    else values[key] = read;
-  }
-  return sound ? values : undefined;
-}
-
-const nothingUnknown: UnknownKeys = { any: false, meant: new Set() };
-
 export interface RecordOptions {
   /** Keys that are not known are passed over: for files that only Drybench writes. */
   readonly open?: boolean;
+}
+
+function fieldSchema({ shape, required, about }: Fields[string], settings: Settings): z.ZodMiniType {
+  const schema = shape.schemaFor(settings);
+  // A schema may serve several keys, each with its own description.
+  return forEditors(required ? z.clone(schema) : z.exactOptional(schema), { description: about });
 }
 
 /** Keys that are fixed. Unknown ones are refused, with a guess at what was meant; all errors are found at once. */
@@ -94,24 +46,21 @@ export function record<const F extends Fields>(
   fields: F,
   options: RecordOptions = {},
 ): Shape<RecordOf<F>> {
-  return {
-    read(node, notes) {
-      if (node.kind !== 'map') {
-        wrongKind(node, `the keys of ${what}`, notes);
-        return undefined;
-      }
-      const odd = options.open === true ? nothingUnknown : refuseUnknownKeys(node, fields, notes);
-      const values = readFields(node, fields, what, odd.meant, notes);
-      // Each value came from the shape of its own key, which the compiler cannot follow through a loop.
-      return odd.any || values === undefined ? undefined : (values as RecordOf<F>);
-    },
-    jsonSchema: () => ({
-      type: 'object',
-      properties: Object.fromEntries(
-        Object.entries(fields).map(([key, f]) => [key, { ...f.shape.jsonSchema(), description: f.about }]),
-      ),
-      required: Object.keys(fields).filter((key) => fields[key]?.required === true),
-      additionalProperties: options.open === true,
-    }),
-  };
+  return shapeOf((settings) => {
+    const entries = Object.entries(fields).map(([key, field]) => [key, fieldSchema(field, settings)] as const);
+    const keys = Object.fromEntries(entries);
+    const schema = options.open === true ? z.object(keys) : z.strictObject(keys);
+    // Each key's value is of its own field's type, which the compiler cannot follow through a loop.
+    return plainWords(schema, { what, wanted: `the keys of ${what}` }) as unknown as z.ZodMiniType<RecordOf<F>>;
+  });
+}
+
+/** Records told apart by the first key of each; `otherwise` is said where none of these stands. */
+export function oneOfForms<T>(
+  forms: readonly Shape<T>[],
+  otherwise: { readonly code: string; readonly message: string; readonly advice: string },
+): Shape<T> {
+  return shapeOf((settings) =>
+    plainWords(z.union(forms.map((form) => form.schemaFor(settings))), { noForm: otherwise }),
+  );
 }

@@ -1,17 +1,12 @@
+import * as z from 'zod/mini';
 import type { Read, Reader } from '../quantities/read.ts';
-import { adviseWord } from '../suggest.ts';
 import type { JsonSchema } from './json-schema.ts';
-import { wrongKind, type Notes, type Shape } from './shape.ts';
+import { notesOf, type Notes } from './notes.ts';
+import { quoted } from './quoted.ts';
+import { shapeOf, type Shape } from './shape.ts';
+import { forEditors, plainWords } from './words.ts';
 
-const LONGEST_SHOWN = 60;
-
-/** Offending text as a message quotes it. */
-export function quoted(text: string): string {
-  const points = Array.from(text.slice(0, 2 * LONGEST_SHOWN));
-  return points.length > LONGEST_SHOWN || text.length > 2 * LONGEST_SHOWN
-    ? `"${points.slice(0, LONGEST_SHOWN).join('')}…"`
-    : `"${text}"`;
-}
+export { quoted } from './quoted.ts';
 
 interface Written<T> {
   /** What must stand here, as in `a length of time`. */
@@ -23,27 +18,36 @@ interface Written<T> {
 
 /** A single value, read by a reader of quantities. */
 export function written<T>({ wanted, code, jsonSchema, read }: Written<T>): Shape<T> {
-  return {
-    read(node, notes) {
-      if (node.kind !== 'text' || node.text === '') {
-        wrongKind(node, wanted, notes);
-        return undefined;
-      }
-      const result = read(node.text, notes);
-      if (result.ok) return result.value;
-      notes.error(node, { code, message: `${quoted(node.text)} ${result.why}`, advice: result.write });
-      return undefined;
-    },
-    jsonSchema: () => jsonSchema,
-  };
+  return shapeOf((settings) =>
+    z.pipe(
+      forEditors(plainWords(z.string(), { wanted }), jsonSchema),
+      z.transform((text: string, context): T => {
+        const { notes, here } = notesOf(context, settings);
+        if (text === '') {
+          notes.error(here, { code: 'empty-value', message: 'the value is missing', advice: `write ${wanted}` });
+          return z.NEVER;
+        }
+        const result = read(text, notes);
+        if (result.ok) return result.value;
+        notes.error(here, { code, message: `${quoted(text)} ${result.why}`, advice: result.write });
+        return z.NEVER;
+      }),
+    ),
+  );
 }
 
 /** A quantity with its unit. */
-export function quantity<T>(wanted: string, code: string, reader: Reader<T>, example: string): Shape<T> {
+export function quantity<T>(
+  wanted: string,
+  code: string,
+  reader: Reader<T>,
+  example: string,
+  pattern?: string,
+): Shape<T> {
   return written({
     wanted: `${wanted} like ${example}`,
     code,
-    jsonSchema: { type: 'string', maxLength: 200, examples: [example] },
+    jsonSchema: { type: 'string', maxLength: 200, examples: [example], ...(pattern !== undefined && { pattern }) },
     read: reader,
   });
 }
@@ -63,12 +67,8 @@ export function words(longest: number): Shape<string> {
 
 /** One of a few fixed words. */
 export function choice<const T extends string>(what: string, known: readonly T[]): Shape<T> {
-  const isKnown = (text: string): text is T => (known as readonly string[]).includes(text);
-  return written({
-    wanted: what,
-    code: `unknown-${what.replace(/^an? /, '').replaceAll(' ', '-')}`,
-    jsonSchema: { enum: known },
-    read: (text) =>
-      isKnown(text) ? { ok: true, value: text } : { ok: false, why: `is not ${what}`, write: adviseWord(text, known) },
-  });
+  const code = `unknown-${what.replace(/^an? /, '').replaceAll(' ', '-')}`;
+  return shapeOf<T>(() =>
+    plainWords(z.enum(known as readonly [T, ...T[]]) as unknown as z.ZodMiniType<T>, { wanted: what, code }),
+  );
 }

@@ -37,7 +37,8 @@ export function entryOf(node: Node | undefined, key: string): MapEntry | undefin
   return node?.kind === 'map' ? node.entries.find((e) => e.key.text === key) : undefined;
 }
 
-function childOf(node: Node, key: string | number): Node | undefined {
+/** The value behind a key, or the item at an index. */
+export function childOf(node: Node, key: string | number): Node | undefined {
   if (node.kind === 'list' && typeof key === 'number') return node.items[key];
   return typeof key === 'string' ? entryOf(node, key)?.value : undefined;
 }
