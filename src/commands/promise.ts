@@ -16,7 +16,6 @@ import { planOf, seed } from './plan-of.ts';
 const END_OF_DAY = 'T23:59';
 /** A usual board, where nothing better is known. */
 const THICKNESS_MM = 19;
-const wholeRecipe = 'whole-piece-plain';
 
 /** One value for each section, or one for all. */
 function eachOf<T>(call: Call, name: string, count: number, usual: T, read: Reader<T>): T[] {
@@ -30,6 +29,20 @@ function eachOf<T>(call: Call, name: string, count: number, usual: T, read: Read
     `--${name} names ${values.length} values for ${count} recipes`,
     'write one for each, or one for all',
   );
+}
+
+function namedWhole(call: Call): string[] {
+  const named = textFlag(call, 'whole');
+  return named === undefined ? [] : [named];
+}
+
+/** The recipe of the joining steps: the one that was named, else what most pieces of the shop have. */
+function wholeOf(call: Call, { book }: OpenShop): string | undefined {
+  const [named] = namedWhole(call);
+  if (named !== undefined) return named;
+  const counts = new Map<string, number>();
+  for (const { whole } of book.pieces) if (whole !== undefined) counts.set(whole, (counts.get(whole) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
 
 function freeId(shop: OpenShop): string {
@@ -51,7 +64,8 @@ function byOf(call: Call, shop: OpenShop): number {
 /** The piece that might be taken on: a section for each recipe that was named. */
 function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typeof readMore>): Piece {
   const { recipes, shop: settings } = book;
-  for (const word of call.words)
+  const whole = wholeOf(call, shop);
+  for (const word of [...call.words, ...(whole === undefined ? [] : [whole])])
     if (!recipes.has(word)) throw new CannotGoOn(`there is no recipe "${word}"`, adviseWord(word, recipeIds));
   const areas = eachOf(call, 'area', call.words.length, 1, readAreaM2);
   const items = eachOf(call, 'items', call.words.length, 1, wholeReader(1, 999));
@@ -75,7 +89,7 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
     costMinor: 0,
     mayCarryLead: false,
     sections,
-    ...(recipes.has(wholeRecipe) && { whole: wholeRecipe }),
+    ...(whole !== undefined && { whole }),
     joins: [],
   };
 }
@@ -83,7 +97,7 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
 /** Could the shop take on such a piece by a date, without making another late? Exit code 1: not by that date. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
-  const more = readMore(shop, { recipes: [...call.words, wholeRecipe] });
+  const more = readMore(shop, { recipes: [...call.words, ...namedWhole(call)] });
   const by = byOf(call, shop);
   const piece = pieceOf(call, shop, more);
   const { plan } = planOf(call, shop);

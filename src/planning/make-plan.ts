@@ -84,10 +84,9 @@ export function airFor({ book, now, done }: Situation, to: Minute): ShopAir {
  * verifier is made again from nothing.
  */
 export function makePlan(situation: Situation, options: MakeOptions): Made {
-  const made = planSomehow(situation, options);
-  if (made.kind !== 'broken' || options.kept === undefined) return made;
   const { kept, ...fresh } = options;
-  return planSomehow(situation, fresh);
+  const made = planSomehow(situation, options);
+  return made.kind === 'broken' && kept !== undefined ? planSomehow(situation, fresh) : made;
 }
 
 function planSomehow(situation: Situation, options: MakeOptions): Made {

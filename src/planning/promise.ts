@@ -40,7 +40,7 @@ const LEAST_HOURS = 0.5;
 /** In minor units: makes a minute of the new piece dear, but far less dear than a minute past another's date. */
 const EAGER_COST_MINOR = 100_000;
 const MODEST_COST_MINOR = 0;
-/** Dearer than any other piece is late. */
+/** Without a price it is dearer than any other piece is late; with one it is weighed by it. */
 const URGENT_PRICE_MINOR = 100_000_000;
 
 function delayedBy(before: Plan, after: Plan, newcomer: string): Delayed[] {
@@ -63,8 +63,8 @@ function offerFor(book: Book, now: Minute, kept: Plan, piece: Piece, options: Pr
 }
 
 /**
- * Can the shop take on `piece` and hand it over by `by`? Asked in turn: eagerly, but so that others keep their dates; where
- * that still delays another, modestly; and where the date is then missed, at any price to the others. A search, not a
+ * Can the shop take on `piece`, which names no date of its own, and hand it over by `by`? Asked in turn: eagerly, but so that others keep their dates; where
+ * that still delays another, modestly; and where the date is then missed, at the cost of the others. A search, not a
  * proof: a date that is refused might be found by a longer one.
  */
 export function promiseOf(
@@ -75,16 +75,20 @@ export function promiseOf(
   by: Minute,
   options: PromiseOptions,
 ): Answer {
-  const { wantedBy: _, ...plain } = piece;
-  const eager = offerFor(book, now, kept, { ...plain, priceMinor: 0, costMinor: EAGER_COST_MINOR }, options);
+  const eager = offerFor(book, now, kept, { ...piece, priceMinor: 0, costMinor: EAGER_COST_MINOR }, options);
   const modest =
-    eager !== undefined && eager.delayed.length === 0
+    eager?.delayed.length === 0
       ? eager
-      : offerFor(book, now, kept, { ...plain, priceMinor: 0, costMinor: MODEST_COST_MINOR }, options);
+      : offerFor(book, now, kept, { ...piece, priceMinor: 0, costMinor: MODEST_COST_MINOR }, options);
   const offer = modest ?? eager;
-  const isKept = offer !== undefined && offer.delayed.length === 0 && offer.ready.safe <= by;
+  const isKept = offer?.delayed.length === 0 && offer.ready.safe <= by;
   if (isKept) return { by, kept: true, offer };
-  const urgent = { ...piece, wantedBy: by, priceMinor: URGENT_PRICE_MINOR, costMinor: EAGER_COST_MINOR };
+  const urgent = {
+    ...piece,
+    wantedBy: by,
+    priceMinor: piece.priceMinor > 0 ? piece.priceMinor : URGENT_PRICE_MINOR,
+    costMinor: EAGER_COST_MINOR,
+  };
   const sooner = offerFor(book, now, kept, urgent, options);
   const helps = sooner !== undefined && sooner.ready.safe < (offer?.ready.safe ?? Infinity);
   return { by, kept: false, ...(offer && { offer }), ...(helps && { sooner }) };

@@ -41,7 +41,7 @@ export function promiseScreen(answer: Answer, manner: Manner, look: Look): strin
     sooner === undefined
       ? []
       : [
-          ...paragraph(`Sooner, at any price to the others: ${sayReady(sooner, manner)}`, look, 2, undefined, 4),
+          ...paragraph(`Sooner, at the cost of others: ${sayReady(sooner, manner)}`, look, 2, undefined, 4),
           ...delayedLines(sooner.delayed, manner, look),
         ];
   return [...lines, ...first, ...then, ''].join('\n');

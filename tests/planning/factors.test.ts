@@ -2,7 +2,6 @@ import { expect, test } from 'vitest';
 import { shopAir } from '../../src/air/shop-air.ts';
 import { dryMap } from '../../src/drying/dry-marks.ts';
 import type { Entry, Sighting } from '../../src/model/journal.ts';
-import type { Material } from '../../src/model/material.ts';
 import { factorsOf } from '../../src/planning/factors.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
@@ -24,8 +23,8 @@ function seen(
   const situation = situationOf(book, end + hoursAfter * HOUR);
   const factors = factorsOf(situation, air);
   const room = air.get('room');
-  const material = book.materials.get('paint') as Material;
-  if (room === undefined) throw new Error('no air');
+  const material = book.materials.get('paint');
+  if (room === undefined || material === undefined) throw new Error('no air, or no paint');
   const touch = (pace: 'early' | 'typical' | 'late') =>
     dryMap(material, 'touch', pace, { material: 'paint', thickness: 1 }, room, factors.get(COAT_1) ?? 1).at(end);
   return { factors, late: touch('late'), early: touch('typical') };

@@ -1,0 +1,61 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { drybench } from './run-cli.ts';
+import { inShop } from './small-shop.ts';
+
+const at = ['--at', '2027-01-11T07:30'];
+
+interface Compared {
+  readonly format: string;
+  readonly now: readonly { readonly id: string; readonly handedOver: { readonly safe: string } }[];
+  readonly variants: readonly {
+    readonly name: string;
+    readonly cost?: number;
+    readonly daysSooner: number;
+    readonly daysPerUnitOfMoney?: number;
+    readonly pieces: readonly { readonly id: string }[];
+  }[];
+  readonly best?: { readonly name: string; readonly by: string };
+}
+
+test('a warmer room is sooner and buys most for its money; nothing is kept', async () => {
+  await inShop({}, async (folder) => {
+    const words = ['--warmer', 'workshop=+8K', '--slot', 'bench=+1', '--cost', 'warmer=20EUR', 'slot=5EUR'];
+    const { code, out } = await drybench(['compare', ...words, '--json', ...at], { folder });
+    const compared = JSON.parse(out) as Compared;
+    expect({ code, format: compared.format }).toEqual({ code: 0, format: 'drybench.compare/1' });
+    const [warmer, slot] = compared.variants;
+    expect([warmer?.name, warmer?.cost, slot?.name, slot?.cost]).toEqual(['warmer', 20, 'slot', 5]);
+    expect(warmer?.daysSooner).toBeGreaterThan(0);
+    expect(warmer?.daysPerUnitOfMoney).toBeCloseTo((warmer?.daysSooner ?? 0) / 20, 9);
+    expect(slot?.daysSooner).toBe(0);
+    expect(compared.best).toEqual({ name: 'warmer', by: 'money' });
+    expect(existsSync(join(folder, 'plan.json'))).toBe(false);
+  });
+});
+
+test('a piece left out is in no column; the screen says what each change buys', async () => {
+  await inShop({}, async (folder) => {
+    const { out, code } = await drybench(['compare', '--without', 'stool', '--drier', 'shed=50%', ...at], { folder });
+    expect(code).toBe(0);
+    expect(out).toMatch(/Milking stool .*–/);
+    expect(out).toContain('drier shed=50%: no difference');
+  });
+});
+
+test.each([
+  ['nothing to change', [], 'say what is to be changed'],
+  ['an unknown room', ['--warmer', 'workshp=+3K'], 'did you mean workshop?'],
+  ['a difference without a unit', ['--warmer', 'workshop=+3'], 'has no unit'],
+  ['no day', ['--open', 'saturday=08:00-12:00'], 'write a date like'],
+  ['no pair', ['--slot', 'bench'], 'is not NAME=VALUE'],
+  ['a material that is not used', ['--material', 'stool/seat/tar=hide-glue'], 'does not use "tar"'],
+  ['a cost of nothing', ['--slot', 'bench=+1', '--cost', 'helper=4EUR'], 'there is no change "helper"'],
+])('%s is the user’s to mend', async (_, words, said) => {
+  await inShop({}, async (folder) => {
+    const { code, out, err } = await drybench(['compare', ...words, ...at], { folder });
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(said);
+  });
+});
