@@ -8,7 +8,12 @@ import { LONGEST_BRIDGE_MINUTES } from './fill-record.ts';
 
 /** A file with more faults than this is the wrong file. */
 const MOST_ERRORS = 20;
+/** More warnings than this tell nothing new. */
+const MOST_WARNINGS = 50;
 const MOST_ROWS = 500_000;
+/** No reading stands further right; what is longer is no record of air. */
+const LONGEST_LINE = 1000;
+const LONGEST_LINE_SHOWN = 400;
 const HEADING_ADVICE = 'begin with a heading like time,temp_c,rh and go on with rows like 2027-01-11T07:00,8.5,82';
 
 export interface ReadAir {
@@ -38,8 +43,12 @@ type Tell = (
 export function readAirCsv(text: string, timeZone: string, name: string): ReadAir {
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   const findings: Finding[] = [];
+  let warnings = 0;
   const tell: Tell = (severity, code, message, advice, line, column = 0) => {
-    const place: Place = { file: name, line: line + 1, column: column + 1, text: lines[line] ?? '' };
+    if (severity === 'warning' && warnings >= MOST_WARNINGS) return;
+    if (severity === 'warning') warnings += 1;
+    const text = (lines[line] ?? '').slice(0, LONGEST_LINE_SHOWN);
+    const place: Place = { file: name, line: line + 1, column: column + 1, text };
     findings.push({ code, severity, message, advice, place });
   };
   const heading = lines.findIndex((line) => !isRemark(line));
@@ -67,8 +76,8 @@ function readHeading(line: string | undefined, number: number, tell: Tell): Head
     tell('error', 'air-empty', 'the file holds nothing', HEADING_ADVICE, 0);
     return undefined;
   }
-  const delimiter = delimiterOf(line);
-  const cells = splitLine(line, delimiter);
+  const delimiter = delimiterOf(line.slice(0, LONGEST_LINE));
+  const cells = splitLine(line.slice(0, LONGEST_LINE), delimiter);
   const found = findColumns(cells.map((cell) => cell.text));
   if (!found.ok) {
     const missing = found.missing.join(', no ');
@@ -107,7 +116,7 @@ function readRows(
       tell('error', 'air-too-long', `more than ${MOST_ROWS} rows`, 'keep the weeks that matter', line);
       break;
     }
-    const { sample, fault } = readRow(splitLine(written, delimiter), columns, readStamp, before);
+    const { sample, fault } = readRow(splitLine(written.slice(0, LONGEST_LINE), delimiter), columns, readStamp, before);
     if (fault !== undefined) {
       tell(fault.severity, fault.code, fault.message, fault.advice, line, fault.column);
       if (fault.severity === 'error') errors += 1;

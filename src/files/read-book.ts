@@ -1,10 +1,10 @@
 import { join } from 'node:path';
+import { readAirCsv } from '../air/read-air-csv.ts';
 import type { Book } from '../model/book.ts';
 import type { Finding, Place } from '../model/finding.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { AirSample, AirSource, Shop } from '../model/shop.ts';
-import { readAirCsv } from './air-csv.ts';
 import { crossCheck } from './cross-check/cross-check.ts';
 import { sortFindings } from './cross-check/complaint.ts';
 import { realDisk, type Disk } from './disk.ts';
@@ -110,7 +110,9 @@ function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
     const before = known.get(file);
     if (before !== undefined) return before;
     const read = readSource(desk.disk, desk.shop, file, CSV_CAP);
-    const record = read.ok ? readAirCsv(read.source, zone) : { samples: [], findings: [read.finding] };
+    const record = read.ok
+      ? readAirCsv(read.source.text, zone, read.source.file)
+      : { samples: [], findings: [read.finding] };
     desk.findings.push(...record.findings);
     known.set(file, record.samples);
     return record.samples;

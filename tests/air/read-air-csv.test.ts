@@ -1,3 +1,5 @@
+import fc from 'fast-check';
+import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { readAirCsv } from '../../src/air/read-air-csv.ts';
 import { minuteAt } from '../../src/time/zone.ts';
@@ -149,4 +151,44 @@ describe('the days on which the clock changes', () => {
       expect(samples.map((s) => s.minute)).toEqual(expected);
     }
   });
+});
+
+// Luxon reads each of them by itself: the quick way must agree.
+it('times of a record are read as luxon reads them', () => {
+  const heading = 'time,temp_c,rh\n';
+  const minute = fc.integer({ min: 26_000_000, max: 40_000_000 });
+  fc.assert(
+    fc.property(
+      fc.uniqueArray(minute, { minLength: 1, maxLength: 20 }),
+      fc.constantFrom('Europe/Dublin', 'America/St_Johns', 'Australia/Lord_Howe', 'Asia/Kathmandu'),
+      (minutes, timeZone) => {
+        const sorted = minutes.sort((a, b) => a - b);
+        const stamps = sorted.map((m) => DateTime.fromMillis(m * 60_000, { zone: timeZone }));
+        const withOffset = stamps.map((s) => `${s.toFormat("yyyy-MM-dd'T'HH:mmZZ")},1,2`).join('\n');
+        expect(read(heading + withOffset, timeZone).samples.map((s) => s.minute)).toEqual(sorted);
+        const once = stamps.filter((s) => s.getPossibleOffsets().length === 1);
+        const without = once.map((s) => `${s.toFormat('yyyy-MM-dd HH:mm')},1,2`).join('\n');
+        const found = read(heading + without, timeZone).samples.map((s) => s.minute);
+        expect(found).toEqual(once.map((s) => s.toMillis() / 60_000));
+      },
+    ),
+  );
+});
+
+it('any text ends in samples or findings', () => {
+  const bits = ['2027-01-11T07:30', ',', ';', '\n', '18', '"', 'x', '-', '.', '\r', '\t', '#', '\u0000', '😀'];
+  fc.assert(
+    fc.property(fc.array(fc.constantFrom(...bits), { maxLength: 60 }), (parts) => {
+      const { samples, findings } = read(`time,temp_c,rh\n${parts.join('')}`);
+      expect(samples.length + findings.length).toBeGreaterThan(0);
+    }),
+    { numRuns: 500 },
+  );
+});
+
+it('a record of nothing but odd rows is told of in a bounded number of short findings', () => {
+  const row = (i: number) => `2027-01-11T07:30,${i % 50},50,${'x'.repeat(5000)}\n`;
+  const { findings } = read(`time,temp_c,rh\n${Array.from({ length: 300 }, (_, i) => row(i)).join('')}`);
+  expect(findings).toHaveLength(50);
+  expect(Math.max(...findings.map((f) => f.place?.text?.length ?? 0))).toBeLessThanOrEqual(400);
 });
