@@ -23,7 +23,7 @@ import {
 } from './lags.ts';
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
-import { doneActivity, type Facts, factsOf } from './facts.ts';
+import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
 import { mannerAsPlanned, taskActivity } from './task-activity.ts';
 import { outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
@@ -68,8 +68,14 @@ function addTask(draft: Draft, task: Task): void {
   if (done !== undefined) {
     const activity = add(draft, doneActivity(task, done.from, done.to), { kind: 'done', task });
     const manner = mannerAsPlanned(ground, task);
-    const manners = manner === undefined ? [] : [manner];
-    draft.sources.set(task.id, { activity, factor: ground.factorOf(task.id), variants: variantsOf(manners), manners });
+    const place = standingPlace(ground, task.object);
+    const dried = manner === undefined ? [] : [manner];
+    draft.sources.set(task.id, {
+      activity,
+      factor: ground.factorOf(task.id),
+      variants: variantsOf(dried),
+      manners: dried.map((m) => ({ ...m, place: place ?? m.place })),
+    });
     return;
   }
   const { activity, manners } = draft.facts.atWork.get(task.id) ?? taskActivity(ground, task, activityOf);

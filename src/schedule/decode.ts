@@ -99,7 +99,8 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
   };
   const wet =
     previous?.manner.place === manner.place &&
-    (previous.manner.inPlace === true || laid.start < releasedAt(ground, previous));
+    (previous.manner.inPlace === true ||
+      laid.start < Math.max(...[previous, ...doneBefore(ground, laid, byTask)].map((l) => releasedAt(ground, l))));
   const known = ground.situation.done.get(task.id)?.station;
   const before = ground.kept.get(task.id)?.station;
   const kept = manner.place.stations.some((s) => s.id === before) ? before : undefined;

@@ -108,7 +108,8 @@ export function factsOf(ground: Ground, planned: readonly Task[], activityOf: Re
     const films = doneFilms(ground, section);
     const last = lastOf(films);
     if (task === undefined || last === undefined) continue;
-    if (films.some((f) => f.movable > ground.from)) stands(last.manner.place);
+    if (films.some((f) => f.movable > ground.from))
+      stands(standingPlace(ground, last.task.object) ?? last.manner.place);
     claims.push({
       until: Math.max(...films.map((f) => f.movable)),
       lay: () => {
@@ -119,6 +120,17 @@ export function factsOf(ground: Ground, planned: readonly Task[], activityOf: Re
   }
   for (const claim of [...claims].sort((a, b) => b.until - a.until)) claim.lay();
   return { atWork, drying };
+}
+
+/** Where an object stands is where it was last worked on, wet or not. */
+export function standingPlace(ground: Ground, object: string): Place | undefined {
+  const { done, tasks } = ground.situation;
+  const ended = tasks.filter((t) => t.object === object && done.has(t.id));
+  const last = ended.reduce<Task | undefined>(
+    (a, b) => (a !== undefined && (done.get(a.id)?.to ?? 0) > (done.get(b.id)?.to ?? 0) ? a : b),
+    undefined,
+  );
+  return last === undefined ? undefined : mannerAsPlanned(ground, last)?.place;
 }
 
 interface DoneFilm {
@@ -161,10 +173,11 @@ function dryingActivity(
   const last = lastOf(films);
   if (last === undefined) return undefined;
   const movable = Math.max(...films.map((f) => f.movable));
-  const next = crowded(last.manner.place) ? undefined : followerOf(ground, last.task, activityOf);
+  const place = standingPlace(ground, last.task.object) ?? last.manner.place;
+  const next = crowded(place) ? undefined : followerOf(ground, last.task, activityOf);
   const until: Hold =
     next === undefined ? { kind: 'map', map: fixedMap(movable) } : { kind: 'mapOrNext', map: fixedMap(movable), next };
-  const staying = movable > ground.from ? [ground.placeUse(last.manner.place), ...ground.objectUses(last.task)] : [];
+  const staying = movable > ground.from ? [ground.placeUse(place), ...ground.objectUses(last.task)] : [];
   const clamped = films.flatMap((f) => {
     const { film, tools } = f.manner.way;
     if (film === undefined || !keepsTools(ground, film) || f.movable <= ground.from) return [];

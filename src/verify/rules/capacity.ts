@@ -19,8 +19,22 @@ function toolClaims(fact: Fact): Claim[] {
   return [{ start: fact.start, end: fact.movableFrom, holder: fact.id, step: fact.id }];
 }
 
-function slotClaim(fact: Fact): Claim {
-  return { start: fact.start, end: fact.movableFrom, holder: fact.task.object, step: fact.id };
+/**
+ * Where an object stands is where it was last worked on. What was done may have been moved too early, and that is a
+ * fact; from then on all that lies wet on it keeps its new place.
+ */
+function lastSettled(members: readonly Fact[]): Fact | undefined {
+  return members.filter((f) => f.settled).reduce<Fact | undefined>((a, b) => (a && a.end > b.end ? a : b), undefined);
+}
+
+function slotClaim(fact: Fact, members: readonly Fact[]): Claim {
+  const own = Math.max(fact.end, fact.movableFrom);
+  const claim = { start: fact.start, holder: fact.task.object, step: fact.id };
+  if (!fact.settled) return { ...claim, end: own };
+  const last = lastSettled(members);
+  if (last === fact)
+    return { ...claim, end: Math.max(...members.filter((f) => f.settled).map((f) => Math.max(f.end, f.movableFrom))) };
+  return { ...claim, end: Math.max(fact.start, Math.min(own, last?.start ?? own)) };
 }
 
 function shared({ facts, byObject, situation, say }: Ground): Shared[] {
@@ -31,7 +45,11 @@ function shared({ facts, byObject, situation, say }: Ground): Shared[] {
   return [
     ...hands.map((h) => ({ name: h.name, capacity: 1, claims: (byHand.get(h.id) ?? []).flatMap(working) })),
     ...tools.map((t) => ({ name: t.name, capacity: t.count, claims: (byTool.get(t.id) ?? []).flatMap(toolClaims) })),
-    ...stations.map((s) => ({ name: s.name, capacity: s.slots, claims: (byStation.get(s.id) ?? []).map(slotClaim) })),
+    ...stations.map((s) => ({
+      name: s.name,
+      capacity: s.slots,
+      claims: (byStation.get(s.id) ?? []).map((f) => slotClaim(f, byObject.get(f.task.object) ?? [])),
+    })),
     ...[...byObject.values()].map((members) => ({
       name: `the same object of ${say.piece(members[0]?.task.piece ?? '')}`,
       capacity: 1,
@@ -42,16 +60,17 @@ function shared({ facts, byObject, situation, say }: Ground): Shared[] {
 
 function movedWet({ byObject, say }: Ground): Breach[] {
   return [...byObject.values()].flatMap((members) =>
-    members.flatMap((wet) =>
-      members
-        .filter((f) => f.start >= wet.end && f.start < wet.movableFrom && f.station.id !== wet.station.id && !f.settled)
+    members.flatMap((wet) => {
+      const { station } = (wet.settled ? lastSettled(members) : undefined) ?? wet;
+      return members
+        .filter((f) => f.start >= wet.end && f.start < wet.movableFrom && f.station.id !== station.id && !f.settled)
         .map((next): Breach => {
           const text =
             `${say.step(next.id)} at ${next.station.name} starts ${say.when(next.start)}, ` +
-            `but ${say.step(wet.id)} is not safe to move from ${wet.station.name} before ${say.when(wet.movableFrom)}`;
+            `but ${say.step(wet.id)} is not safe to move from ${station.name} before ${say.when(wet.movableFrom)}`;
           return { rule: 'capacity', steps: [next.id, wet.id], at: next.start, text };
-        }),
-    ),
+        });
+    }),
   );
 }
 
