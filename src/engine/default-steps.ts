@@ -6,5 +6,5 @@ import type { Problem } from './problem.ts';
  */
 export function defaultSteps(problem: Problem): number {
   const count = problem.activities.length;
-  return Math.round(30_000 + 100 * count);
+  return Math.round(30_000 + 50 * count);
 }

@@ -13,8 +13,8 @@ export interface Incumbent {
   readonly modes: Int32Array;
 }
 
-/** How far above the best plan a new one may lie at first, as a share of what the best has above the bound. */
-const warmth = 0.01;
+/** How far above the best plan a new one may lie at first: a share of what one component has above the bound. */
+const warmth = 0.1;
 /** How often `stop` is asked, in rebuilds. */
 const stopEvery = 32;
 
@@ -34,10 +34,8 @@ export function improve(search: Search, options: SearchOptions, incumbent: Incum
     const before = plan.guide;
     const kind = pick(search, worth);
     const left = 1 - (inserter.steps - begun) / Math.max(1, until - begun);
-    const limit = Math.max(
-      before,
-      bestGuide + warmth * left * search.random.unit() * Math.max(0, incumbent.value - incumbent.bound),
-    );
+    const excess = Math.max(0, incumbent.value - incumbent.bound) / search.structure.components.length;
+    const limit = Math.max(before, bestGuide + warmth * left * search.random.unit() * excess);
     const list = at(neighbourhoods, kind)(search);
     if (list.length === 0) {
       inserter.steps += 1;

@@ -3,7 +3,6 @@ import type { Minute } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
 import { positiveCycle } from './cycle.ts';
 import type { Net, NetCondition, NetLag } from './net.ts';
-import type { Conflict } from './problem.ts';
 import { byte, int } from './typed.ts';
 
 /** Reason of a bound that no lag set: the activity's own slots or the horizon. */
@@ -314,24 +313,4 @@ export class Labels {
       if (byte(condition.allowed, k) === 1 && this.isOpen(first + k)) this.shut(first + k);
     this.moved(condition.activity, ownSlots, this.earliestReason);
   }
-}
-
-/** The chain of lags that leaves an activity without a start, after `propagate` failed. */
-export function labelConflict(labels: Labels): Conflict {
-  const activities = new Set<number>();
-  const lags = new Set<number>();
-  for (const reasons of [labels.earliestReason, labels.latestReason]) {
-    const passed = new Set<number>();
-    for (let i = labels.failed; !passed.has(i);) {
-      passed.add(i);
-      activities.add(i);
-      const lag = labels.net.lags[int(reasons, i)];
-      if (lag === undefined) break;
-      lags.add(lag.index);
-      for (const condition of lag.when) activities.add(condition.activity);
-      i = lag.from === i ? lag.to : lag.from;
-    }
-  }
-  const ordered = (set: Set<number>): number[] => [...set].sort((a, b) => a - b);
-  return { activities: ordered(activities), lags: ordered(lags), resources: [] };
 }

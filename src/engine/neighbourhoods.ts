@@ -8,6 +8,9 @@ type Neighbourhood = (search: Search) => number[];
 /** Most activities taken out at once. */
 const most = 120;
 
+/** How many minutes apart activities may start that count as next to one another. */
+const nearby = 2 * 24 * 60;
+
 /** The ways to choose what to place anew. */
 export const neighbourhoods: readonly Neighbourhood[] = [
   wholeComponents(1),
@@ -44,10 +47,11 @@ function onwards(count: number): Neighbourhood {
     const pivot = search.random.below(search.net.count);
     const from = int(search.plan.starts, pivot);
     const list: number[] = [];
-    for (const c of componentsLike(search, count, int(search.structure.componentOf, pivot)))
+    for (const c of componentsLike(search, count, int(search.structure.componentOf, pivot))) {
       for (const i of freeMembers(search, c)) if (int(search.plan.starts, i) >= from) list.push(i);
+      if (list.length > 2 * most) return [];
+    }
     list.sort((i, j) => int(search.plan.starts, i) - int(search.plan.starts, j) || i - j);
-    if (list.length > 2 * most) list.length = 0;
     keyByStart(search, list);
     return list;
   };
@@ -76,8 +80,10 @@ function sharers(search: Search): number[] {
   const resource = at(uses, random.below(uses.length)).resource;
   const near = int(plan.starts, pivot);
   const others: number[] = [];
-  for (let i = 0; i < net.count; i++)
-    if (search.pinned[i] === 0 && at(net.modes, int(plan.modes, i)).usesResource.has(resource)) others.push(i);
+  for (let i = 0; i < net.count; i++) {
+    if (Math.abs(int(plan.starts, i) - near) > nearby || search.pinned[i] === 1) continue;
+    if (at(net.modes, int(plan.modes, i)).usesResource.has(resource)) others.push(i);
+  }
   others.sort((i, j) => Math.abs(int(plan.starts, i) - near) - Math.abs(int(plan.starts, j) - near) || i - j);
   const list = new Set<number>();
   for (const i of others.slice(0, 3 + random.below(5))) {
