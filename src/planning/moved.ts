@@ -25,6 +25,10 @@ export interface Move {
   readonly cause: MoveCause;
 }
 
+/** What can make a step later, and what can make it sooner. */
+const delays: ReadonlySet<Event['kind']> = new Set(['done-late', 'not-begun', 'put-off', 'slower', 'new']);
+const hastens: ReadonlySet<Event['kind']> = new Set(['done-early', 'faster', 'gone']);
+
 /** Less than this is no move that anybody has to be told of. */
 const LEAST_MINUTES = 15;
 
@@ -111,12 +115,15 @@ export function movesOf(kept: Plan, made: Standing & { readonly situation: Situa
     const [from, to] = [startOf(old), startOf(step)];
     return Math.abs(to - from) < LEAST_MINUTES ? [] : [{ step, from, to }];
   });
+  const eventsThat = (delay: boolean) => new Map([...events].filter(([, e]) => (delay ? delays : hastens).has(e.kind)));
+  const [delaying, hastening] = [eventsThat(true), eventsThat(false)];
   const causeOf = (step: PlannedStep, from: Minute, to: Minute): MoveCause => {
-    const near = firstEvent(step.id, after, events) ?? firstEvent(step.id, before, events);
+    const fitting = to > from ? delaying : hastening;
+    const near = firstEvent(step.id, after, fitting) ?? firstEvent(step.id, before, fitting);
     if (near !== undefined) return near;
     if (to < from) return { kind: 'room' };
     const chain = whyChain(situation, air, plan, step.id);
-    const event = chain.flatMap((link) => events.get(link.step.id) ?? [])[0];
+    const event = chain.flatMap((link) => fitting.get(link.step.id) ?? [])[0];
     const [first] = chain;
     if (event !== undefined) return event;
     return first === undefined ? { kind: 'room' } : { kind: 'held', cause: first.cause, step: first.step };
