@@ -7,6 +7,7 @@ import { checkOrder } from './check-order.ts';
 import { checkPiece } from './check-piece.ts';
 import { checkRecipe } from './check-recipe.ts';
 import { checkShop } from './check-shop.ts';
+import { checkStack } from './check-stack.ts';
 import { checkTrade } from './check-trade.ts';
 import { type Complaint, findingOf } from './complaint.ts';
 import type { Whole } from './whole.ts';
@@ -42,7 +43,8 @@ export function crossCheck(
   const mayLay = sound && !shared.some(isError);
   const pieces = book.pieces.flatMap((piece) => {
     const own = checkPiece(piece, whole);
-    return mayLay && !own.some(isError) ? [...own, ...checkOrder(book, piece), ...checkTrade(book, piece)] : own;
+    if (!mayLay || own.some(isError)) return own;
+    return [...own, ...checkOrder(book, piece), ...checkStack(book, piece), ...checkTrade(book, piece)];
   });
   return [...shared, ...pieces].map((complaint) => findingOf(complaint, placeOf));
 }
