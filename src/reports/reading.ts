@@ -1,6 +1,7 @@
 import { DEW_MARGIN_K } from '../air/dew-margin.ts';
 import type { ReadingAnswer, ReadingNote } from '../air/reading.ts';
-import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { figures } from './figures.ts';
+import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
 import type { Manner } from './say-time.ts';
@@ -63,18 +64,17 @@ const rowNames = [
 export function readingScreen(answer: ReadingAnswer, units: Units, look: Look): string {
   const { heated } = answer;
   const columns = [columnOf(answer, units), ...(heated === undefined ? [] : [columnOf(heated, units)])];
-  const rows = rowNames.flatMap((name, i): Cell[][] => {
-    const figures = columns.map((c) => c[i] ?? '');
-    return figures.every((f) => f === '') ? [] : [[painted(look.paint.quiet, name), ...figures]];
+  const rows = rowNames.flatMap((name, i): string[][] => {
+    const texts = columns.map((c) => c[i] ?? '');
+    return texts.every((f) => f === '') ? [] : [[look.paint.quiet(name), ...texts]];
   });
-  const head =
-    heated === undefined ? [] : [['', painted(look.paint.quiet, 'now'), painted(look.paint.quiet, 'heated')]];
+  const head = heated === undefined ? [] : [['', look.paint.quiet('now'), look.paint.quiet('heated')]];
   return [
     ...verdict(answer, units, look),
     ...answer.warnings.flatMap((note) =>
       paragraph(`Worth knowing: ${sayNote(note, answer, units)}.`, look, 0, look.paint.warn, 2),
     ),
-    ...grid([...head, ...rows], [{}, { align: 'right' }, { align: 'right' }], look, 2),
+    ...figures([...head, ...rows], (['left', 'right', 'right'] as const).slice(0, columns.length + 1), 2),
     ...(heated === undefined ? [] : ['Heated:', ...verdict(heated, units, look)]),
     '',
   ].join('\n');
