@@ -202,7 +202,7 @@ test('whatever is entered, taken back and planned again: plans hold, what is don
     { seed: 20270114, numRuns: long ? 400 : 12 },
   );
   expect(lived).toBeGreaterThan(long ? 250 : 6);
-  expect(stuck / Math.max(1, planned)).toBeLessThan(0.2);
+  expect({ stuck, planned }).toEqual({ stuck: 0, planned: lived });
 });
 
 test('a plan of another book, of a later minute, or with steps that were due is not followed', () => {
