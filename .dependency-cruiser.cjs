@@ -60,7 +60,12 @@ const packageRules = folders.flatMap((folder) => {
 module.exports = {
   forbidden: [
     { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
-    { name: 'only-commands-below-the-top', severity: 'error', from: { path: '^src/(?!commands/|cli\\.ts|index\\.ts)' }, to: { path: '^src/(commands/|cli\\.ts|index\\.ts)' } },
+    {
+      name: 'only-commands-below-the-top',
+      severity: 'error',
+      from: { path: '^src/(?!commands/|cli\\.ts|index\\.ts)' },
+      to: { path: '^src/(commands/|cli\\.ts|index\\.ts)' },
+    },
     ...folderRules,
     ...packageRules,
   ],
