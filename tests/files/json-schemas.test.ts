@@ -15,7 +15,8 @@ function refused(schema: JsonSchema, value: unknown, at = ''): string[] {
   const kind = Array.isArray(value) ? 'array' : typeof value;
   const types = schema.type === undefined ? [kind] : [schema.type].flat();
   if (!types.some((type) => type === kind)) return [`${at}: ${kind}`];
-  if (typeof value === 'string') return value.length <= (schema.maxLength ?? Infinity) ? [] : [`${at}: too long`];
+  if (typeof value === 'string' && value.length > (schema.maxLength ?? Infinity)) return [`${at}: too long`];
+  if (typeof value === 'string') return new RegExp(schema.pattern ?? '', 'u').test(value) ? [] : [`${at}: ${value}`];
   if (Array.isArray(value)) return value.flatMap((v, i) => refused(schema.items ?? {}, v, `${at}/${i}`));
   if (typeof value !== 'object' || value === null) return [];
   const missing = (schema.required ?? []).filter((key) => !(key in value)).map((key) => `${at}: no ${key}`);
@@ -48,6 +49,14 @@ test('what is wrong is marked', () => {
     ': no name',
     ': nmae',
     '/sections/a/area: number',
+  ]);
+});
+
+test('a pattern marks a quantity without its unit, and an id that is none', () => {
+  const section = { recipe: 'My Recipe', area: '3' };
+  expect(refused(jsonSchemas().piece, { name: 'x', sections: { a: section } })).toEqual([
+    '/sections/a/recipe: My Recipe',
+    '/sections/a/area: 3',
   ]);
 });
 

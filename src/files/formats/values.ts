@@ -22,7 +22,7 @@ import { refined, type Shape } from '../shapes/shape.ts';
 import { choice, quantity, words, written } from '../shapes/text.ts';
 
 /** A number, and its unit behind it. */
-const WITH_UNIT = '\\d.*[^\\d\\s]$';
+const WITH_UNIT = '\\d.*[^\\d\\s./]';
 
 export const name = words(120);
 export const sentence = words(2000);
