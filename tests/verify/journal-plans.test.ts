@@ -5,6 +5,8 @@ import { situationOf } from '../../src/planning/situation-of.ts';
 import { anyIntents, entriesOf } from '../support/random-journal.ts';
 import { anyBook, now } from '../support/random-shop.ts';
 
+const numRuns = process.env['DRYBENCH_LONG'] === '1' ? 200 : 25;
+
 test('a plan made after any journal keeps every rule', () => {
   let planned = 0;
   fc.assert(
@@ -14,7 +16,7 @@ test('a plan made after any journal keeps every rule', () => {
       if (made.kind === 'broken') throw new Error(made.breaches.map((b) => `${b.rule}: ${b.text}`).join('\n'));
       if (made.kind === 'plan') planned += 1;
     }),
-    { seed: 20270114, numRuns: 200, endOnFailure: true },
+    { seed: 20270114, numRuns, endOnFailure: true },
   );
-  expect(planned).toBeGreaterThan(100);
+  expect(planned).toBeGreaterThan(numRuns * 0.9);
 });
