@@ -48,13 +48,12 @@ export function attempt(improver: Improver, starts: Int32Array, target: number, 
   const solver = createSolver(build);
   if (random.below(2) === 0)
     for (let i = 0; i < starts.length; i++) if (free[i] === 0) solver.guide[i] = int(starts, i);
-  const budget = { conflicts: CONFLICTS, work: Number.MAX_SAFE_INTEGER, choices: Number.MAX_SAFE_INTEGER };
   let found: Int32Array | undefined;
   let finding: Finding;
   do {
     const limit = found === undefined ? target : costOf(model, found) - 1;
     demandCost(solver, limit);
-    finding = search(solver, limit, { ...budget, stop, active: true });
+    finding = search(solver, limit, { conflicts: CONFLICTS, choices: Number.MAX_SAFE_INTEGER, stop });
     if (finding === 'found') found = readStarts(solver);
   } while (finding === 'found');
   if (finding === 'refuted') sizes[kind] = Math.min(improver.users.length, size * 1.05);

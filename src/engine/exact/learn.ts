@@ -8,46 +8,27 @@ import { addClause } from './clauses.ts';
 import { BOUND, BY_CLAUSE, CHOSEN, cutOf, LEVEL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';
 import type { Store } from './store.ts';
 
-/** Working memory of learning: the facts that together lead to the conflict, at most one per bound. */
-export interface Lesson {
-  /** NO, NEEDED, or WAS_NEEDED once its reason has taken its place. */
-  readonly isNeeded: Int32Array;
-  readonly needed: Int32Array;
-  /** Where on the trail the needed fact became true. */
-  readonly where: Int32Array;
-  readonly involved: Int32Array;
-  involvedSize: number;
-  /** How many of them became true on the last level. */
-  onLastLevel: number;
-  facts: Int32Array;
-  levelStamp: Int32Array;
-  stamp: number;
-}
-
-export function createLesson(bounds: number): Lesson {
-  return {
-    isNeeded: new Int32Array(bounds),
-    needed: new Int32Array(bounds),
-    where: new Int32Array(bounds),
-    involved: new Int32Array(bounds),
-    involvedSize: 0,
-    onLastLevel: 0,
-    facts: new Int32Array(2 * bounds + 2),
-    levelStamp: new Int32Array(64),
-    stamp: 0,
-  };
-}
-
 const NO = 0;
 const NEEDED = 1;
 const WAS_NEEDED = 2;
 const DEEPEST_PROOF = 12;
 
+/** How much less a conflict weighs than the next one. */
+const DECAY = 0.95;
+
+/** Learns from the conflict just found and goes back to where that matters. */
+export function resolveConflict(solver: Solver): void {
+  solver.conflicts += 1;
+  solver.store.clauses.clock += 1;
+  solver.order.bump /= DECAY;
+  if (!learn(solver)) solver.possible = false;
+}
+
 /**
  * Learns a clause from `conflict`: goes back to where it first forces something, and forces it. False if the conflict
  * holds at level 0, so that there is nothing left to find.
  */
-export function learn(solver: Solver): boolean {
+function learn(solver: Solver): boolean {
   const { store: s, lesson: l } = solver;
   goBackTo(solver, conflictLevel(s));
   if (s.level === 0) return false;

@@ -70,7 +70,7 @@ export function placeForward(placer: Placer, order: Int32Array, starts: Int32Arr
     const duration = int(model.duration, activity);
     for (let moved = true; moved;) {
       if (start > int(model.latest, activity)) return false;
-      const full = lastFull(placer, activity, start, start + duration);
+      const full = fullPeriod(placer, activity, start, start + duration, -1);
       moved = full >= 0;
       if (moved) start = full + 1;
     }
@@ -95,7 +95,7 @@ export function placeBackward(placer: Placer, order: Int32Array, starts: Int32Ar
     }
     for (let moved = true; moved;) {
       if (start < int(model.earliest, activity)) return false;
-      const full = firstFull(placer, activity, start, start + duration);
+      const full = fullPeriod(placer, activity, start, start + duration, 1);
       moved = full >= 0;
       if (moved) start = full - duration;
     }
@@ -105,26 +105,16 @@ export function placeBackward(placer: Placer, order: Int32Array, starts: Int32Ar
   return true;
 }
 
-function lastFull(placer: Placer, activity: number, begin: number, end: number): number {
+/** The first period in [begin, end), or the last (`step` -1), in which the activity does not fit; -1 if there is none. */
+function fullPeriod(placer: Placer, activity: number, begin: number, end: number, step: 1 | -1): number {
   const { usage, periods, model } = placer;
   const last = int(placer.needFirst, activity + 1);
   for (let k = int(placer.needFirst, activity); k < last; k++) {
     const resource = int(placer.needResource, k);
     const limit = int(model.capacity, resource) - int(placer.needUnits, k);
     const row = resource * periods;
-    for (let t = row + end - 1; t >= row + begin; t--) if (int(usage, t) > limit) return t - row;
-  }
-  return -1;
-}
-
-function firstFull(placer: Placer, activity: number, begin: number, end: number): number {
-  const { usage, periods, model } = placer;
-  const last = int(placer.needFirst, activity + 1);
-  for (let k = int(placer.needFirst, activity); k < last; k++) {
-    const resource = int(placer.needResource, k);
-    const limit = int(model.capacity, resource) - int(placer.needUnits, k);
-    const row = resource * periods;
-    for (let t = row + begin; t < row + end; t++) if (int(usage, t) > limit) return t - row;
+    for (let t = step > 0 ? begin : end - 1; t >= begin && t < end; t += step)
+      if (int(usage, row + t) > limit) return t;
   }
   return -1;
 }

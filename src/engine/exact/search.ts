@@ -1,16 +1,8 @@
 import { int } from '../typed.ts';
-import {
-  assertFact,
-  chooseActiveCut,
-  chooseEarliest,
-  goBackTo,
-  propagate,
-  resolveConflict,
-  settle,
-  choose,
-} from './solver.ts';
-import type { Solver } from './solver.ts';
 import { forgetClauses } from './clauses.ts';
+import { resolveConflict } from './learn.ts';
+import { assertFact, choose, chooseActiveCut, chooseEarliest, goBackTo, propagate, settle } from './solver.ts';
+import type { Solver } from './solver.ts';
 import { high, low } from './store.ts';
 
 /**
@@ -21,13 +13,10 @@ import { high, low } from './store.ts';
 export type Finding = 'found' | 'refuted' | 'stopped';
 
 export interface Effort {
-  /** Conflicts, rises and choices after which to give up. */
+  /** Conflicts and choices after which to give up. */
   readonly conflicts: number;
-  readonly work: number;
   readonly choices: number;
   readonly stop: () => boolean;
-  /** Follow the activity of cuts (else: earliest start first). */
-  readonly active: boolean;
 }
 
 /** Conflicts of the shortest run between restarts. */
@@ -39,20 +28,13 @@ export function search(solver: Solver, target: number, effort: Effort): Finding 
   const limit = Math.floor(target / solver.scale);
   const lastConflict = solver.conflicts + effort.conflicts;
   const lastChoice = solver.choices + effort.choices;
-  const lastWork = solver.work + effort.work;
   goBackTo(solver, 0);
   for (let run = 1; ; run++) {
     const end = Math.min(lastConflict, solver.conflicts + RUN * luby(run));
-    const finding = searchRun(solver, limit, end, lastChoice, lastWork, effort);
+    const finding = searchRun(solver, limit, end, lastChoice, effort.stop);
     if (finding === 'found' || finding === 'refuted') return finding;
     goBackTo(solver, 0);
-    if (
-      finding === 'stopped' ||
-      solver.conflicts >= lastConflict ||
-      solver.choices >= lastChoice ||
-      solver.work >= lastWork ||
-      effort.stop()
-    )
+    if (finding === 'stopped' || solver.conflicts >= lastConflict || solver.choices >= lastChoice || effort.stop())
       return 'stopped';
     settle(solver);
     const { clauses } = solver.store;
@@ -69,8 +51,7 @@ function searchRun(
   limit: number,
   lastConflict: number,
   lastChoice: number,
-  lastWork: number,
-  effort: Effort,
+  stop: () => boolean,
 ): Finding | undefined {
   const s = solver.store;
   for (let step = 0; ; step++) {
@@ -83,10 +64,10 @@ function searchRun(
       settle(solver);
       if (low(s, solver.cost) > limit) return 'refuted';
     }
-    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice || solver.work >= lastWork) return undefined;
-    if (step % ASK_EVERY === 0 && effort.stop()) return 'stopped';
+    if (solver.conflicts >= lastConflict || solver.choices >= lastChoice) return undefined;
+    if (step % ASK_EVERY === 0 && stop()) return 'stopped';
     if (high(s, solver.cost) > limit) choose(solver, 2 * solver.cost + 1, -limit);
-    else if (!(effort.active && chooseActiveCut(solver)) && !chooseEarliest(solver)) return 'found';
+    else if (!chooseActiveCut(solver) && !chooseEarliest(solver)) return 'found';
   }
 }
 

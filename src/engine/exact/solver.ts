@@ -1,7 +1,7 @@
 import { int } from '../typed.ts';
 import type { Build } from './build.ts';
-import { createLesson, learn } from './learn.ts';
-import type { Lesson } from './learn.ts';
+import { createLesson } from './lesson.ts';
+import type { Lesson } from './lesson.ts';
 import { createLinks, followLinks } from './links.ts';
 import type { Links } from './links.ts';
 import type { Model } from './model.ts';
@@ -129,14 +129,6 @@ export function assertFact(solver: Solver, bound: number, value: number): void {
   if (!solver.possible) return;
   solver.possible = raise(solver.store, bound, value, CHOSEN, 0, 0);
   settle(solver);
-}
-
-/** Learns from the conflict just found, forgetting what has proved useless. */
-export function resolveConflict(solver: Solver): void {
-  solver.conflicts += 1;
-  solver.store.clauses.clock += 1;
-  solver.order.bump /= 0.95;
-  if (!learn(solver)) solver.possible = false;
 }
 
 /** Chooses the next cut by activity, on the side of the guide; false if none is open. */
