@@ -12,8 +12,11 @@ import { sleep, withHandle, writeAll } from './write-all.ts';
 export const LOCK_FILE = '.drybench.lock';
 const TAKEOVER_FILE = '.drybench.lock.takeover';
 const WAIT_MS = 5000;
-/** A lock whose holder died between making it and writing its name stays unreadable; a living one takes milliseconds. */
-const UNREADABLE_MS = 10_000;
+/**
+ * A lock whose holder died between making it and writing its name stays unreadable; a living one takes milliseconds.
+ * Less than the wait, so that the next command outwaits a dead one.
+ */
+const UNREADABLE_MS = 2000;
 
 interface Holder {
   readonly pid: number;

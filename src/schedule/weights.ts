@@ -13,4 +13,4 @@ export function lateWeight(piece: Piece): number {
 }
 
 /** What a minute costs by which a step is moved off the plan that the shop follows: least of all, but not nothing. */
-export const MOVED_WEIGHT = 5;
+export const MOVED_WEIGHT = 3;
