@@ -1,0 +1,102 @@
+import { spawnSync } from 'node:child_process';
+import { parseArgs } from 'node:util';
+import { defaultSteps } from '../../src/engine/default-steps.ts';
+import type { Outcome } from '../../src/engine/problem.ts';
+import { solve } from '../../src/engine/solve.ts';
+import { violations } from '../../src/engine/valid.ts';
+import { shopLike } from '../engine/shop-like.ts';
+import { table } from './table.ts';
+
+/** What came of one generated shop. Seconds count from the finished problem on; `first` is to its first valid plan. */
+interface Measured {
+  readonly pieces: number;
+  readonly steps: number;
+  readonly status: Outcome['status'];
+  readonly first?: number;
+  readonly seconds: number;
+  readonly megabytes: number;
+  readonly value?: number;
+  readonly bound?: number;
+}
+
+/** `shops [SIZE...] [--all] [--seed N]`: plans generated shops of so many pieces, with the budget that a shop gets. */
+export function shops(words: readonly string[]): void {
+  const { values, positionals } = parseArgs({
+    args: [...words],
+    allowPositionals: true,
+    options: {
+      all: { type: 'boolean', default: false },
+      seed: { type: 'string', default: '7' },
+      one: { type: 'boolean', default: false },
+    },
+  });
+  const named = positionals.map(Number);
+  const seed = Number(values.seed);
+  if (!Number.isInteger(seed) || named.some((size) => !Number.isInteger(size) || size < 1))
+    throw new Error('usage: shops [SIZE...] [--all] [--seed N]');
+  if (values.one) {
+    for (const pieces of named) process.stdout.write(JSON.stringify(planOne(pieces, seed)));
+    return;
+  }
+  const sizes = named.length > 0 ? named : [10, 30, 100, 300, ...(values.all ? [1000] : [])];
+  const measured = sizes.map((pieces) => inOwnProcess(pieces, seed));
+  process.stdout.write(reportOf(measured));
+  if (measured.some(({ first }) => first === undefined)) process.exitCode = 1;
+}
+
+/** In a process of its own: peak memory is a process's, and what one size has warmed up must not help the next. */
+function inOwnProcess(pieces: number, seed: number): Measured {
+  const words = [process.argv[1] ?? '', 'shops', '--one', String(pieces), '--seed', String(seed)];
+  const { status, stdout } = spawnSync(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
+  if (status !== 0) throw new Error(`the shop of ${pieces} pieces ended with ${String(status)}`);
+  return JSON.parse(stdout.toString()) as Measured;
+}
+
+function planOne(pieces: number, seed: number): Measured {
+  const problem = shopLike(pieces, seed);
+  const began = performance.now();
+  const elapsed = () => (performance.now() - began) / 1000;
+  let first: number | undefined;
+  const outcome = solve(problem, { seed: 1, steps: defaultSteps(problem), onBetter: () => (first ??= elapsed()) });
+  const seconds = elapsed();
+  const megabytes = process.resourceUsage().maxRSS / 1024;
+  const measured = { pieces, steps: problem.activities.length, status: outcome.status, seconds, megabytes };
+  if (!('schedule' in outcome)) return measured;
+  const [broken] = violations(problem, outcome.schedule);
+  if (broken !== undefined) throw new Error(`the plan of ${pieces} pieces breaks a rule: ${JSON.stringify(broken)}`);
+  return { ...measured, first: first ?? seconds, value: outcome.value, bound: outcome.bound };
+}
+
+function reportOf(measured: readonly Measured[]): string {
+  const heads = ['pieces', 'steps', 'status', 'first plan s', 'answer s', 'peak MiB', 'value', 'bound', 'gap %'];
+  const rows = measured.map(({ pieces, steps, status, first, seconds, megabytes, value, bound }) => [
+    String(pieces),
+    String(steps),
+    status,
+    first?.toFixed(2) ?? '-',
+    seconds.toFixed(2),
+    megabytes.toFixed(0),
+    value?.toFixed(0) ?? '-',
+    bound?.toFixed(0) ?? '-',
+    value === undefined || bound === undefined ? '-' : gapPercent(value, bound).toFixed(1),
+  ]);
+  return table([heads, ...rows]) + growthOf(measured);
+}
+
+function gapPercent(value: number, bound: number): number {
+  return value === bound ? 0 : (100 * (value - bound)) / value;
+}
+
+/** The p of time ~ steps^p: slope of the least-squares line through the logarithms. */
+function growthOf(measured: readonly Measured[]): string {
+  const points = measured.flatMap(({ steps, first }) =>
+    first === undefined ? [] : [{ x: Math.log(steps), y: Math.log(first) }],
+  );
+  const mean = (of: (point: { x: number; y: number }) => number) =>
+    points.reduce((sum, point) => sum + of(point), 0) / points.length;
+  const [x, y] = [mean((p) => p.x), mean((p) => p.y)];
+  const spread = mean((p) => (p.x - x) ** 2);
+  if (!(spread > 0)) return 'growth of the time to the first plan: needs two sizes with a plan\n';
+  const exponent = mean((p) => (p.x - x) * (p.y - y)) / spread;
+  return `growth of the time to the first plan: steps^${exponent.toFixed(2)} (${points.length} sizes)\n`;
+}
