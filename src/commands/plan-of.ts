@@ -12,11 +12,15 @@ import { namesOf } from '../reports/names.ts';
 import { demandsOf, mayFree } from '../reports/no-plan.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
-import { CannotGoOn, type Call } from './call.ts';
+import { CannotGoOn, numberFlag, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
 
 /** Any number would do; the same one gives the same plan. */
 export const seed = 1;
+
+const MS_PER_SECOND = 1000;
+/** More than any search takes before its time is up. */
+const MANY_STEPS = 1_000_000_000;
 
 export interface Planned extends Standing {
   readonly situation: Situation;
@@ -68,13 +72,17 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const situation = situationOf(shop.book, shop.now);
   const kept = keptPlan(call, shop);
   const before = kept === undefined ? {} : { kept };
-  const standing = followedBefore(shop, situation, kept, patient);
+  const seconds = numberFlag(call, 'for', 0, 1, 3600);
+  const standing = seconds === 0 ? followedBefore(shop, situation, kept, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...before };
   const progress = progressOn(call.io);
   progress.say('planning …');
   const onBetter = (value: number, bound: number) =>
     progress.say(`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`);
-  const made = makePlan(situation, { seed, onBetter, basis: fingerprint(basisText(shop.book)), ...before });
+  const until = call.io.clock() + seconds * MS_PER_SECOND;
+  const longer = seconds === 0 ? {} : { steps: MANY_STEPS, stop: () => call.io.clock() >= until };
+  const basis = fingerprint(basisText(shop.book));
+  const made = makePlan(situation, { seed, onBetter, basis, ...longer, ...before });
   progress.end();
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
