@@ -8,18 +8,17 @@ import { drybench } from '../commands/run-cli.ts';
 // without colour. DRYBENCH_WRITE_README=1 writes it anew.
 
 const file = join(shippedDir(), 'README.md');
-const block = /<!-- shows: ([^>]*) -->\n```text\n([^`]*)```/g;
+const block = /(<!-- shows: ([^>]*) -->\n```text\n)([^`]*)```/g;
 
 test('README shows what the program prints', async () => {
   const readme = readFileSync(file, 'utf8');
   const shown = [...readme.matchAll(block)];
   expect(shown.length).toBeGreaterThan(0);
   let written = readme;
-  for (const [whole, command, screen] of shown) {
+  for (const [whole, head, command, screen] of shown) {
     const { out, code } = await drybench(command!.trim().split(' '), { folder: shippedDir() });
     expect(code).toBe(0);
-    if (process.env['DRYBENCH_WRITE_README'] === '1')
-      written = written.replace(whole, whole.replace(`\n${screen!}\`\`\``, `\n${out}\`\`\``));
+    if (process.env['DRYBENCH_WRITE_README'] === '1') written = written.replace(whole, `${head!}${out}\`\`\``);
     else expect(screen).toBe(out);
   }
   if (written !== readme) writeFileSync(file, written);
