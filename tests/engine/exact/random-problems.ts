@@ -3,18 +3,32 @@ import type { Lag, Problem, Term } from '../../../src/engine/problem.ts';
 
 /** Small problems of the exact form: tight enough that a fair share of them has no schedule. */
 export function smallProblem(objective: 'makespan' | 'weighted'): fc.Arbitrary<Problem> {
-  return fc.integer({ min: 2, max: 5 }).chain((n) =>
+  return problemOf(objective, { min: 2, max: 5 }, { min: 4, max: 7 });
+}
+
+/** Too large to enumerate, small enough to check a schedule of in no time. */
+export function middlingProblem(objective: 'makespan' | 'weighted'): fc.Arbitrary<Problem> {
+  return problemOf(objective, { min: 8, max: 14 }, { min: 20, max: 50 });
+}
+
+interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+function problemOf(objective: 'makespan' | 'weighted', activities: Range, horizon: Range): fc.Arbitrary<Problem> {
+  return fc.integer(activities).chain((n) =>
     fc
       .record({
         from: fc.integer({ min: -2, max: 3 }),
-        periods: fc.integer({ min: 4, max: 7 }),
+        periods: fc.integer(horizon),
         capacities: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 2 }),
         durations: fc.array(fc.integer({ min: 0, max: 3 }), { minLength: n, maxLength: n }),
         units: fc.array(fc.tuple(fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 2 })), {
           minLength: n,
           maxLength: n,
         }),
-        lags: fc.array(lagAmong(n), { maxLength: 5 }),
+        lags: fc.array(lagAmong(n), { maxLength: n + 1 }),
         terms: fc.array(termOf(n), { minLength: 1, maxLength: 3 }),
       })
       .map(({ from, periods, capacities, durations, units, lags, terms }): Problem => {

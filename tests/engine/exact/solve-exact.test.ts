@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { isExactForm, solveExact } from '../../../src/engine/exact/solve-exact.ts';
 import type { Outcome, Problem } from '../../../src/engine/problem.ts';
 import { bruteForce, costIfValid } from './brute-force.ts';
-import { smallProblem } from './random-problems.ts';
+import { middlingProblem, smallProblem } from './random-problems.ts';
 import { jobShop } from './six-by-six.ts';
 
 const unlimited = { seed: 1, steps: Number.MAX_SAFE_INTEGER };
@@ -33,6 +33,22 @@ for (const objective of ['makespan', 'weighted'] as const)
     );
     // Neither kind may die out unnoticed.
     expect(Math.min(possible, impossible)).toBeGreaterThan(100);
+  });
+
+for (const objective of ['makespan', 'weighted'] as const)
+  test(`keeps every lag and capacity of larger problems: ${objective}`, () => {
+    let found = 0;
+    fc.assert(
+      fc.property(middlingProblem(objective), (problem) => {
+        const outcome = solveExact(problem, { seed: 1, steps: 20_000 });
+        if (!('value' in outcome)) return;
+        found += 1;
+        expect(costIfValid(problem, outcome.schedule.starts)).toBe(outcome.value);
+        expect(outcome.bound).toBeLessThanOrEqual(outcome.value);
+      }),
+      { numRuns: 600 },
+    );
+    expect(found).toBeGreaterThan(100);
   });
 
 test('a conflict of lags alone cannot be satisfied', () => {
