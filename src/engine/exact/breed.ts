@@ -27,8 +27,13 @@ export interface Member {
 
 const MEMBERS = 40;
 
-/** Undefined if there are maximum lags. */
+/**
+ * Undefined unless every arc lets the second activity start after the first has ended: only then is the order of the
+ * starts, and backwards that of the ends, an order in which the activities can be laid.
+ */
 export function createBreed(model: Model, random: Random): Breed | undefined {
+  const { from, weight } = model.arcs;
+  if (from.some((activity, k) => int(weight, k) < int(model.duration, activity))) return undefined;
   const placer = createPlacer(model);
   const order = forwardOrder(placer);
   if (order === undefined) return undefined;
@@ -82,11 +87,6 @@ export function bestOf(breed: Breed): Member | undefined {
     (best, member) => (best === undefined || member.cost < best.cost ? member : best),
     undefined,
   );
-}
-
-/** Takes in a schedule found elsewhere. */
-export function takeIn(breed: Breed, starts: Int32Array): void {
-  replace(breed, breed.random.below(breed.members.length), memberOf(breed, starts));
 }
 
 /** One new schedule from two members; it takes the place of the parent it does not fall behind. */

@@ -7,6 +7,7 @@ import { costOf, termValue, toModel } from './model.ts';
 import type { Model } from './model.ts';
 import { prepare } from './prepare.ts';
 import { createSolver } from './solver.ts';
+import { areValid } from './valid-starts.ts';
 
 export { isExactForm } from './model.ts';
 
@@ -31,6 +32,7 @@ function everything(problem: Problem): Conflict {
 }
 
 function scheduled(problem: Problem, model: Model, best: Int32Array, bound: number, steps: number): Outcome {
+  if (!areValid(model, best)) throw new Error('defect: the search found a schedule that breaks its own problem');
   const cost = costOf(model, best);
   return {
     status: cost === bound ? 'optimal' : 'feasible',
