@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
 import type { Schedule } from './problem.ts';
 import { clearWishes, freeMembers, insertAll, keyByLatest, removeAll, type Search } from './search.ts';
+import type { Structure } from './structure.ts';
 import { int, real } from './typed.ts';
 
 /** How often components that found no place may be brought forward, and how often one is tried in other orders. */
@@ -54,27 +55,47 @@ function allOf(search: Search): number[] {
   return Array.from({ length: search.net.count }, (_, i) => i);
 }
 
-/** Orders of components to begin with: by due date, by weight for work, and as they come. */
+/**
+ * Orders of components to begin with, the first of which serves best alone: by weight for work; by due date; by what is
+ * left between the earliest end and the due date; and those first whose steps are tied to one another in large blocks,
+ * since they find no place any more once others lie there.
+ */
 export function componentOrders(search: Search): number[][] {
-  const { components, componentOf } = search.structure;
+  const { structure, labels } = search;
+  const { components, componentOf } = structure;
   const due = new Float64Array(components.length).fill(Infinity);
+  const slack = new Float64Array(components.length).fill(Infinity);
   for (const term of search.net.problem.objective) {
+    if (term.kind !== 'late') continue;
     const component = int(componentOf, term.activity);
-    if (term.kind === 'late') due[component] = Math.min(real(due, component), term.due);
+    due[component] = Math.min(real(due, component), term.due);
+    slack[component] = Math.min(real(slack, component), term.due - labels.earliestEnd(term.activity));
   }
   const density = components.map((members, c) => {
     const work = members.reduce((sum, i) => sum + shortestOf(search, i), 1);
     return real(search.weights, c) / work;
   });
-  const plain = components.map((_, c) => c);
+  const tied = largestBlocks(structure).map((size) => Math.floor(Math.log2(size)));
   const tight = components.map((members) => (members.some((i) => search.pinned[i] === 1) ? 0 : 1));
-  const byDue = (a: number, b: number): number => compare(real(due, a), real(due, b));
-  const byDensity = (a: number, b: number): number => at(density, b) - at(density, a);
+  const orderBy = (...keys: readonly ArrayLike<number>[]): number[] =>
+    components
+      .map((_, c) => c)
+      .sort((a, b) => keys.reduce((found, key) => found || compare(at(key, a), at(key, b)), 0) || a - b);
+  const bulk = tied.map((size) => -size);
+  const lightness = density.map((share) => -share);
   return [
-    [...plain].sort((a, b) => at(tight, a) - at(tight, b) || byDue(a, b) || byDensity(a, b) || a - b),
-    [...plain].sort((a, b) => at(tight, a) - at(tight, b) || byDensity(a, b) || byDue(a, b) || a - b),
-    plain,
+    orderBy(tight, lightness, due),
+    orderBy(tight, due, lightness),
+    orderBy(tight, slack, lightness),
+    orderBy(tight, bulk, due, lightness),
   ];
+}
+
+/** By component: the size of the largest block in it. */
+function largestBlocks({ components, blockOf }: Structure): number[] {
+  const size = new Map<number, number>();
+  for (const block of blockOf) size.set(block, (size.get(block) ?? 0) + 1);
+  return components.map((members) => members.reduce((most, i) => Math.max(most, size.get(int(blockOf, i)) ?? 1), 1));
 }
 
 function compare(a: number, b: number): number {

@@ -57,14 +57,14 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
 
 /** First schedules; answers an activity that found no place, or -1. */
 function begin(search: Search, options: SearchOptions, incumbent: Incumbent): number {
-  let stuck = -1;
   if (options.from !== undefined && constructFrom(search, options.from)) {
     // The budget is better spent near a plan that people follow than on plans that have nothing of it.
     keep(search, options, incumbent);
-    return stuck;
+    return -1;
   }
-  const orders = componentOrders(search).slice(0, search.net.count > manyStarts ? 1 : 3);
-  for (const order of orders) {
+  let stuck = -1;
+  const orders = componentOrders(search);
+  for (const order of search.net.count > manyStarts ? orders.slice(0, 1) : orders) {
     if (options.stop?.() === true && incumbent.value < Infinity) break;
     const failed = construct(search, order);
     if (failed < 0) keep(search, options, incumbent);

@@ -43,6 +43,8 @@ export class Inserter {
   private readonly endFloor: Int32Array;
   private readonly position: Int32Array;
   private readonly banned: Uint8Array;
+  /** By activity: whether it has been brought forward in the order. */
+  private readonly advanced: Uint8Array;
   private readonly limits: Limits = newLimits();
   private readonly lifted: number[] = [];
   /** Latest start that holds until the activity allow, and whose hold sets it. */
@@ -61,18 +63,20 @@ export class Inserter {
     this.endFloor = new Int32Array(count).fill(ALWAYS);
     this.position = new Int32Array(count).fill(-1);
     this.banned = new Uint8Array(modes.length);
+    this.advanced = new Uint8Array(count);
   }
 
   /**
-   * Places all of `order`; false if it cannot, or if the plan's guide gets above `limit`. Then those placed so far stay
+   * Places all of `list` in its order; false if it cannot, or if the plan's guide gets above `limit`. Then those placed so far stay
    * placed, for the caller to take out.
    */
-  insert(order: ArrayLike<number>, limit: number): boolean {
+  insert(list: readonly number[], limit: number): boolean {
+    const order = [...list];
     for (let k = 0; k < order.length; k++) this.position[at(order, k)] = k;
     const done = this.run(order, limit);
-    for (let k = 0; k < order.length; k++) {
-      const i = at(order, k);
+    for (const i of order) {
       this.position[i] = -1;
+      this.advanced[i] = 0;
       this.startFloor[i] = ALWAYS;
       this.endFloor[i] = ALWAYS;
       this.unban(i);
@@ -81,7 +85,7 @@ export class Inserter {
     return done;
   }
 
-  private run(order: ArrayLike<number>, limit: number): boolean {
+  private run(order: number[], limit: number): boolean {
     let budget = retriesFree + (1 + retriesEach) * order.length;
     for (let k = 0; k < order.length; budget--) {
       const i = at(order, k);
@@ -92,12 +96,11 @@ export class Inserter {
         k += 1;
         continue;
       }
-      const back = this.giveWay(i, k);
+      const advanced = this.advance(order, k);
+      const back = advanced < 0 ? this.giveWay(i, k) : advanced;
       if (back < 0) return false;
-      while (k > back) {
-        k -= 1;
-        this.plan.remove(at(order, k));
-      }
+      this.takeOut(order, back, k);
+      k = back;
     }
     return true;
   }
@@ -225,6 +228,40 @@ export class Inserter {
       this.plan.holdUntil(at(this.plan.net.uses, at(this.lifted, k)), at(this.lifted, k + 1));
     this.lifted.length = 0;
     this.failed = i;
+  }
+
+  /**
+   * Brings the activity at position `k`, which found no place, forward in the order to right behind the last of those
+   * that it has lags with, once: what was placed between may have taken its place. Answers the position to go on from, -1
+   * if that changes nothing.
+   */
+  private advance(order: number[], k: number): number {
+    const i = at(order, k);
+    if (byte(this.advanced, i) === 1) return -1;
+    this.advanced[i] = 1;
+    let behind = -1;
+    for (const lag of at(this.plan.net.touching, i)) {
+      behind = Math.max(behind, this.placedBefore(lag.from, k), this.placedBefore(lag.to, k));
+      for (const { activity } of lag.when) behind = Math.max(behind, this.placedBefore(activity, k));
+    }
+    const goal = behind + 1;
+    if (goal >= k) return -1;
+    this.takeOut(order, goal, k);
+    order.copyWithin(goal + 1, goal, k);
+    order[goal] = i;
+    for (let p = goal; p <= k; p++) this.position[at(order, p)] = p;
+    return goal;
+  }
+
+  /** Takes out those from position `from` to before `to` that are placed. */
+  private takeOut(order: readonly number[], from: number, to: number): void {
+    for (let p = to - 1; p >= from; p--) if (this.plan.isPlaced(at(order, p))) this.plan.remove(at(order, p));
+  }
+
+  /** The position of `i` if that comes before `k`, else -1. */
+  private placedBefore(i: number, k: number): number {
+    const position = int(this.position, i);
+    return position < k ? position : -1;
   }
 
   /**
