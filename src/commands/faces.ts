@@ -102,8 +102,9 @@ export const faces: readonly Face[] = [
     about: 'a step is done',
     group: 'Journal',
     options: [
-      ['--from <time>', 'when it began (default: its usual time before the end)'],
+      ['--from <time>', 'when it began (default: as entered with begun, else its usual time before the end)'],
       ['--to <time>', 'when it was over (default: now)'],
+      ['--by <hand...>', 'who did it (default: as planned)'],
       ['--air <text>', 'what the meter said: "18 °C 55 %"'],
     ],
     load: () => import('./done.ts'),

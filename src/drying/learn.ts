@@ -1,5 +1,6 @@
 import { at } from '../at.ts';
 import type { AirSeries } from '../air/series.ts';
+import type { Learned } from '../model/learned.ts';
 import type { Sighting } from '../model/journal.ts';
 import type { Mark, Spread } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
@@ -20,14 +21,6 @@ export interface Observation {
   readonly seen: number;
 }
 
-/** What a shop has learned: its own factor on the sheet's figures. */
-export interface Learned {
-  readonly factor: number;
-  readonly count: number;
-  /** Standard deviation of the factor's logarithm: how unsure it still is. */
-  readonly deviation: number;
-}
-
 /** However much is seen, the factor stays inside these (design suggestion: beyond them it is another material). */
 export const LEAST_FACTOR = 0.5;
 export const MOST_FACTOR = 2;
@@ -36,7 +29,9 @@ const LOOK_DEVIATION = 0.2;
 /** Even where a sheet gives no spread, a shop may differ by a tenth (design suggestion). */
 const LEAST_PRIOR = 0.1;
 /** How far one hand's pace may lie from the recipe's minutes before anything is seen (design suggestion). */
-const PACE_PRIOR = 0.3;
+const PACE_PRIOR = 0.25;
+/** One job differs from the next of the same minutes by about a third: pieces are not alike (design suggestion). */
+const JOB_DEVIATION = 0.35;
 
 const GRID_POINTS = 401;
 const GRID_REACH = Math.log(4);
@@ -53,8 +48,8 @@ function normalBelow(z: number): number {
 /** Never quite impossible: one wrong look must not outweigh all others. */
 const SLIP = 1e-3;
 
-function likelihood({ kind, expected, seen }: Observation, logFactor: number): number {
-  const z = (Math.log(seen / expected) - logFactor) / LOOK_DEVIATION;
+function likelihood({ kind, expected, seen }: Observation, logFactor: number, deviation: number): number {
+  const z = (Math.log(seen / expected) - logFactor) / deviation;
   switch (kind) {
     case 'at':
       return Math.exp(-(z * z) / 2) + SLIP * SLIP;
@@ -69,11 +64,18 @@ function likelihood({ kind, expected, seen }: Observation, logFactor: number): n
  * The factor's mean after the observations: log-normal prior about 1 with `priorDeviation`, each look log-normal about
  * the truth, seen exactly or from one side only. Few looks move it little; many outweigh the prior.
  */
-export function learn(observations: readonly Observation[], priorDeviation: number): Learned {
+export function learn(
+  observations: readonly Observation[],
+  priorDeviation: number,
+  lookDeviation = LOOK_DEVIATION,
+): Learned {
   const useful = observations.filter((o) => o.expected > 0 && o.seen > 0);
   const points = Array.from({ length: GRID_POINTS }, (_, i) => GRID_REACH * ((2 * i) / (GRID_POINTS - 1) - 1));
   const logPosterior = points.map((logFactor) =>
-    useful.reduce((sum, o) => sum + Math.log(likelihood(o, logFactor)), -((logFactor / priorDeviation) ** 2) / 2),
+    useful.reduce(
+      (sum, o) => sum + Math.log(likelihood(o, logFactor, lookDeviation)),
+      -((logFactor / priorDeviation) ** 2) / 2,
+    ),
   );
   const most = Math.max(...logPosterior);
   const weights = logPosterior.map((value) => Math.exp(value - most));
@@ -99,7 +101,7 @@ export function learnDrying(sheet: Spread, observations: readonly Observation[])
 
 /** One hand's factor on the recipes' minutes. */
 export function learnPace(observations: readonly Observation[]): Learned {
-  return learn(observations, PACE_PRIOR);
+  return learn(observations, PACE_PRIOR, JOB_DEVIATION);
 }
 
 /** The mark that a sighting speaks of where none is named. Common practice, no source. */

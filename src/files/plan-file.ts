@@ -12,9 +12,9 @@ import { ABSENT, replaceFile, seen } from './safe-write.ts';
 import { listOf } from './shapes/collections.ts';
 import { jsonNumber, jsonText, jsonTime, nodeOfJson } from './shapes/json.ts';
 import { may, must, record, type Field, type Fields, type RecordOf } from './shapes/record.ts';
-import { refined, type Notes, type Shape } from './shapes/shape.ts';
+import type { Notes, Shape } from './shapes/shape.ts';
 import { choice, quantity, words } from './shapes/text.ts';
-import { yesNo } from './formats/values.ts';
+import { yes, yesNo } from './formats/values.ts';
 
 export const PLAN_FILE = 'plan.json';
 const PLAN_CAP = 50_000_000;
@@ -36,10 +36,6 @@ const number = must(jsonNumber, 'a number');
 const span = open('a span', { start: time, end: time });
 const markTimes: Shape<MarkTimes> = open('times of a mark', { early: time, typical: time, late: time });
 const markShape = choice('a dry mark', marks);
-const yes = refined(yesNo, (value, node, notes) => {
-  if (!value) notes.error(node, { code: 'bad-plan', message: 'only yes can stand here' });
-  return value || undefined;
-});
 
 const planWindow = open('a window', {
   opens: time,

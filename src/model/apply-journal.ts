@@ -12,7 +12,7 @@ import type { Task } from './task.ts';
 import type { Minute } from '../time/span.ts';
 
 /** What the journal makes of the tasks that the files ask for. */
-export interface Applied extends Omit<Situation, 'book' | 'now'> {
+export interface Applied extends Omit<Situation, 'book' | 'now' | 'paces'> {
   /** Entries that could not be taken for what they say; they change nothing. */
   readonly findings: readonly Finding[];
 }
@@ -52,19 +52,23 @@ function adopt(draft: Draft, prep: Task): void {
 }
 
 function applyDone(draft: Draft, task: Task, deed: DeedOn<'done'>): string | undefined {
-  const { from, to, station, way } = deed;
+  const { from, to, station, way, hands, timed } = deed;
   if (from > to) return 'ends before it begins';
   if (draft.done.has(task.id)) return 'is about a step that is done already';
   if (way !== undefined && !task.ways.some((w) => w.name === way))
     return `names the way "${way}", which it does not have`;
   if (station !== undefined && !draft.book.shop.stations.some((s) => s.id === station))
     return `names the station "${station}", which the shop does not have`;
+  const stranger = hands?.find((id) => !draft.book.shop.hands.some((h) => h.id === id));
+  if (stranger !== undefined) return `names the hand "${stranger}", which the shop does not have`;
   draft.atWork.delete(task.id);
   draft.done.set(task.id, {
     from,
     to,
     ...(station !== undefined && { station }),
     ...(way !== undefined && { way }),
+    ...(hands !== undefined && { hands }),
+    ...(timed === true && { timed }),
   });
   adopt(draft, task);
   return undefined;

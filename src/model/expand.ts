@@ -4,15 +4,13 @@ import type { Material, Preparation } from './material.ts';
 import type { Piece, Section } from './piece.ts';
 import { preparationWork } from './preparation.ts';
 import type { Recipe, RecipeStep, RecipeWay, StepLink } from './recipe.ts';
+import { roundUp } from './round-up.ts';
 import { type ChainStep, findStep, insertJoin, sectionSteps } from './section-steps.ts';
 import { slotParts } from './slot-parts.ts';
 import type { Need, Task, Way } from './task.ts';
 
 /** The section under which the joining steps of a whole piece stand. */
 export const WHOLE = 'whole';
-
-/** Hands-on times are planned in steps of five minutes: nobody at a bench works to the minute. */
-const GRAIN_MINUTES = 5;
 
 interface Chain {
   readonly section: Section;
@@ -27,11 +25,6 @@ function must<T>(value: T | undefined, what: string): T {
 
 function taskId(piece: Piece, section: string, step: string): string {
   return `${piece.id}/${section}/${step}`;
-}
-
-/** To the next five minutes, and no less. */
-export function roundUp(minutes: number): number {
-  return Math.max(GRAIN_MINUTES, Math.ceil(minutes / GRAIN_MINUTES - 1e-9) * GRAIN_MINUTES);
 }
 
 function toolMinutes(book: Book, way: RecipeWay): number {

@@ -17,6 +17,10 @@ export type Deed =
       readonly to: Minute;
       readonly station?: string;
       readonly way?: string;
+      /** Ids of who did it. */
+      readonly hands?: readonly string[];
+      /** `from` and `to` are as somebody stated them, not worked out from what is usual. */
+      readonly timed?: true;
       readonly air?: { readonly tempC: number; readonly rhPercent: number };
     }
   | { readonly kind: 'begun'; readonly task: string; readonly from: Minute }

@@ -1,6 +1,6 @@
 import type { Book } from './book.ts';
 import { coatFaultWork, dustOffWork } from './coat-fault-work.ts';
-import { roundUp } from './expand.ts';
+import { roundUp } from './round-up.ts';
 import { filmNeeds, isFullCoat, type LaidFilm } from './film-needs.ts';
 import type { CoatFault } from './journal.ts';
 import { preparationWork } from './preparation.ts';

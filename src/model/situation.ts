@@ -1,6 +1,7 @@
 import type { Minute } from '../time/span.ts';
 import type { Book } from './book.ts';
 import type { Sighting } from './journal.ts';
+import type { Paces } from './paced-work.ts';
 import type { Task } from './task.ts';
 
 /** A task that is over, as the journal says. What it does not say is undefined. */
@@ -9,6 +10,9 @@ export interface DoneStep {
   readonly to: Minute;
   readonly station?: string;
   readonly way?: string;
+  readonly hands?: readonly string[];
+  /** Its times are as somebody stated them. */
+  readonly timed?: true;
 }
 
 /** What is known at one moment: the files, and what the journal made of their tasks. */
@@ -24,6 +28,8 @@ export interface Situation {
   readonly notBefore: ReadonlyMap<string, Minute>;
   /** What was seen of a film, in order: task id -> sightings. */
   readonly sightings: ReadonlyMap<string, readonly { readonly at: Minute; readonly sighting: Sighting }[]>;
+  /** What the times of the journal say of each hand's pace; hands that are not named keep the recipes' minutes. */
+  readonly paces: Paces;
   /** Piece id -> result of the lead test recorded in its file or in the journal. */
   readonly leadTests: ReadonlyMap<string, { readonly at: Minute; readonly found: boolean }>;
 }

@@ -18,9 +18,10 @@ export const STRETCH = 4;
 export function horizonOf(situation: Situation, stretch = 1): Minute {
   const { book, now, tasks, done } = situation;
   const { shop } = book;
+  const slowest = Math.max(1, ...[...situation.paces.values()].map((pace) => pace.factor));
   const left = tasks
     .filter((t) => !done.has(t.id))
-    .reduce((sum, t) => sum + Math.max(...t.ways.map((w) => w.workMinutes)) * t.people, 0);
+    .reduce((sum, t) => sum + Math.max(...t.ways.map((w) => w.workMinutes)) * slowest * t.people, 0);
   const sample = 4;
   const weekly = shop.hands.reduce(
     (sum, hand) => sum + lengthOf(openSpans(hand.hours, shop.timeZone, now, now + sample * MINUTES_PER_WEEK)) / sample,

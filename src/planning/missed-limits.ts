@@ -1,3 +1,4 @@
+import { leastMinutes } from '../model/paced-work.ts';
 import type { Warning } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
@@ -19,10 +20,10 @@ function isSettled({ done, atWork }: Situation, task: Task): boolean {
 
 /** Tasks still to come whose latest hour has passed, or passes before the work could be over. */
 export function missedLimits(situation: Situation): ReadonlySet<string> {
-  const { tasks, now } = situation;
+  const { tasks, now, paces } = situation;
   const missed = tasks.filter((task) => {
     if (isSettled(situation, task)) return false;
-    const work = Math.min(...task.ways.map((w) => w.workMinutes));
+    const work = Math.min(...task.ways.map((w) => leastMinutes(w.workMinutes, paces)));
     return task.needs.some((need) => {
       if (need.kind !== 'within') return false;
       const from = countsFrom(situation, need);

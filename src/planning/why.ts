@@ -6,6 +6,7 @@ import { airAt } from '../air/series.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Mark } from '../model/mark.ts';
+import { pacedMinutes } from '../model/paced-work.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
@@ -93,7 +94,8 @@ function handHours({ situation, plan }: Scene, step: PlannedStep, from: Minute, 
 function allowedStarts(scene: Scene, step: PlannedStep, from: Minute, to: Minute): { hours: Spans; air: Spans } {
   const task = scene.tasks.get(step.id);
   const way = task?.ways.find((w) => w.name === step.way);
-  const minutes = way?.workMinutes ?? endOf(step) - startOf(step);
+  const minutes =
+    way === undefined ? endOf(step) - startOf(step) : pacedMinutes(way.workMinutes, step.hands, scene.situation.paces);
   const open = handHours(scene, step, from, to + minutes);
   const byHours = task?.mayPause === true ? pausingStarts(open, minutes) : unbrokenStarts(open, minutes);
   const hours = intersect(byHours, [{ start: from, end: to }]);

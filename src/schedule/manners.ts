@@ -1,3 +1,4 @@
+import { pacedMinutes, type Paces } from '../model/paced-work.ts';
 import type { Hand, Shop } from '../model/shop.ts';
 import type { Task, Way } from '../model/task.ts';
 import type { Place } from './places.ts';
@@ -21,11 +22,18 @@ function teams(hands: readonly Hand[], people: number, skill: string | undefined
     .map((team) => team.map((hand) => hand.id));
 }
 
-/** Every manner in which the shop could do the task: ways × places × teams. */
-export function mannersOf(task: Task, shop: Shop, places: readonly Place[]): Manner[] {
+function paced(way: Way, hands: readonly string[], paces: Paces): Way {
+  const workMinutes = pacedMinutes(way.workMinutes, hands, paces);
+  return workMinutes === way.workMinutes ? way : { ...way, workMinutes };
+}
+
+/** Every manner in which the shop could do the task: ways × places × teams; how long it takes is the team's own pace. */
+export function mannersOf(task: Task, shop: Shop, places: readonly Place[], paces: Paces): Manner[] {
   return task.ways.flatMap((way) =>
     places
       .filter((place) => way.stations.includes(place.kind))
-      .flatMap((place) => teams(shop.hands, task.people, way.skill).map((hands) => ({ way, place, hands }))),
+      .flatMap((place) =>
+        teams(shop.hands, task.people, way.skill).map((hands) => ({ way: paced(way, hands, paces), place, hands })),
+      ),
   );
 }

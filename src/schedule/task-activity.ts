@@ -91,7 +91,7 @@ function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: Readonly
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
  */
 function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
-  const manners = mannersOf(task, ground.book.shop, ground.places);
+  const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
   if (task.onlyFor !== undefined || followerOf(ground, task, activityOf) === undefined) return manners;
   const unmoved = unmovedBefore(ground, task);
   if (unmoved.length === 0 || outlastsAll(ground, task, unmoved)) return manners;
@@ -110,7 +110,7 @@ export function taskActivity(
 
 /** The manner in which a task at work, or over, was planned; else the first that the shop has. */
 export function mannerAsPlanned(ground: Ground, task: Task): Manner | undefined {
-  const manners = mannersOf(task, ground.book.shop, ground.places);
+  const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
   const done = ground.situation.done.get(task.id);
   const planned = ground.kept.get(task.id);
   const station = done?.station ?? planned?.station;

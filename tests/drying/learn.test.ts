@@ -70,7 +70,11 @@ describe('what a shop learns', () => {
   });
 
   it('learns a hand’s pace the same way', () => {
-    expect(learnPace(many(10, 0.8)).factor).toBeCloseTo(0.81, 1);
+    // precisions add: prior 0.25, each job off by 0.35
+    for (const count of [1, 4, 16]) {
+      const share = count / 0.35 ** 2 / (1 / 0.25 ** 2 + count / 0.35 ** 2);
+      expect(Math.log(learnPace(many(count, 0.8)).factor)).toBeCloseTo(share * Math.log(0.8), 2);
+    }
   });
 });
 

@@ -261,6 +261,7 @@ export function situationOf(tasks: readonly Task[], over: Partial<Situation> = {
     atWork: new Map(),
     notBefore: new Map(),
     sightings: new Map(),
+    paces: new Map(),
     leadTests: new Map(),
     ...over,
   };

@@ -52,6 +52,12 @@ export const yesNo = written({
   read: readYesNo,
 });
 
+/** What is left out where it is not so. */
+export const yes = refined(yesNo, (value, node, notes) => {
+  if (!value) notes.error(node, { code: 'bad-yes-no', message: 'only yes can stand here' });
+  return value || undefined;
+});
+
 /** A whole number from `least` to `most`. */
 export function whole(least: number, most: number): Shape<number> {
   return written({

@@ -4,8 +4,9 @@ import { marks } from '../../model/mark.ts';
 import { jsonNumber, jsonText, jsonTime as time, nodeOfJson } from '../shapes/json.ts';
 import { may, must, record, type Fields } from '../shapes/record.ts';
 import type { Notes, Shape } from '../shapes/shape.ts';
+import { listOf } from '../shapes/collections.ts';
 import { choice } from '../shapes/text.ts';
-import { yesNo } from '../formats/values.ts';
+import { yes, yesNo } from '../formats/values.ts';
 import { entryOf } from '../yaml/tree.ts';
 
 /** Version of the form of a record. A reader refuses a higher one rather than guess. */
@@ -36,6 +37,8 @@ const deeds: Readonly<Record<Deed['kind'], Pick<Shape<Deed>, 'read'>>> = {
       to: must(time, 'ended'),
       station: may(jsonText, 'where'),
       way: may(jsonText, 'how'),
+      hands: may(listOf(jsonText, 'hands'), 'who did it'),
+      timed: may(yes, 'the times are as somebody stated them'),
       air: may(air, 'as the meter showed it'),
     }),
   ),

@@ -35,7 +35,17 @@ function outside(fact: Fact, calendar: Calendar, { say }: Ground): Breach[] {
     }));
 }
 
-function length(fact: Fact, { say }: Ground): Breach[] {
+/** The usual minutes at the pace of the slowest of the hands, to the next five; at the usual pace as they stand. */
+function asksFor({ way, step }: Fact, { situation }: Ground): number {
+  const slowest = step.hands.reduce((most, id) => Math.max(most, situation.paces.get(id)?.factor ?? 1), 0);
+  if (slowest === 0 || slowest === 1) return way.workMinutes;
+  const fives = Math.round((way.workMinutes * slowest * 1000) / 5) / 1000;
+  return 5 * Math.max(1, Math.ceil(fives));
+}
+
+function length(fact: Fact, ground: Ground): Breach[] {
+  const { say } = ground;
+  const asked = asksFor(fact, ground);
   const breach = (text: string): Breach[] => [
     {
       rule: 'hours',
@@ -46,9 +56,7 @@ function length(fact: Fact, { say }: Ground): Breach[] {
   ];
   const minutes = lengthOf(fact.step.spans);
   return [
-    ...(minutes === fact.way.workMinutes
-      ? []
-      : breach(`is given ${lasting(minutes)} of work, but takes ${lasting(fact.way.workMinutes)}`)),
+    ...(minutes === asked ? [] : breach(`is given ${lasting(minutes)} of work, but takes ${lasting(asked)}`)),
     ...(fact.task.mayPause || fact.step.spans.length === 1 ? [] : breach('pauses, but must be done in one go')),
   ];
 }
