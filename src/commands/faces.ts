@@ -97,6 +97,16 @@ export const faces: readonly Face[] = [
     load: () => import('./air.ts'),
   },
   {
+    name: 'buy',
+    about: 'what to buy, how much, and by which day',
+    group: 'Shop',
+    options: [
+      ['--until <date>', 'only for work that begins until then'],
+      ['--steps', 'with the steps that use it'],
+    ],
+    load: () => import('./buy.ts'),
+  },
+  {
     name: 'done',
     words: '<piece> [step]',
     about: 'a step is done',

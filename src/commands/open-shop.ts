@@ -45,7 +45,7 @@ export function readShop(call: Call, everything = false): ReadBook & { readonly 
  */
 export function readMore(
   { folder }: Pick<OpenShop, 'folder'>,
-  more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[] },
+  more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[]; readonly supplies?: boolean },
 ): { readonly book: Book; readonly recipeIds: readonly string[] } {
   const { book, findings, recipeIds } = readBook(folder, { shippedDir: shippedDir(), ...more });
   if (book !== undefined) return { book, recipeIds };

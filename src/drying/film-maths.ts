@@ -1,3 +1,5 @@
+import type { Material } from '../model/material.ts';
+
 /** What is left of a wet film, µm: the share that is solid stays (ISO 23811, superseded by ISO 3233-3). */
 export function dryFilmUm(wetFilmUm: number, volumeSolidsPercent: number): number {
   return (wetFilmUm * volumeSolidsPercent) / 100;
@@ -17,6 +19,34 @@ export function thinnedSolidsPercent(volumeSolidsPercent: number, thinnedPercent
 export function theoreticalSpreadM2PerL(wetFilm: number): number {
   return 1000 / wetFilm;
 }
+
+/**
+ * Area that a litre covers at the sheet's film if all of it lands, m²/L: the coverage that the sheet names, else from
+ * volume solids and dry film, 10 × percent / µm (ISO 3233-3:2015, from memory). Undefined where it names neither.
+ */
+export function sheetSpreadM2PerL({
+  coverageM2PerL,
+  volumeSolidsPercent,
+  dryFilmUm: film,
+}: Pick<Material, 'coverageM2PerL' | 'volumeSolidsPercent' | 'dryFilmUm'>): number | undefined {
+  if (coverageM2PerL !== undefined) return coverageM2PerL.typical;
+  if (volumeSolidsPercent === undefined || film === undefined) return undefined;
+  return theoreticalSpreadM2PerL(wetFilmUm(film.typical, volumeSolidsPercent.typical));
+}
+
+/** Share of a section's area that dents and holes to be filled make. Common practice, no source. */
+export const FILLED_SHARE = 0.01;
+
+/** Share of a section's area that is spread with glue where its joints are glued. Common practice, no source. */
+export const GLUED_SHARE = 0.03;
+
+/** Litres of a filler for holes `depthMm` deep, which shrinks to its solids as it dries. */
+export function fillLitres(areaM2: number, depthMm: number, volumeSolidsPercent: number): number {
+  return (areaM2 * FILLED_SHARE * depthMm * 100) / volumeSolidsPercent;
+}
+
+/** Share of a material that stays in cans, cups, strainers and brushes: 5 to 15 percent, common practice, no source. */
+export const USUAL_WASTE_PERCENT = 10;
 
 /** Bare wood drinks this much of the first coat: 10 to 20 percent, common practice, no source. */
 export const FIRST_COAT_LOSS = 0.15;

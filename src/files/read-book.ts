@@ -5,6 +5,7 @@ import type { Finding, Place } from '../model/finding.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { AirSample, AirSource, Shop } from '../model/shop.ts';
+import type { Supply } from '../model/supply.ts';
 import { crossCheck } from './cross-check/cross-check.ts';
 import { sortFindings } from './cross-check/complaint.ts';
 import { realDisk, type Disk } from './disk.ts';
@@ -13,6 +14,7 @@ import { SHOP_FILE } from './find-shop.ts';
 import type { WrittenAir } from './formats/air.ts';
 import { pieceOf, pieceShape } from './formats/piece.ts';
 import { shopOf, shopShape } from './formats/shop.ts';
+import { suppliesOf, suppliesShape } from './formats/supplies.ts';
 import { readJournal } from './journal/read.ts';
 import { materialLibrary, recipeLibrary, type Library, type ReadOne, type Shelf } from './library.ts';
 import { listIds } from './list-ids.ts';
@@ -31,6 +33,8 @@ export interface ReadBookOptions {
   readonly recipes?: readonly string[];
   /** Materials to read besides those that something uses. */
   readonly materials?: readonly string[];
+  /** Reads the supplies, too: what work uses up beside its materials. */
+  readonly supplies?: boolean;
   /** Reads everything that there is, used or not: for checking. */
   readonly everything?: boolean;
   readonly disk?: Disk;
@@ -145,8 +149,26 @@ function usedMaterials(shop: Shop, pieces: readonly Piece[], recipes: Iterable<R
   return new Set([
     ...[...recipes].flatMap((r) => stepMaterials(r.steps)),
     ...pieces.flatMap((p) => [...stepMaterials(p.joins), ...p.sections.flatMap((s) => Object.values(s.materials))]),
-    ...Object.keys(shop.stock ?? {}),
+    ...keptAndPriced(shop),
   ]);
+}
+
+/** Ids of what is on the shelf or has a price. */
+function keptAndPriced(shop: Shop): string[] {
+  return [...Object.keys(shop.stock ?? {}), ...Object.keys(shop.prices ?? {})];
+}
+
+const SUPPLIES_FILE = 'supplies.yaml';
+
+/** The supplies that come with Drybench, the shop's own over them. */
+function readSupplies(desk: Desk, shipped: Folder, settings: Settings): Map<string, Supply> {
+  const own = readSource(desk.disk, desk.shop, SUPPLIES_FILE, YAML_CAP);
+  const folders = !own.ok && own.missing ? [shipped] : [shipped, desk.shop];
+  const all = folders.flatMap((folder) => {
+    const doc = readFile(desk, folder, SUPPLIES_FILE, suppliesShape, () => settings)?.value;
+    return doc === undefined ? [] : suppliesOf(doc);
+  });
+  return new Map(all.map((supply) => [supply.id, supply]));
 }
 
 function taken<T>(library: Library<T>, ids: Iterable<string>): Map<string, T> {
@@ -200,6 +222,11 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
     materials,
     options.everything ? materials.ids : [...materialsInUse, ...(options.materials ?? []), ...own(materialShelves)],
   );
+  const namesSupplies = shop !== undefined && keptAndPriced(shop).some((id) => !materials.ids.includes(id));
+  const supplies =
+    options.supplies === true || options.everything === true || namesSupplies
+      ? readSupplies(desk, shippedMaterials, settings)
+      : undefined;
   const journal = readJournal(disk, shopFolder);
   desk.findings.push(...journal.findings);
 
@@ -211,6 +238,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
       materials: readMaterials,
       recipes: readRecipes,
       parts: readParts,
+      ...(supplies && { supplies }),
       pieces,
       journal: journal.entries,
     };

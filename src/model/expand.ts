@@ -43,6 +43,7 @@ function wayOf(book: Book, way: RecipeWay, step: RecipeStep, section: Section, m
     stations: way.stations,
     tools: way.tools,
     ...(way.skill !== undefined && { skill: way.skill }),
+    ...(film && way.transferEfficiency < 1 && { transfer: way.transferEfficiency }),
     ...(film && {
       film: {
         material: material.id,
@@ -209,6 +210,7 @@ export function expandPiece(book: Book, piece: Piece): Task[] {
       needs: withoutRepeats(needs),
       gated: piece.mayCarryLead && recipeStep.disturbsOldPaint,
       ...(recipeStep.grit !== undefined && { grit: recipeStep.grit }),
+      ...(material !== undefined && { material: material.id }),
       supplies: recipeStep.supplies,
       ...(recipeStep.caution !== undefined && { caution: recipeStep.caution }),
     };

@@ -1,4 +1,5 @@
 import type { Mark, Spread } from './mark.ts';
+import type { Quantity } from './quantity.ts';
 
 /** How a material gets dry; each has one rate law in src/drying. */
 export const mechanisms = [
@@ -112,9 +113,11 @@ export interface Material {
   readonly removeWithin?: SheetHours;
   readonly coverageM2PerL?: Spread & { readonly source: Provenance };
   readonly volumeSolidsPercent?: Spread & { readonly source: Provenance };
+  /** Of one coat by the sheet, µm: with the volume solids it gives the spreading rate where no coverage is named. */
+  readonly dryFilmUm?: Spread & { readonly source: Provenance };
   readonly thinning?: { readonly with: string; readonly percent: number; readonly source: Provenance };
-  /** Litres, or pieces of the named unit, in the containers that it is sold in. */
-  readonly containers?: readonly number[];
+  /** What it is sold in; absent: it is not bought. */
+  readonly containers?: readonly Quantity[];
   readonly stack: readonly StackRule[];
   readonly cautions: readonly string[];
   /** Rags wet with it can heat themselves to fire. */
@@ -123,6 +126,8 @@ export interface Material {
   readonly isocyanate?: boolean;
   /** Share of the wet film that is solvent vapour, grams a litre, for the ventilation warning. */
   readonly solventGPerL?: number;
+  /** A published limit for the vapour of its solvent in the air that people breathe. */
+  readonly solventLimit?: { readonly of: string; readonly mgPerM3: number; readonly source: Provenance };
   readonly source: Provenance;
 }
 

@@ -1,4 +1,5 @@
 import type { Minute } from '../time/span.ts';
+import type { ContainerPrice, Quantity } from './quantity.ts';
 
 export const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 export type Weekday = (typeof weekdays)[number];
@@ -100,7 +101,12 @@ export interface Shop {
   /** What the shop costs a day, in minor units of the currency. */
   readonly overheadMinorPerDay?: number;
   readonly sellingFeePercent?: number;
-  readonly stock?: Readonly<Record<string, number>>;
+  /** On the shelf, by id of the material or supply. */
+  readonly stock?: Readonly<Record<string, Quantity>>;
+  /** What containers cost, by id; the first is what a piece is reckoned with. */
+  readonly prices?: Readonly<Record<string, readonly ContainerPrice[]>>;
+  /** Share of a material that stays in cans, cups and brushes; absent: the usual one. */
+  readonly wastePercent?: number;
   /** The chance that a "safe" date is to hold with, e.g. 0.9. */
   readonly safeChance: number;
 }

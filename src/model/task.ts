@@ -10,6 +10,8 @@ export interface Way {
   readonly stations: readonly StationKind[];
   readonly tools: readonly string[];
   readonly skill?: string;
+  /** Share of the material that lands on the work, 0 to 1; absent: all of it. */
+  readonly transfer?: number;
   readonly film?: Film;
 }
 
@@ -58,6 +60,8 @@ export interface Task {
   /** Not before the lead test of its piece. */
   readonly gated: boolean;
   readonly grit?: number;
+  /** Id of the material that is laid down or on, also one that lays no film, like a tape. */
+  readonly material?: string;
   readonly supplies: readonly string[];
   readonly caution?: string;
   /** The section is part of this object and shares its place: sections of one object are never worked on at once. */

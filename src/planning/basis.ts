@@ -1,16 +1,27 @@
 import type { Book } from '../model/book.ts';
+import type { Shop } from '../model/shop.ts';
 import { standingEntries } from '../model/standing-entries.ts';
 
 function plain(_: string, value: unknown): unknown {
   return value instanceof Map ? [...(value as ReadonlyMap<unknown, unknown>)] : value;
 }
 
+/** What no plan follows from: what is on the shelf, and what things cost. */
+const beside: ReadonlySet<string> = new Set<keyof Shop>([
+  'stock',
+  'prices',
+  'wastePercent',
+  'overheadMinorPerDay',
+  'sellingFeePercent',
+]);
+
 /**
  * All that a plan follows from but the time, as one text: the files, and the entries of the journal that still stand.
  * Taking back what was entered brings back the text that there was before. Long: to be kept as a fingerprint.
  */
-export function basisText(book: Book): string {
-  const { journal, ...files } = book;
+export function basisText({ shop, materials, recipes, parts, pieces, journal }: Book): string {
+  const planned = Object.fromEntries(Object.entries(shop).filter(([key]) => !beside.has(key)));
+  const files = { shop: planned, materials, recipes, parts, pieces };
   const deeds = standingEntries(journal).entries.map(({ at, deed }) => ({ at, deed }));
   return JSON.stringify({ files, deeds }, plain);
 }

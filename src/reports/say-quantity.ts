@@ -1,8 +1,10 @@
-import { minorDigits } from '../model/money.ts';
+import { decimalText } from '../model/money.ts';
+import type { Quantity } from '../model/quantity.ts';
 import type { Manner } from './say-time.ts';
 
 /** International foot and US gallon, both exact: NIST SP 811, appendix B. */
 const metresPerFoot = 0.3048;
+const metresPerYard = 3 * metresPerFoot;
 const litresPerGallon = 3.785411784;
 const ouncesPerGallon = 128;
 
@@ -44,8 +46,19 @@ export function sayVolume(litres: number, manner: Manner): string {
   return gallons < 1 ? `${rounded(gallons * ouncesPerGallon, 1)} fl oz` : `${rounded(gallons, 2)} gal`;
 }
 
+/** What is bought: `0.25 L`, `12 m` or `13 yd`, `7`; never rounded down. */
+export function sayAmount({ value, unit }: Quantity, manner: Manner): string {
+  switch (unit) {
+    case 'L':
+      return sayVolume(value, manner);
+    case 'm':
+      return isUs(manner) ? `${Math.ceil(value / metresPerYard - 1e-9)} yd` : `${Math.ceil(value - 1e-9)} m`;
+    case 'pieces':
+      return String(Math.ceil(value - 1e-9));
+  }
+}
+
 /** `320.00 EUR`: minor units as the currency has them. */
 export function sayMoney(minor: number, manner: Manner): string {
-  const digits = minorDigits(manner.currency);
-  return `${rounded(minor / 10 ** digits, digits)} ${manner.currency}`;
+  return `${decimalText(minor, manner.currency)} ${manner.currency}`;
 }

@@ -34,6 +34,7 @@ const files = {
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => join('recipes', name)),
   material: readdirSync('shared/materials').map((name) => join('shared/materials', name)),
+  supplies: ['shared/supplies.yaml'],
 };
 
 // An editor reads YAML 1.2 with its numbers and booleans; the schemas must not mark what is right.

@@ -1,4 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { shippedDir } from '../../src/files/shipped.ts';
 import { safetyTriggers } from '../../src/model/safety.ts';
 import { documents } from './shipped.ts';
 
@@ -31,6 +35,36 @@ describe.each(['recipes', 'recipes/parts', 'shared/materials', 'shared/safety'])
     expect(sources.filter(([, source]) => !isNamed(source))).toEqual([]);
   });
 });
+
+describe('what is bought', () => {
+  it('every shipped material but water says what it is sold in and how far it goes, or how it shrinks', () => {
+    const short = [...documents('shared/materials')].filter(([id, doc]) => {
+      if (id === 'clean-water-rinse') return false;
+      const reckoned = 'coverage' in doc || 'volume-solids' in doc || doc['family'] === 'tape';
+      return !('containers' in doc) || !reckoned;
+    });
+    expect(short.map(([id]) => id)).toEqual([]);
+  });
+
+  it('every supply that a recipe uses stands among the shipped ones, with a source', () => {
+    const file = parse(readFileSync(join(shippedDir(), 'shared/supplies.yaml'), 'utf8')) as {
+      source: string;
+      supplies: Record<string, unknown>;
+    };
+    expect(isNamed(file.source)).toBe(true);
+    const used = ['recipes', 'recipes/parts'].flatMap((folder) => [...documents(folder).values()].flatMap(suppliesIn));
+    expect(used.length).toBeGreaterThan(20);
+    expect(used.filter((id) => !(id in file.supplies))).toEqual([]);
+  });
+});
+
+function suppliesIn(value: unknown): string[] {
+  if (Array.isArray(value)) return value.flatMap(suppliesIn);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]): string[] =>
+    key === 'supplies' ? [inner].flat().map(String) : suppliesIn(inner),
+  );
+}
 
 describe('safety pages', () => {
   it('are there for each thing that calls for one, once', () => {

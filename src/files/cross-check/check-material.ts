@@ -1,5 +1,6 @@
 import type { Mark } from '../../model/mark.ts';
 import type { Material, RecoatWindow } from '../../model/material.ts';
+import { unitOfMaterial } from '../../model/supply.ts';
 import { adviseWord } from '../suggest.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
@@ -100,5 +101,19 @@ export function checkMaterial(material: Material, file: string, materialIds: rea
       complain('error', 'unknown-material', ['stack', index, 'barrier'], `there is no material ${barrier}`, advice),
     ];
   });
-  return [...marksOutOfOrder(material, complain), ...windowProblems(material, complain), ...barriers];
+  const unit = unitOfMaterial(material);
+  const containers = (material.containers ?? []).flatMap((size, index) =>
+    size.unit === unit && size.value > 0
+      ? []
+      : [
+          complain(
+            'error',
+            'wrong-unit',
+            ['containers', index],
+            `it is sold in ${unit === 'm' ? 'metres' : 'litres'}`,
+            unit === 'm' ? 'write a length like 50 m' : 'write a volume like 2.5 L',
+          ),
+        ],
+  );
+  return [...containers, ...marksOutOfOrder(material, complain), ...windowProblems(material, complain), ...barriers];
 }

@@ -33,7 +33,7 @@ export function crossCheck(
 ): Finding[] {
   const { book } = whole;
   const shared = [
-    ...checkShop(book.shop, whole.materials.ids),
+    ...checkShop(book.shop, whole.materials.ids, book.materials, book.supplies),
     ...checkRecipes(book.recipes, whole.recipes, whole),
     ...checkRecipes(book.parts, whole.parts, whole),
     ...[...book.materials].flatMap(([id, material]) =>

@@ -9,8 +9,7 @@ import {
   type SheetHours,
 } from '../../model/material.ts';
 import { readHours } from '../quantities/duration.ts';
-import { readCoverageM2PerL, readPercent, readVolumeL } from '../quantities/measure.ts';
-import { wholeReader } from '../quantities/plain.ts';
+import { readConcentrationMgPerM3, readCoverageM2PerL, readFilmUm, readPercent } from '../quantities/measure.ts';
 import type { Read, Reader } from '../quantities/read.ts';
 import { readRange, readSpread, spreadOf } from '../quantities/spread.ts';
 import { readTempC } from '../quantities/temperature.ts';
@@ -18,10 +17,11 @@ import { present, type Present } from '../present.ts';
 import { listOf } from '../shapes/collections.ts';
 import { may, must, record, type Field } from '../shapes/record.ts';
 import { byKind, refined, type Shape, type ValueOf } from '../shapes/shape.ts';
-import { choice, quantity, written } from '../shapes/text.ts';
+import { choice, quantity } from '../shapes/text.ts';
 import { OWN_FIGURES } from './recipe.ts';
 import {
   activation,
+  amount,
   differenceK,
   id,
   lengthMm,
@@ -102,15 +102,6 @@ const stackRule = record('a rule of the stack', {
   why: must(sentence, 'why'),
 });
 
-const readCount = wholeReader(1, 10_000);
-
-const container = written({
-  wanted: 'a size like 2.5 L, or a number of pieces',
-  code: 'bad-volume',
-  jsonSchema: { type: ['string', 'number'], examples: ['2.5 L'] },
-  read: (text) => (/^\d+$/.test(text) ? readCount(text) : readVolumeL(text)),
-});
-
 export const materialShape = record('a material', {
   name: may(name, 'name'),
   like: may(id, 'material that it is like but for what stands here'),
@@ -132,6 +123,7 @@ export const materialShape = record('a material', {
   'max-lift': may(lengthMm, 'deepest fill in one go'),
   coverage: may(spread('a coverage', 'bad-coverage', readCoverageM2PerL, '10 m2/L'), 'area a litre covers'),
   'volume-solids': may(spread('a share', 'bad-percent', readPercent, '36 %'), 'what is left when dry'),
+  'dry-film': may(spread('a film thickness', 'bad-length', readFilmUm, '40 um'), 'of one coat, dry'),
   thinning: may(
     record('thinning', {
       with: must(name, 'the thinner'),
@@ -140,13 +132,24 @@ export const materialShape = record('a material', {
     }),
     'how it is thinned',
   ),
-  containers: may(listOf(container, 'sizes'), 'sizes that it is sold in'),
+  containers: may(listOf(amount, 'sizes'), 'sizes that it is sold in'),
   stack: may(listOf(stackRule, 'rules'), 'how it meets the film beneath'),
   cautions: may(listOf(sentence, 'cautions'), 'shown where the work is'),
   'oily-rags': may(yesNo, 'rags can heat themselves to fire'),
   'flammable-vapour': may(yesNo, 'no flames or sparks near'),
   isocyanate: may(yesNo, 'holds isocyanates'),
   solvent: may(solvent, 'solvent vapour from the wet film'),
+  'solvent-limit': may(
+    record('a limit', {
+      of: must(name, 'the solvent that it is for'),
+      limit: must(
+        quantity('a concentration', 'bad-concentration', readConcentrationMgPerM3, '350 mg/m3'),
+        'in the air that people breathe',
+      ),
+      source: may(sentence, 'who published it'),
+    }),
+    'a published limit for its vapour, for the warning about fresh air',
+  ),
 });
 
 export type WrittenMaterial = ValueOf<typeof materialShape>;
@@ -207,6 +210,7 @@ export function partOf(doc: WrittenMaterial): Present<MaterialPart> {
     maxLiftMm: doc['max-lift'],
     coverageM2PerL: sourced(doc.coverage),
     volumeSolidsPercent: sourced(doc['volume-solids']),
+    dryFilmUm: sourced(doc['dry-film']),
     thinning: doc.thinning && { source, ...doc.thinning },
     containers: doc.containers,
     stack: doc.stack,
@@ -215,6 +219,11 @@ export function partOf(doc: WrittenMaterial): Present<MaterialPart> {
     flammableVapour: doc['flammable-vapour'],
     isocyanate: doc.isocyanate,
     solventGPerL: doc.solvent,
+    solventLimit: doc['solvent-limit'] && {
+      of: doc['solvent-limit'].of,
+      mgPerM3: doc['solvent-limit'].limit,
+      source: doc['solvent-limit'].source ?? source,
+    },
     source: doc.source,
   });
 }

@@ -19,7 +19,7 @@ import { nearest } from '../suggest.ts';
 import { present } from '../present.ts';
 import { air, type WrittenAir } from './air.ts';
 import { hoursByDay } from './hours.ts';
-import { id, minutes, money, name, percent, roomM3, volumeL, whole } from './values.ts';
+import { amount, containerPrice, id, minutes, money, name, percent, roomM3, whole } from './values.ts';
 
 function readZone(text: string): Read<string> {
   if (text.length <= 64 && isZone(text)) return read(text);
@@ -77,7 +77,12 @@ export const shopShape = record('shop.yaml', {
   stations: must(namedBy(readId, station, 'stations'), 'stations by id'),
   tools: may(namedBy(readId, tool, 'tools'), 'tools by id'),
   hands: must(namedBy(readId, hand, 'hands'), 'hands by id'),
-  stock: may(namedBy(readId, volumeL, 'materials'), 'litres in stock, by material'),
+  stock: may(namedBy(readId, amount, 'materials and supplies'), 'on the shelf: litres, metres or pieces'),
+  prices: may(
+    namedBy(readId, oneOrMany(containerPrice, 'prices'), 'materials and supplies'),
+    'what containers cost, like 38 EUR for 1 L; the first is what a piece is reckoned with',
+  ),
+  waste: may(percent, 'share of a material that is lost in cans, cups and brushes; 10 % if left out'),
 });
 
 type WrittenShop = ValueOf<typeof shopShape>;
@@ -127,6 +132,8 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
     overheadMinorPerDay: doc['overhead-per-day'],
     sellingFeePercent: doc['selling-fee'],
     stock: doc.stock && Object.fromEntries(doc.stock.map(({ key, value }) => [key, value])),
+    prices: doc.prices && Object.fromEntries(doc.prices.map(({ key, value }) => [key, value])),
+    wastePercent: doc.waste,
     safeChance: (doc['safe-chance'] ?? USUAL_SAFE_PERCENT) / 100,
   });
 }

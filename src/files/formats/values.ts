@@ -2,6 +2,7 @@ import { stationKinds } from '../../model/shop.ts';
 import { marks } from '../../model/mark.ts';
 import { localDay, readTime } from '../../time/zone.ts';
 import type { Minute } from '../../time/span.ts';
+import { readAmount, readContainerPrice } from '../quantities/amount-bought.ts';
 import { readHours, readMinutes } from '../quantities/duration.ts';
 import {
   readActivationKJPerMol,
@@ -10,7 +11,6 @@ import {
   readPercent,
   readRoomM3,
   readSolventGPerL,
-  readVolumeL,
 } from '../quantities/measure.ts';
 import { readMoneyMinor } from '../quantities/money.ts';
 import { decimalReader, readId, readYesNo, wholeReader } from '../quantities/plain.ts';
@@ -31,7 +31,6 @@ export const minutes = quantity('a length of time', 'bad-duration', readMinutes,
 export const hours = quantity('a length of time', 'bad-duration', readHours, '2 h', WITH_UNIT);
 export const lengthMm = quantity('a length', 'bad-length', readLengthMm, '19 mm', WITH_UNIT);
 export const areaM2 = quantity('an area', 'bad-area', readAreaM2, '0.9 m2', WITH_UNIT);
-export const volumeL = quantity('a volume', 'bad-volume', readVolumeL, '2.5 L', WITH_UNIT);
 export const roomM3 = quantity('the volume of a room', 'bad-volume', readRoomM3, '90 m3', WITH_UNIT);
 export const tempC = quantity('a temperature', 'bad-temperature', readTempC, '18 °C', WITH_UNIT);
 export const differenceK = quantity('a difference of temperature', 'bad-difference', readDifferenceK, '3 K', WITH_UNIT);
@@ -82,6 +81,21 @@ export const money: Shape<number> = written({
   code: 'bad-money',
   jsonSchema: { type: 'string', maxLength: 64, examples: ['240 EUR'] },
   read: (text, notes) => readMoneyMinor(text, notes.currency),
+});
+
+/** What is bought: litres, metres, or a number of pieces. */
+export const amount = written({
+  wanted: 'an amount like 2.5 L, 50 m, or a number of pieces',
+  code: 'bad-amount',
+  jsonSchema: { type: ['string', 'number'], examples: ['2.5 L', '50 m'] },
+  read: readAmount,
+});
+
+export const containerPrice = written({
+  wanted: 'the price of a container, like 38 EUR for 1 L',
+  code: 'bad-price',
+  jsonSchema: { type: 'string', maxLength: 64, examples: ['38 EUR for 1 L'] },
+  read: (text, notes) => readContainerPrice(text, notes.currency),
 });
 
 export const mark = choice('a dry mark', marks);

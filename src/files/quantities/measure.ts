@@ -40,7 +40,16 @@ const M_PER_FOOT = 0.3048;
 export const readLengthMm = measureReader({
   what: 'a length',
   example: '19 mm or 3/4 in',
-  units: { mm: 1, cm: 10, m: 1000, in: MM_PER_INCH, '"': MM_PER_INCH, inch: MM_PER_INCH, ft: 12 * MM_PER_INCH },
+  units: {
+    mm: 1,
+    cm: 10,
+    m: 1000,
+    in: MM_PER_INCH,
+    '"': MM_PER_INCH,
+    inch: MM_PER_INCH,
+    ft: 12 * MM_PER_INCH,
+    yd: 36 * MM_PER_INCH,
+  },
   most: 100_000,
   mostWritten: '100 m',
 });
@@ -110,6 +119,22 @@ export const readSolventGPerL = measureReader({
   units: { 'g/L': 1, 'g/l': 1 },
   most: 2000,
   mostWritten: '2000 g/L',
+});
+
+export const readConcentrationMgPerM3 = measureReader({
+  what: 'a concentration',
+  example: '350 mg/m3',
+  units: { 'mg/m3': 1, 'mg/m³': 1, 'g/m3': 1000, 'g/m³': 1000 },
+  most: 1_000_000,
+  mostWritten: '1 000 000 mg/m3',
+});
+
+export const readFilmUm = measureReader({
+  what: 'a film thickness',
+  example: '40 um or 1.5 mil',
+  units: { um: 1, µm: 1, μm: 1, mil: MM_PER_INCH },
+  most: 10_000,
+  mostWritten: '10 000 um',
 });
 
 export const readPercent = measureReader({

@@ -1,0 +1,138 @@
+import type { Purchase, ShoppingList } from '../bookkeeping/shopping.ts';
+import type { Book } from '../model/book.ts';
+import type { Piece } from '../model/piece.ts';
+import type { Minute } from '../time/span.ts';
+import { grouped } from './grouped.ts';
+import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import type { Look } from './look.ts';
+import { namesOf, type Names } from './names.ts';
+import { sayAmount, sayMoney } from './say-quantity.ts';
+import { sayDay, type Manner } from './say-time.ts';
+
+export interface Shopping {
+  readonly list: ShoppingList;
+  /** Pieces with work that no plan may place before their lead test. */
+  readonly heldPieces: readonly Pick<Piece, 'name'>[];
+  /** Only for steps that start before. */
+  readonly until?: Minute;
+  readonly withSteps: boolean;
+}
+
+interface Desk {
+  readonly names: Names;
+  readonly manner: Manner;
+  readonly look: Look;
+  readonly withSteps: boolean;
+}
+
+/** `2.50 L` as `2.5 L`: sizes are said as they stand on the container. */
+function withoutZeros(amount: string): string {
+  return amount.replace(/(\.\d*?)0+(?= )/, '$1').replace(/\.(?= )/, '');
+}
+
+function containersCell({ containers, toBuy, unit }: Purchase, manner: Manner): string {
+  if (containers.length === 0) return `${sayAmount({ value: toBuy, unit }, manner)}, sizes not known`;
+  return containers.map(({ holds, count }) => `${count} × ${withoutZeros(sayAmount(holds, manner))}`).join(' + ');
+}
+
+function usesLine({ uses, unit }: Purchase, { names, manner }: Desk): string {
+  return [...grouped(uses, (u) => u.work.task.piece)]
+    .map(([piece, ofPiece]) => {
+      const value = ofPiece.reduce((sum, u) => sum + (u.value ?? 0), 0);
+      const steps = [...new Set(ofPiece.map((u) => `${u.work.task.section}/${u.work.task.step}`))];
+      return `${names.piece(piece)} ${sayAmount({ value, unit }, manner)} (${steps.join(', ')})`;
+    })
+    .join('; ');
+}
+
+function rowOf(p: Purchase, desk: Desk, priced: boolean): Cell[] {
+  const { manner, look } = desk;
+  const { quiet, strong } = look.paint;
+  const steps = desk.withSteps ? [painted(quiet, usesLine(p, desk))] : [];
+  return [
+    p.by === undefined ? '' : sayDay(p.by, manner),
+    [painted(strong, shortName(p.name)), ...steps],
+    sayAmount({ value: p.needed, unit: p.unit }, manner),
+    p.onShelf === 0 ? painted(quiet, '–') : sayAmount({ value: p.onShelf, unit: p.unit }, manner),
+    containersCell(p, manner),
+    ...(priced ? [p.costMinor === undefined ? painted(quiet, 'no price') : sayMoney(p.costMinor, manner)] : []),
+  ];
+}
+
+function shortName(name: string): string {
+  return name.split(', ')[0] ?? name;
+}
+
+function totalLines(toBuy: readonly Purchase[], { manner, look }: Desk): string[] {
+  const priced = toBuy.flatMap((p) => p.costMinor ?? []);
+  if (priced.length === 0)
+    return paragraph(
+      'No prices yet: write `prices:` into shop.yaml to see what this costs.',
+      look,
+      2,
+      look.paint.quiet,
+    );
+  const total = sayMoney(
+    priced.reduce((sum, c) => sum + c, 0),
+    manner,
+  );
+  const without = toBuy.length - priced.length;
+  return paragraph(without === 0 ? `${total} in all` : `${total} for what has a price; ${without} without`, look, 2);
+}
+
+function noteLines({ list, heldPieces, until }: Shopping, { manner, look }: Desk): string[] {
+  const { quiet, warn } = look.paint;
+  const enough = list.purchases.filter((p) => p.toBuy === 0);
+  const span = until === undefined ? 'all work that is planned' : `work that begins until ${sayDay(until - 1, manner)}`;
+  return [
+    ...(enough.length === 0
+      ? []
+      : paragraph(
+          `The shelf has enough: ${enough.map((p) => `${shortName(p.name)} (${sayAmount({ value: p.needed, unit: p.unit }, manner)} of ${sayAmount({ value: p.onShelf, unit: p.unit }, manner)})`).join(', ')}`,
+          look,
+          2,
+          quiet,
+          4,
+        )),
+    ...list.unknown.flatMap(({ item, name }) =>
+      paragraph(`${name}: nothing says how much; write coverage into materials/${item}.yaml`, look, 2, warn, 4),
+    ),
+    ...heldPieces.flatMap((p) =>
+      paragraph(`${p.name}: nothing is counted for what waits for its lead test.`, look, 2, warn, 4),
+    ),
+    ...paragraph(
+      `For ${span}. Reckoned from area, coverage, what lands and what is lost; mend \`stock:\` in shop.yaml when you have shopped. The label of each container stands above these figures.`,
+      look,
+      2,
+      quiet,
+    ),
+  ];
+}
+
+/** What to buy, how much, and by which day. */
+export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: Look): string {
+  const { strong, quiet } = look.paint;
+  const desk = { names: namesOf(book), manner, look, withSteps: shopping.withSteps };
+  const toBuy = shopping.list.purchases.filter((p) => p.toBuy > 0);
+  if (toBuy.length === 0)
+    return [...paragraph('Nothing to buy.', look, 0, strong), ...noteLines(shopping, desk), ''].join('\n');
+  const priced = toBuy.some((p) => p.costMinor !== undefined);
+  const head = ['by', 'what', 'needed', 'on shelf', 'buy', ...(priced ? ['costs'] : [])];
+  const columns: Column[] = [
+    { least: 10 },
+    { least: 18 },
+    { align: 'right', least: 8 },
+    { align: 'right', least: 8 },
+    { least: 14 },
+    { align: 'right', least: 10 },
+  ];
+  const rows = [head.map((text) => painted(quiet, text)), ...toBuy.map((p) => rowOf(p, desk, priced))];
+  return [
+    ...paragraph('To buy', look, 0, strong),
+    ...grid(rows, columns.slice(0, head.length), look, 2),
+    '',
+    ...totalLines(toBuy, desk),
+    ...noteLines(shopping, desk),
+    '',
+  ].join('\n');
+}
