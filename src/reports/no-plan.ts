@@ -14,6 +14,7 @@ function taskOf(meaning: Meaning): Task | undefined {
     case 'task':
     case 'done':
     case 'drying':
+    case 'cleared':
       return meaning.task;
     case 'window':
       return meaning.coat;

@@ -24,8 +24,8 @@ import {
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
-import { mannerAsPlanned, taskActivity } from './task-activity.ts';
-import { outlastsAll, unmovedBefore } from './unmoved.ts';
+import { clearingOf, followerOf, mannerAsPlanned, taskActivity } from './task-activity.ts';
+import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
@@ -88,8 +88,7 @@ function addTask(draft: Draft, task: Task): void {
 }
 
 /** A fact cannot be made to wait. */
-function isFact(draft: Draft, task: Task): boolean {
-  const { done, atWork } = draft.ground.situation;
+function isFact({ done, atWork }: Situation, task: Task): boolean {
   return done.has(task.id) || atWork.has(task.id);
 }
 
@@ -150,7 +149,7 @@ function addUnmoved(draft: Draft, task: Task, to: Mover): void {
 }
 
 function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): void {
-  if (isFact(draft, task)) return;
+  if (isFact(draft.ground.situation, task)) return;
   const to = sourceOf(draft, task.id);
   for (const need of task.needs)
     if (needsChoice(need)) addWindowChoice(draft, task, need, tasks);
@@ -158,10 +157,24 @@ function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): v
   addUnmoved(draft, task, to);
 }
 
+/** The last step of a section, done in place, keeps the place until it and all that lies beneath can be moved. */
+function addClearing(draft: Draft, task: Task): void {
+  const { activity, manners } = sourceOf(draft, task.id);
+  const cleared = add(
+    draft,
+    { name: clearingOf(task), modes: [{ name: 'cleared', duration: 0, uses: [] }] },
+    { kind: 'cleared', task },
+  );
+  const when = [{ activity, modes: manners.flatMap((m, mode) => (m.inPlace === true ? [mode] : [])) }];
+  draft.lags.push(orderLag(activity, cleared, 0, when));
+  for (const film of [...unmovedBefore(draft.ground, task), task])
+    draft.lags.push(...markLags(draft.ground, sourceOf(draft, film.id), 'handle', cleared, when));
+}
+
 /** A step of the plan that the shop follows had better stay where it is. */
 function addMoved(draft: Draft, task: Task): void {
   const at = draft.ground.kept.get(task.id)?.spans[0]?.start;
-  if (at === undefined || at < draft.ground.from || isFact(draft, task)) return;
+  if (at === undefined || at < draft.ground.from || isFact(draft.ground.situation, task)) return;
   const { activity } = sourceOf(draft, task.id);
   draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT });
 }
@@ -205,7 +218,11 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const free = situation.tasks.filter((t) => !held.has(t.id));
   const planned = free.filter((t) => t.onlyFor === undefined);
   const byId = new Map(free.map((t) => [t.id, t]));
-  const activityOf = new Map(planned.map((t, i) => [t.id, i]));
+  const numbers = new Map(planned.map((t, i) => [t.id, i]));
+  const inPlaceAtLast = planned.filter(
+    (t) => !isFact(situation, t) && followerOf(ground, t, numbers) === undefined && mayBeInPlace(ground, t),
+  );
+  const activityOf = new Map([...numbers, ...inPlaceAtLast.map((t, i) => [clearingOf(t), numbers.size + i] as const)]);
   const draft: Draft = {
     ground,
     facts: factsOf(ground, planned, activityOf),
@@ -217,6 +234,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
     sources: new Map(),
   };
   for (const task of planned) addTask(draft, task);
+  for (const task of inPlaceAtLast) addClearing(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
   for (const task of planned) addMoved(draft, task);

@@ -51,6 +51,7 @@ function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[]
         return prep === undefined ? [] : laid(prep.task, prep.manner);
       }
       case 'drying':
+      case 'cleared':
       case 'ready':
         return [];
     }
@@ -71,10 +72,16 @@ function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
   return Math.max(end, movable?.at(end) ?? end);
 }
 
+/** When a section's last step is over, and all that lies beneath it can be moved. */
+function allMovableFrom(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Minute {
+  const section = ground.sectionTasks(laid.task).flatMap((t) => byTask.get(t.id) ?? []);
+  return Math.max(...section.map((l) => releasedAt(ground, l)));
+}
+
 /** Until when a step by itself keeps its place. */
 function ownHold(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Minute {
   const next = byTask.get(ground.nextOf.get(laid.task.id)?.id ?? '');
-  if (laid.manner.inPlace === true && next !== undefined) return next.start;
+  if (laid.manner.inPlace === true) return next?.start ?? allMovableFrom(ground, laid, byTask);
   const released = releasedAt(ground, laid);
   // A next step that began before this one was over took nothing over from it.
   return next === undefined || next.start < laid.end ? released : Math.min(released, next.start);

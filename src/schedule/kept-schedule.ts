@@ -37,6 +37,7 @@ function modeOf(
     }
     case 'done':
     case 'drying':
+    case 'cleared':
     case 'ready':
       return { mode: 0, step: undefined };
   }
@@ -50,6 +51,12 @@ function latest(minutes: readonly Minute[]): Minute {
 function readyBy(kept: Plan, piece: string): Minute {
   const own = kept.steps.filter((s) => s.piece === piece);
   return latest(own.flatMap((s) => [endOf(s), s.dry?.stack?.late ?? endOf(s)]));
+}
+
+/** When all films of the task's section can be moved by the plan that the shop follows. */
+function movableBy(kept: Plan, task: Task): Minute {
+  const films = kept.steps.filter((s) => s.piece === task.piece && s.section === task.section);
+  return latest(films.flatMap((s) => s.dry?.handle?.late ?? []));
 }
 
 function endOf(step: PlannedStep): Minute {
@@ -85,6 +92,8 @@ export function keptSchedule(compiled: Compiled, kept: Plan): Schedule {
           return Math.max(step?.spans[0]?.start ?? problem.from, problem.from, waitedFor(meaning.task, ends));
         case 'window':
           return Math.max(step?.spans[0]?.start ?? problem.from, problem.from, ends.get(meaning.film) ?? problem.from);
+        case 'cleared':
+          return Math.max(ends.get(meaning.task.id) ?? problem.from, movableBy(kept, meaning.task), problem.from);
         case 'ready':
           return Math.max(readyBy(kept, meaning.piece.id), problem.from);
         case 'done':

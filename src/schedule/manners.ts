@@ -8,7 +8,7 @@ export interface Manner {
   readonly way: Way;
   readonly place: Place;
   readonly hands: readonly string[];
-  /** Begun while a film beneath cannot be moved yet: it keeps the place until the section's next step takes it over. */
+  /** Begun while a film beneath cannot be moved yet: it keeps the place until the section's next step takes it over, or all can be moved. */
   readonly inPlace?: true;
 }
 

@@ -5,7 +5,7 @@ import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
-import { outlastsAll, unmovedBefore } from './unmoved.ts';
+import { mayBeInPlace } from './unmoved.ts';
 import { pausingStarts, unbrokenStarts } from './work-hours.ts';
 
 export const WET = 0;
@@ -17,6 +17,16 @@ export function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<s
   let next = ground.nextOf.get(task.id);
   while (next !== undefined && done.has(next.id)) next = ground.nextOf.get(next.id);
   return next === undefined || atWork.has(next.id) ? undefined : activityOf.get(next.id);
+}
+
+/** The name under which the clearing of a place (see `clearedBy`) has its number. */
+export function clearingOf(task: Task): string {
+  return `${task.id} cleared`;
+}
+
+/** Who ends the stay of a step that was begun in place: the section's next step, or, after the last, the clearing. */
+function clearedBy(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {
+  return followerOf(ground, task, activityOf) ?? activityOf.get(clearingOf(task));
 }
 
 /** How long a film keeps its place: until it can be moved, or the section's next step takes the place over. */
@@ -38,7 +48,7 @@ export function keepsTools(ground: Ground, film: Film): boolean {
 export function usesOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Use[] {
   const { film } = manner.way;
   const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
-  const next = manner.inPlace === true ? followerOf(ground, task, activityOf) : undefined;
+  const next = manner.inPlace === true ? clearedBy(ground, task, activityOf) : undefined;
   const stays: Hold | undefined =
     next !== undefined ? { kind: 'next', next } : released && placeHold(ground, task, released, activityOf);
   const clamped = film !== undefined && released !== undefined && keepsTools(ground, film);
@@ -92,9 +102,7 @@ function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: Readonly
  */
 function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
   const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
-  if (task.onlyFor !== undefined || followerOf(ground, task, activityOf) === undefined) return manners;
-  const unmoved = unmovedBefore(ground, task);
-  if (unmoved.length === 0 || outlastsAll(ground, task, unmoved)) return manners;
+  if (!mayBeInPlace(ground, task) || clearedBy(ground, task, activityOf) === undefined) return manners;
   return manners.flatMap((manner) => [manner, { ...manner, inPlace: true as const }]);
 }
 

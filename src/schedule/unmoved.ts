@@ -70,6 +70,13 @@ export function unmovedBefore(ground: Ground, task: Task): Task[] {
   });
 }
 
+/** May the task begin in place, on what cannot be moved yet, without a film of its own that keeps the place as long? */
+export function mayBeInPlace(ground: Ground, task: Task): boolean {
+  if (task.onlyFor !== undefined) return false;
+  const unmoved = unmovedBefore(ground, task);
+  return unmoved.length > 0 && !outlastsAll(ground, task, unmoved);
+}
+
 /** Does the task's own film keep the place at least as long as all that is not yet safe to move beneath it? */
 export function outlastsAll(ground: Ground, task: Task, unmoved: readonly Task[]): boolean {
   return unmoved.every((film) => outlasts(ground, task, film));

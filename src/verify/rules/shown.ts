@@ -79,12 +79,16 @@ function afterFaults(fact: Fact, ground: Ground): string[] {
     );
 }
 
-/** A place is kept until the piece can be moved, or until the next step of its object takes it over. */
-function holdFaults({ id, end, movableFrom, step, task }: Fact, { byObject, say }: Ground): string[] {
+/**
+ * A place is kept until what the step laid can be moved, or all that lies beneath it, too, or until the next step of its
+ * object takes it over.
+ */
+function holdFaults({ id, start, end, movableFrom, step, task }: Fact, { byObject, say }: Ground): string[] {
   const shown = step.holdsStationUntil;
   const members = byObject.get(task.object) ?? [];
   const takenOver = members.some((f) => f.id !== id && f.start === shown);
-  if (shown === movableFrom || (takenOver && shown >= end)) return [];
+  const beneath = members.filter((f) => f.end <= start).map((f) => f.movableFrom);
+  if (shown === movableFrom || shown === Math.max(movableFrom, ...beneath) || (takenOver && shown >= end)) return [];
   return [`is shown to keep its place until ${say.when(shown)}, but keeps it until ${say.when(movableFrom)}`];
 }
 
