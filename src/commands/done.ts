@@ -1,8 +1,11 @@
 import type { Minute } from '../time/span.ts';
+import { readAmount } from '../files/quantities/amount-bought.ts';
+import { unitOfMaterial } from '../model/supply.ts';
 import { sayClocks } from '../reports/say-time.ts';
 import { pacedMinutes } from '../model/paced-work.ts';
 import { doingOf } from './who-did-it.ts';
 import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
+import { valueOf } from './flag-values.ts';
 import { enter, namedStep, sayTask, type NamedStep } from './enter.ts';
 import { readAir } from './read-air.ts';
 import { timeOf } from './open-shop.ts';
@@ -14,6 +17,21 @@ function beganAt({ situation, task }: NamedStep, to: Minute, usualMinutes: numbe
     .flatMap((t) => situation.done.get(t.id)?.to ?? [])
     .filter((end) => end <= to);
   return Math.max(to - usualMinutes, ...before);
+}
+
+/** How much of its material the step took, as `--used` says. */
+function usedOf(call: Call, { shop, task }: NamedStep): { readonly used?: number } {
+  const written = textFlag(call, 'used');
+  if (written === undefined) return {};
+  const material = shop.book.materials.get(task.material ?? '');
+  if (material === undefined) throw new CannotGoOn(`${task.section}/${task.step} uses no material`, 'leave --used out');
+  const amount = valueOf('--used', written, readAmount(written));
+  const unit = unitOfMaterial(material);
+  if (amount.unit === unit) return { used: amount.value };
+  throw new CannotGoOn(
+    `--used "${written}" does not fit ${material.name}`,
+    unit === 'm' ? 'write metres, like "4 m"' : 'write a volume, like "0.35 L"',
+  );
 }
 
 /** A step is done: from when to when, by whom, and in what air. Times that were stated teach the pace of who did it. */
@@ -31,11 +49,12 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (from > to) throw new CannotGoOn('the step would end before it begins', 'write --from before --to');
   const timed = begun === undefined ? {} : ({ ...doing, timed: true } as const);
   const measured = air === undefined ? {} : { air: readAir('--air', air) };
+  const used = usedOf(call, named);
   return enter(
     call,
     shop,
     'done',
-    () => [{ kind: 'done', task: task.id, from, to, ...timed, ...measured }],
+    () => [{ kind: 'done', task: task.id, from, to, ...timed, ...used, ...measured }],
     `${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
 }

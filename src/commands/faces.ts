@@ -107,6 +107,13 @@ export const faces: readonly Face[] = [
     load: () => import('./buy.ts'),
   },
   {
+    name: 'price',
+    words: '[piece]',
+    about: 'what a piece has cost, the hours in it, the price below which it loses',
+    group: 'Shop',
+    load: () => import('./price.ts'),
+  },
+  {
     name: 'done',
     words: '<piece> [step]',
     about: 'a step is done',
@@ -115,6 +122,7 @@ export const faces: readonly Face[] = [
       ['--from <time>', 'when it began (default: as entered with begun, else its usual time before the end)'],
       ['--to <time>', 'when it was over (default: now)'],
       ['--by <hand...>', 'who did it (default: as planned)'],
+      ['--used <amount>', 'how much of its material it took: "0.35 L" (for what the piece costs)'],
       ['--air <text>', 'what the meter said: "18 °C 55 %"'],
     ],
     load: () => import('./done.ts'),

@@ -68,6 +68,7 @@ function applyDone(draft: Draft, task: Task, deed: DeedOn<'done'>): string | und
     ...(station !== undefined && { station }),
     ...(way !== undefined && { way }),
     ...(hands !== undefined && { hands }),
+    ...(deed.used !== undefined && { used: deed.used }),
     ...(timed === true && { timed }),
   });
   adopt(draft, task);

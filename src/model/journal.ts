@@ -21,6 +21,8 @@ export type Deed =
       readonly hands?: readonly string[];
       /** `from` and `to` are as somebody stated them, not worked out from what is usual. */
       readonly timed?: true;
+      /** How much of its material it took: litres, or metres of a tape. */
+      readonly used?: number;
       readonly air?: { readonly tempC: number; readonly rhPercent: number };
     }
   | { readonly kind: 'begun'; readonly task: string; readonly from: Minute }

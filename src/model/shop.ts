@@ -80,6 +80,8 @@ export interface Hand {
   readonly name: string;
   readonly skills: readonly string[];
   readonly hours: Hours;
+  /** What an hour of it costs the shop, in minor units; absent: it is not paid by the hour. */
+  readonly payMinorPerHour?: number;
 }
 
 export type Units = 'metric' | 'us';

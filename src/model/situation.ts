@@ -11,6 +11,8 @@ export interface DoneStep {
   readonly station?: string;
   readonly way?: string;
   readonly hands?: readonly string[];
+  /** How much of its material it took: litres, or metres of a tape. */
+  readonly used?: number;
   /** Its times are as somebody stated them. */
   readonly timed?: true;
 }

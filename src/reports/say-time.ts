@@ -79,3 +79,11 @@ export function sayLength(minutes: number): string {
   ];
   return parts.filter((p) => p !== '').join(' ');
 }
+
+/** Hours of work, which no day adds up to: `30 h 15 min`, `40 min`. */
+export function sayWork(minutes: number): string {
+  const whole = Math.round(minutes);
+  const hours = Math.floor(whole / 60);
+  if (hours === 0) return `${whole % 60} min`;
+  return whole % 60 === 0 ? `${hours} h` : `${hours} h ${whole % 60} min`;
+}

@@ -52,6 +52,7 @@ const tool = record('a tool', {
 const hand = record('a hand', {
   name: may(name, 'name'),
   skills: may(oneOrMany(id, 'skills'), 'what only some can do: spray, lift'),
+  pay: may(money, 'what an hour of it costs the shop; left out for who owns the shop'),
   hours: may(hoursByDay, "own hours; the shop's opening hours if left out"),
 });
 
@@ -123,12 +124,15 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
       setUpMinutes: value['set-up'] ?? 0,
       washUpMinutes: value['wash-up'] ?? 0,
     })),
-    hands: doc.hands.map(({ key, value }): Hand => ({
-      id: key,
-      name: value.name ?? nameFromId(key),
-      skills: value.skills ?? [],
-      hours: value.hours ?? doc.opening,
-    })),
+    hands: doc.hands.map(({ key, value }): Hand =>
+      present({
+        id: key,
+        name: value.name ?? nameFromId(key),
+        skills: value.skills ?? [],
+        hours: value.hours ?? doc.opening,
+        payMinorPerHour: value.pay,
+      }),
+    ),
     overheadMinorPerDay: doc['overhead-per-day'],
     sellingFeePercent: doc['selling-fee'],
     stock: doc.stock && Object.fromEntries(doc.stock.map(({ key, value }) => [key, value])),

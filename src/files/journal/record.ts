@@ -39,6 +39,7 @@ const deeds: Readonly<Record<Deed['kind'], Pick<Shape<Deed>, 'read'>>> = {
       way: may(jsonText, 'how'),
       hands: may(listOf(jsonText, 'hands'), 'who did it'),
       timed: may(yes, 'the times are as somebody stated them'),
+      used: may(jsonNumber, 'how much of its material it took'),
       air: may(air, 'as the meter showed it'),
     }),
   ),

@@ -1,0 +1,169 @@
+import type { Account, SoFar } from '../bookkeeping/accounts.ts';
+import type { KindEarns } from '../bookkeeping/by-kind.ts';
+import { decimalText } from '../model/money.ts';
+import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import type { Look } from './look.ts';
+import { sayMoney, sayPercent } from './say-quantity.ts';
+import { sayWork, type Manner } from './say-time.ts';
+
+const right: Column = { align: 'right', least: 9 };
+
+/** An amount in a column whose head names the currency. */
+function amount(minor: number, { currency }: Manner): string {
+  return decimalText(minor, currency);
+}
+
+function gain(minor: number, manner: Manner, look: Look): Cell {
+  return painted(minor < 0 ? look.paint.bad : look.paint.good, amount(minor, manner));
+}
+
+function sumRow(label: string, { soFar, toCome }: SoFar, say: (value: number) => string): Cell[] {
+  return [label, say(soFar), say(toCome), say(soFar + toCome)];
+}
+
+function costRows(a: Account, manner: Manner, look: Look): Cell[][] {
+  const say = (minor: number) => amount(minor, manner);
+  const strong = (cells: Cell[]): Cell[] =>
+    cells.map((cell) => (typeof cell === 'string' ? painted(look.paint.strong, cell) : cell));
+  const isAny = ({ soFar, toCome }: SoFar) => soFar + toCome > 0;
+  return [
+    ['', 'so far', 'to come', `at the end`].map((text) => painted(look.paint.quiet, text)),
+    sumRow('bought for', { soFar: a.purchase, toCome: 0 }, say),
+    sumRow('materials', a.materials, say),
+    ...(isAny(a.pay) ? [sumRow('pay', a.pay, say)] : []),
+    ...(isAny(a.overhead) ? [sumRow('share of the shop', a.overhead, say)] : []),
+    strong(sumRow(`cost, ${manner.currency}`, a.cost, say)),
+    sumRow('bench hours', a.minutes, sayWork),
+    sumRow('days in the shop', a.days, String),
+  ];
+}
+
+function saleRows(a: Account, feePercent: number, manner: Manner, look: Look): Cell[][] {
+  const { strong } = look.paint;
+  const say = (minor: number) => sayMoney(minor, manner);
+  const lowest: Cell[] =
+    a.lowestPrice === undefined
+      ? ['loses', 'at every price: selling takes it all']
+      : ['loses below', painted(strong, say(a.lowestPrice))];
+  const { sale } = a;
+  if (sale === undefined) return [lowest, ['price hoped for', 'none: write price: into its file']];
+  const { perBenchHour, perDayHeld } = sale;
+  return [
+    lowest,
+    ['price hoped for', say(sale.price)],
+    ...(sale.fee > 0 ? [[`selling, ${sayPercent(feePercent)}`, say(-sale.fee)]] : []),
+    ['margin', painted(sale.margin < 0 ? look.paint.bad : look.paint.good, say(sale.margin))],
+    ...(perBenchHour === undefined ? [] : [['earned a bench hour', say(perBenchHour)]]),
+    ...(perDayHeld === undefined ? [] : [['earned a day held', say(perDayHeld)]]),
+  ];
+}
+
+function workedLine({ minutes, plannedMinutes }: Account): string {
+  if (plannedMinutes === 0) return '';
+  const more = minutes.soFar - plannedMinutes;
+  const verdict = more === 0 ? 'as planned' : `${sayWork(Math.abs(more))} ${more > 0 ? 'more' : 'less'}`;
+  return `Worked ${sayWork(minutes.soFar)} for what was planned as ${sayWork(plannedMinutes)}: ${verdict}.`;
+}
+
+function noteLines(accounts: readonly Account[], look: Look): string[] {
+  const { quiet, warn } = look.paint;
+  const unpriced = [...new Set(accounts.flatMap((a) => a.unpriced))];
+  const held = accounts.filter((a) => a.heldSteps > 0);
+  return [
+    ...(unpriced.length === 0
+      ? []
+      : paragraph(
+          `Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => id.replaceAll('-', ' ')).join(', ')}`,
+          look,
+          2,
+          warn,
+          4,
+        )),
+    ...held.flatMap((a) =>
+      paragraph(`${a.name}: the steps that wait for its lead test are not counted.`, look, 2, warn, 4),
+    ),
+    ...paragraph('Earned means before your own pay and taxes. To come is what the plan says.', look, 2, quiet),
+  ];
+}
+
+/** One piece: what it has cost, will cost and brings. */
+export function accountScreen(a: Account, feePercent: number, manner: Manner, look: Look): string {
+  const kind = a.kind === '' ? '' : ` · ${a.kind}`;
+  const worked = workedLine(a);
+  return [
+    ...paragraph(`${a.name}${kind}`, look, 0, look.paint.strong),
+    ...grid(costRows(a, manner, look), [{ least: 18 }, right, right, right], look, 2),
+    ...(worked === '' ? [] : paragraph(worked, look, 2)),
+    '',
+    ...grid(saleRows(a, feePercent, manner, look), [{ least: 20 }, right], look, 2),
+    '',
+    ...noteLines([a], look),
+    '',
+  ].join('\n');
+}
+
+const NARROW = 90;
+const longestBar = ({ columns }: Look) => (columns < NARROW ? 12 : 24);
+
+function bar(value: number, most: number, look: Look): string {
+  if (value <= 0 || most <= 0) return '';
+  return (look.ascii ? '#' : '█').repeat(Math.max(1, Math.round((value / most) * longestBar(look))));
+}
+
+function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): string[] {
+  if (kinds.length === 0) return [];
+  const { quiet, strong, good } = look.paint;
+  const most = Math.max(...kinds.map((k) => k.perBenchHour));
+  const head = ['kind', 'pieces', 'hours', 'a day held', 'a bench hour', ''].map((t) => painted(quiet, t));
+  const rows = kinds.map((k): Cell[] => [
+    k.kind === '' ? 'of no kind' : k.kind,
+    String(k.pieces),
+    sayWork(k.minutes),
+    k.perDayHeld === undefined ? '' : amount(k.perDayHeld, manner),
+    gain(k.perBenchHour, manner, look),
+    painted(good, bar(k.perBenchHour, most, look)),
+  ]);
+  return [
+    ...paragraph(`What kinds of piece earn, in ${manner.currency}`, look, 0, strong),
+    ...grid([head, ...rows], [{ least: 12 }, right, right, right, right, {}], look, 2),
+    '',
+  ];
+}
+
+/** All pieces, a line each, and which kind of piece earns most for an hour at the bench. */
+export function accountsScreen(
+  accounts: readonly Account[],
+  kinds: readonly KindEarns[],
+  manner: Manner,
+  look: Look,
+): string {
+  const { quiet, strong } = look.paint;
+  if (accounts.length === 0) return 'There is no piece in the shop.\n';
+  const wide = look.columns >= NARROW;
+  const head = [
+    '',
+    'cost so far',
+    'at the end',
+    'loses below',
+    'hoped for',
+    'margin',
+    ...(wide ? ['a bench hour'] : []),
+  ];
+  const rows = accounts.map((a): Cell[] => [
+    painted(strong, a.name),
+    amount(a.cost.soFar, manner),
+    amount(a.cost.soFar + a.cost.toCome, manner),
+    a.lowestPrice === undefined ? 'always' : amount(a.lowestPrice, manner),
+    a.sale === undefined ? painted(quiet, 'none') : amount(a.sale.price, manner),
+    a.sale === undefined ? '' : gain(a.sale.margin, manner, look),
+    ...(wide ? [a.sale?.perBenchHour === undefined ? '' : gain(a.sale.perBenchHour, manner, look)] : []),
+  ]);
+  return [
+    ...paragraph(`What pieces cost and bring, in ${manner.currency}`, look, 0, strong),
+    ...grid([head.map((t) => painted(quiet, t)), ...rows], [{ least: 14 }, ...head.slice(1).map(() => right)], look, 2),
+    '',
+    ...kindLines(kinds, manner, look),
+    ...noteLines(accounts, look),
+    '',
+  ].join('\n');
+}
