@@ -3,7 +3,7 @@ import { readMoneyMinor } from '../files/quantities/money.ts';
 import { wholeReader } from '../files/quantities/plain.ts';
 import type { Reader } from '../files/quantities/read.ts';
 import { adviseWord } from '../files/suggest.ts';
-import type { Piece, Section } from '../model/piece.ts';
+import { USUAL_THICKNESS_MM, type Piece, type Section } from '../model/piece.ts';
 import { promiseOf } from '../planning/promise.ts';
 import { promiseDocument, promiseScreen } from '../reports/promise.ts';
 import { harmlessData } from '../terminal/harmless.ts';
@@ -14,8 +14,6 @@ import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
 import { planOf, seed } from './plan-of.ts';
 
 const END_OF_DAY = 'T23:59';
-/** A usual board, where nothing better is known. */
-const THICKNESS_MM = 19;
 
 /** One value for each section, or one for all. */
 function eachOf<T>(call: Call, name: string, count: number, usual: T, read: Reader<T>): T[] {
@@ -75,7 +73,7 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
     recipe,
     areaM2: areas[i] ?? 1,
     items: items[i] ?? 1,
-    thicknessMm: THICKNESS_MM,
+    thicknessMm: USUAL_THICKNESS_MM,
     materials: {},
     without: [],
   }));

@@ -13,6 +13,8 @@ export type BreachCode =
   | 'air-too-damp'
   | 'near-dew-point'
   | 'film-does-not-form'
+  /** Fit now, but the air gets too cold before the film has had its hours. */
+  | 'cold-ahead'
   | 'will-not-dry';
 
 /** One limit that forbids a coat: what is, and what would have to be. °C, or % RH, or K above the dew point. */
@@ -47,6 +49,40 @@ export function breaches(material: Material, air: Air, surfaceC = air.tempC): re
     found.push({ code: 'will-not-dry', is: rhPercent, limit: mostRhToDry(tempC) });
   return found;
 }
+
+/** What air and surface may be at once, each by itself between two figures. */
+export interface Box {
+  readonly temp: Between;
+  readonly rh: Between;
+  readonly surface: Between;
+}
+
+interface Between {
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Is any limit of `material` broken somewhere in the box? Each limit is monotone in temperature, humidity and surface, so
+ * that a corner decides: where this says no, nothing is broken anywhere in the box.
+ */
+export function brokenIn({ limits, minFilmTempC, mechanism }: Material, { temp, rh, surface }: Box): boolean {
+  if (limits !== undefined) {
+    if (temp.low < limits.minTempC || temp.high > limits.maxTempC) return true;
+    if (surface.low < limits.minTempC || surface.high > limits.maxTempC) return true;
+    if (rh.low < limits.minRhPercent || rh.high > limits.maxRhPercent) return true;
+    if (!clearOfDew({ tempC: temp.high, rhPercent: rh.high }, surface.low, limits.dewMarginK)) return true;
+  }
+  if (minFilmTempC !== undefined && filmForms(surface.low, minFilmTempC) === 0) return true;
+  return mechanism === 'water' && dryEnough(vpdPa(temp.low, rh.high)) < 1;
+}
+
+/** The same limit broken everywhere in the box: its best corner breaks it, too. Where this says no, some of it may be fit. */
+export function brokenThroughout(material: Material, { temp, rh, surface }: Box): boolean {
+  return brokenIn(material, { temp: turned(temp), rh: turned(rh), surface: turned(surface) });
+}
+
+const turned = ({ low, high }: Between): Between => ({ low: high, high: low });
 
 /** Relative humidity above which a water-borne film hardly dries at this temperature, percent. */
 function mostRhToDry(tempC: number): number {

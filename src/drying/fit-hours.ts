@@ -1,49 +1,93 @@
-import { at } from '../at.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
-import { breaches } from './air-limits.ts';
+import { type Box, brokenIn, brokenThroughout } from './air-limits.ts';
 import { dryMap } from './dry-marks.ts';
+import { warmEnough } from './keep-above.ts';
 import { potLifeMap } from './pot-life.ts';
+import { surfaceOf } from './surface.ts';
 
-/** Temperature of the work's surface; where it is not known it is taken to be that of the air. */
-export type SurfaceTemp = (minute: Minute) => number;
-
-/** The air is looked at this often; where it turns from fit to unfit in between, the minute is searched. */
-const LOOK_MINUTES = 5;
-
-/** The minutes of `from` to `to` at which air and surface are inside the limits of `material`. */
-export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, surface?: SurfaceTemp): Spans {
-  if (surface === undefined) return intersect(fitInAir(material, air), [{ start: from, end: to }]);
-  return spansWhere(from, to, (minute) => breaches(material, airAt(air, minute), surface(minute)).length === 0);
+/**
+ * The minutes of `from` to `to` at which air and surface are inside the limits of `material`, exact to the minute. The
+ * surface is that of work of `thicknessMm` which stays in the room; with no thickness it is as warm as the air.
+ */
+export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, thicknessMm = 0): Spans {
+  return intersect(fitInAir(material, air, thicknessMm), [{ start: from, end: to }]);
 }
 
 /** The fit spans of a room's air, by what decides them: many materials share their limits. */
 const fitSpans = new WeakMap<AirSeries, Map<string, Spans>>();
 
-function fitInAir(material: Material, air: AirSeries): Spans {
+function fitInAir(material: Material, air: AirSeries, thicknessMm: number): Spans {
   let ofAir = fitSpans.get(air);
   if (ofAir === undefined) fitSpans.set(air, (ofAir = new Map<string, Spans>()));
   const { limits, minFilmTempC, mechanism } = material;
-  const key = JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water']);
+  const key = JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water', thicknessMm]);
   let spans = ofAir.get(key);
-  if (spans === undefined) {
-    const fitAt = (minute: Minute): boolean => breaches(material, airAt(air, minute)).length === 0;
-    const [first, last] = [air.from, seriesEnd(air)];
-    spans = unite([
-      ...(fitAt(first) ? [{ start: ALWAYS, end: first }] : []),
-      ...spansWhere(first, last, fitAt),
-      ...(fitAt(last) ? [{ start: last, end: NEVER }] : []),
-    ]);
-    ofAir.set(key, spans);
+  if (spans === undefined) ofAir.set(key, (spans = workedOut(material, air, thicknessMm)));
+  return spans;
+}
+
+function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spans {
+  const surface = surfaceOf(air, thicknessMm);
+  const boxOver = (a: Minute, b: Minute): Box => {
+    const [first, last] = [airAt(air, a), airAt(air, b)];
+    const temp = between(first.tempC, last.tempC);
+    const [near, far] = [surface(a), surface(b)];
+    return {
+      temp,
+      rh: between(first.rhPercent, last.rhPercent),
+      // A surface that follows the air never leaves what both have been.
+      surface: { low: Math.min(near, far, temp.low), high: Math.max(near, far, temp.high) },
+    };
+  };
+  const fitAt = (minute: Minute): boolean => {
+    const { tempC, rhPercent } = airAt(air, minute);
+    const surfaceC = surface(minute);
+    return !brokenIn(material, {
+      temp: { low: tempC, high: tempC },
+      rh: { low: rhPercent, high: rhPercent },
+      surface: { low: surfaceC, high: surfaceC },
+    });
+  };
+  const [first, last] = [air.from, seriesEnd(air)];
+  const fit: Span[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
+  for (let start = first; start < last; start += air.stepMinutes) {
+    const end = start + air.stepMinutes;
+    const box = boxOver(start, end);
+    if (!brokenIn(material, box)) fit.push({ start, end });
+    else if (!brokenThroughout(material, box)) fit.push(...minutesWhere(start, end, fitAt));
+  }
+  // Past its last sample the air stays; what lags has come near to it within a day, which is looked at by the minute.
+  const settled = last + (thicknessMm > 0 ? SETTLES_MINUTES : 0);
+  fit.push(...minutesWhere(last, settled, fitAt));
+  if (fitAt(settled)) fit.push({ start: settled, end: NEVER });
+  return unite(fit);
+}
+
+const SETTLES_MINUTES = 1440;
+
+function between(a: number, b: number): { low: number; high: number } {
+  return a < b ? { low: a, high: b } : { low: b, high: a };
+}
+
+/** Every single minute of `from` to `to` at which `holds`. */
+function minutesWhere(from: Minute, to: Minute, holds: (minute: Minute) => boolean): Span[] {
+  const spans: { start: Minute; end: Minute }[] = [];
+  for (let minute = from; minute < to; minute += 1) {
+    if (!holds(minute)) continue;
+    const last = spans.at(-1);
+    if (last?.end === minute) last.end += 1;
+    else spans.push({ start: minute, end: minute + 1 });
   }
   return spans;
 }
 
 /**
  * Minutes at which a coat that takes `runMinutes` to lay down may be started: air and surface stay inside the limits
- * from the start until the film is dust-free by its slow end, and a two-part mix outlives the run.
+ * from the start until the film is dust-free by its slow end, the air stays as warm as the material asks for the hours
+ * after, and a two-part mix outlives the run.
  */
 export function applicationStarts(
   material: Material,
@@ -52,17 +96,15 @@ export function applicationStarts(
   runMinutes: number,
   from: Minute,
   to: Minute,
-  surface?: SurfaceTemp,
+  thicknessMm = 0,
 ): Spans {
   const settled = settledMap(material, film, air);
-  const fit = fitHours(material, air, from, to + LONGEST_LOOK, surface);
-  const starts = fit.map((s) => ({ start: s.start, end: Math.min(to, settled.latest(s.end) - runMinutes + 1) }));
+  const fit = fitHours(material, air, from, to + LONGEST_LOOK, thicknessMm);
+  const starts = unite(fit.map((s) => ({ start: s.start, end: Math.min(to, settled.latest(s.end) - runMinutes + 1) })));
+  const keepAbove = material.limits?.keepAbove;
+  const kept = keepAbove === undefined ? starts : intersect(starts, warmEnough(keepAbove, air, runMinutes));
   const potLife = potLifeMap(material, air);
-  if (potLife === undefined) return unite(starts);
-  return intersect(
-    unite(starts),
-    spansWhere(from, to, (minute) => potLife.at(minute) >= minute + runMinutes),
-  );
+  return potLife === undefined ? kept : intersect(kept, outlived(potLife, runMinutes, from, to));
 }
 
 /** No coat is laid down whose dust-free mark is further off than this. */
@@ -74,33 +116,16 @@ export function settledMap(material: Material, film: Film, air: AirSeries): Time
   return dryMap(material, mark, 'late', film, air);
 }
 
-/** The minutes of `from` to `to` at which `holds`, looked at on a fixed grid and searched to the minute between. */
-function spansWhere(from: Minute, to: Minute, holds: (minute: Minute) => boolean): Spans {
-  if (to <= from) return [];
-  let now = holds(from);
-  const edges: Minute[] = now ? [from] : [];
-  for (let seen = from; seen < to;) {
-    const next = Math.min(to, LOOK_MINUTES * (Math.floor(seen / LOOK_MINUTES) + 1));
-    if (holds(next) !== now) {
-      edges.push(turn(seen, next, (minute) => holds(minute) === now));
-      now = !now;
-    }
-    seen = next;
-  }
-  if (now) edges.push(to);
-  const spans: Span[] = [];
-  for (let i = 0; i < edges.length; i += 2) spans.push({ start: at(edges, i), end: at(edges, i + 1) });
-  return unite(spans);
-}
+const LOOK_MINUTES = 15;
 
-/** First minute after `before`, up to `after`, at which things are no longer as they were. */
-function turn(before: Minute, after: Minute, asBefore: (minute: Minute) => boolean): Minute {
-  let low = before;
-  let high = after;
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (asBefore(middle)) low = middle;
-    else high = middle;
+/** Minutes at which a mix lasts `runMinutes`. The map never goes down, so that its ends decide for most stretches. */
+function outlived(potLife: TimeMap, runMinutes: number, from: Minute, to: Minute): Spans {
+  const spans: Span[] = [];
+  for (let start = from; start < to; start += LOOK_MINUTES) {
+    const end = Math.min(to, start + LOOK_MINUTES);
+    if (potLife.at(start) >= end - 1 + runMinutes) spans.push({ start, end });
+    else if (potLife.at(end) >= start + runMinutes)
+      spans.push(...minutesWhere(start, end, (minute) => potLife.at(minute) >= minute + runMinutes));
   }
-  return high;
+  return unite(spans);
 }

@@ -2,11 +2,12 @@ import { condensationPointC, vpdPa } from '../air/psychrometrics.ts';
 import { airAt, type Air, type AirSeries } from '../air/series.ts';
 import { equilibriumMoisturePercent } from '../air/wood-moisture.ts';
 import type { Material, Mechanism } from '../model/material.ts';
+import { USUAL_THICKNESS_MM } from '../model/piece.ts';
 import type { Minute } from '../time/span.ts';
-import { breaches, type BreachCode } from './air-limits.ts';
+import { breaches, type Breach, type BreachCode } from './air-limits.ts';
 import { rateLaw } from './rate-law.ts';
 import { remedied, remedyFor, type Remedy } from './remedy.ts';
-import { inWords, type Unfit } from './why-unfit.ts';
+import { hindrances, inWords, type Unfit } from './why-unfit.ts';
 
 /** Mechanisms whose drying speed is shown; the glues go with water in wood. */
 export const shownMechanisms = ['solvent', 'water', 'oxidation', 'two-part', 'moisture-cure', 'wood-water'] as const;
@@ -80,7 +81,15 @@ export interface Stretch {
   readonly remedy?: Remedy;
 }
 
-/** The hours of `from` to `to`, looked at every `stepMinutes`, as stretches fit or unfit for `material`. */
+interface Moment {
+  readonly air: Air;
+  readonly found: readonly Breach[];
+}
+
+/**
+ * The hours of `from` to `to`, looked at every `stepMinutes`, as stretches fit or unfit for `material` on a board of usual
+ * thickness that has stood in the room.
+ */
 export function fitOutlook(
   material: Material,
   series: AirSeries,
@@ -88,29 +97,29 @@ export function fitOutlook(
   to: Minute,
   stepMinutes = 60,
 ): readonly Stretch[] {
-  const runs: { fit: boolean; start: Minute; airs: Air[] }[] = [];
+  const runs: { fit: boolean; start: Minute; moments: Moment[] }[] = [];
   for (let minute = from; minute < to; minute += stepMinutes) {
-    const air = airAt(series, minute);
-    const fit = breaches(material, air).length === 0;
+    const moment = { air: airAt(series, minute), found: hindrances(material, series, minute, USUAL_THICKNESS_MM) };
+    const fit = moment.found.length === 0;
     const last = runs.at(-1);
-    if (last?.fit === fit) last.airs.push(air);
-    else runs.push({ fit, start: minute, airs: [air] });
+    if (last?.fit === fit) last.moments.push(moment);
+    else runs.push({ fit, start: minute, moments: [moment] });
   }
-  return runs.map(({ fit, start, airs }, i) => {
-    const remedy = fit ? undefined : remedyForAll(material, airs);
+  return runs.map(({ fit, start, moments }, i) => {
+    const remedy = fit ? undefined : remedyForAll(material, moments);
     return {
       start,
       end: runs[i + 1]?.start ?? to,
       fit,
-      why: fit ? [] : worstOf(material, airs),
+      why: fit ? [] : worstOf(moments),
       ...(remedy === undefined ? {} : { remedy }),
     };
   });
 }
 
-function worstOf(material: Material, airs: readonly Air[]): readonly Unfit[] {
+function worstOf(moments: readonly Moment[]): readonly Unfit[] {
   const worst = new Map<BreachCode, Unfit>();
-  for (const unfit of airs.flatMap((air) => inWords(breaches(material, air)))) {
+  for (const unfit of moments.flatMap(({ found }) => inWords(found))) {
     const known = worst.get(unfit.code);
     if (known === undefined || Math.abs(unfit.is - unfit.limit) > Math.abs(known.is - known.limit))
       worst.set(unfit.code, unfit);
@@ -118,11 +127,18 @@ function worstOf(material: Material, airs: readonly Air[]): readonly Unfit[] {
   return [...worst.values()];
 }
 
-/** The strongest of the remedies of each hour, if it makes them all fit. */
-function remedyForAll(material: Material, airs: readonly Air[]): Remedy | undefined {
-  let heatToC = -Infinity;
+/**
+ * The strongest of the remedies of each hour, if it makes them all fit. Where it is the cold to come that forbids it, heating
+ * then is part of it; where only the work is still cold, waiting is all it takes.
+ */
+function remedyForAll(material: Material, moments: readonly Moment[]): Remedy | undefined {
+  const airs = moments.map((m) => m.air);
+  const codes = new Set(moments.flatMap(({ found }) => found.map((b) => b.code)));
+  let heatToC = codes.has('cold-ahead') ? (material.limits?.keepAbove?.tempC ?? -Infinity) : -Infinity;
   let dryToRhPercent = Infinity;
-  for (const air of airs) {
+  const unfitAirs = airs.filter((air) => breaches(material, air).length > 0);
+  if (unfitAirs.length === 0 && heatToC === -Infinity) return { wait: true };
+  for (const air of unfitAirs) {
     const remedy = remedyFor(material, air);
     if (remedy === undefined) return undefined;
     heatToC = Math.max(heatToC, remedy.heatToC ?? -Infinity);

@@ -8,6 +8,8 @@ export interface Remedy {
   readonly heatToC?: number;
   /** As a dehumidifier is set, at the (heated) temperature. */
   readonly dryToRhPercent?: number;
+  /** The air is fit: only the work is still colder than it. */
+  readonly wait?: true;
 }
 
 /** The air after the remedy; heating holds the water in it. */

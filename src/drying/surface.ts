@@ -1,9 +1,8 @@
 import { at } from '../at.ts';
 import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
-import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
+import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
-import { NEVER, type TimeMap } from '../time/time-map.ts';
-import { mapOf } from './first-minute.ts';
+import { NEVER } from '../time/time-map.ts';
 
 // Softwood and still indoor air, textbook values from memory: what counts is minutes against hours.
 const DENSITY_KG_PER_M3 = 500;
@@ -22,8 +21,51 @@ export function timeConstantMinutes(thicknessMm: number): number {
   return (DENSITY_KG_PER_M3 * HEAT_J_PER_KG_K * metres * resistance) / 60;
 }
 
-/** How often the surface is worked out. */
-const STEP_MINUTES = 5;
+/** Temperature of the surface of work that stays in a room, °C. */
+export type SurfaceTemp = (minute: Minute) => number;
+
+/** What is left of a distance to the air after some minutes. */
+export function left(minutes: number, lagMinutes: number): number {
+  return lagMinutes > 0 ? Math.exp(-minutes / lagMinutes) : 0;
+}
+
+/** After `minutes` in air that goes straight from `fromC` by `slope` K a minute: the exact answer of Newton's cooling. */
+function followed(surfaceC: number, fromC: number, slope: number, minutes: number, lagMinutes: number): number {
+  const behind = slope * lagMinutes;
+  return fromC + slope * minutes - behind + (surfaceC - fromC + behind) * left(minutes, lagMinutes);
+}
+
+/**
+ * The surface of work that has stood in `air` since its beginning, when it was as warm as the air. Exact at every minute,
+ * since the air goes straight from sample to sample.
+ */
+export function surfaceIn(air: AirSeries, thicknessMm: number): SurfaceTemp {
+  const lag = timeConstantMinutes(thicknessMm);
+  if (lag === 0) return (minute) => airAt(air, minute).tempC;
+  const { from, stepMinutes, tempC } = air;
+  const slope = (i: number): number => (i + 1 < tempC.length ? (at(tempC, i + 1) - at(tempC, i)) / stepMinutes : 0);
+  const nodes = new Float64Array(tempC.length);
+  nodes[0] = at(tempC, 0);
+  for (let i = 1; i < nodes.length; i += 1)
+    nodes[i] = followed(at(nodes, i - 1), at(tempC, i - 1), slope(i - 1), stepMinutes, lag);
+  return (minute) => {
+    if (minute <= from) return at(nodes, 0);
+    const i = Math.min(nodes.length - 1, Math.floor((minute - from) / stepMinutes));
+    return followed(at(nodes, i), at(tempC, i), slope(i), minute - from - i * stepMinutes, lag);
+  };
+}
+
+const known = new WeakMap<AirSeries, Map<number, SurfaceTemp>>();
+
+/** `surfaceIn`, worked out once for each air and thickness. */
+export function surfaceOf(air: AirSeries, thicknessMm: number): SurfaceTemp {
+  let ofAir = known.get(air);
+  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, SurfaceTemp>()));
+  let surface = ofAir.get(thicknessMm);
+  if (surface === undefined) ofAir.set(thicknessMm, (surface = surfaceIn(air, thicknessMm)));
+  return surface;
+}
+
 /** A piece that is not fit after this long in a room will not become so by waiting. */
 const LONGEST_WAIT_MINUTES = 4 * 1440;
 
@@ -35,73 +77,24 @@ export function surfaceTempC(
   broughtIn: Minute,
   minute: Minute,
 ): number {
-  const lag = timeConstantMinutes(thicknessMm);
-  let surfaceC = startC;
-  for (let now = broughtIn; now < minute; now += STEP_MINUTES) {
-    const step = Math.min(STEP_MINUTES, minute - now);
-    surfaceC = warmed(surfaceC, airAt(air, now + step / 2).tempC, step, lag);
-  }
-  return surfaceC;
-}
-
-function warmed(surfaceC: number, airC: number, minutes: number, lag: number): number {
-  return airC + (surfaceC - airC) * (lag > 0 ? Math.exp(-minutes / lag) : 0);
-}
-
-export interface CoatableWhen {
-  readonly marginK?: number;
-  /** The coat's own least temperature of the surface. */
-  readonly minTempC?: number;
+  // The equation is linear: work that came in apart from the room's own keeps apart by what is left of it.
+  const room = surfaceOf(air, thicknessMm);
+  return room(minute) + (startC - room(broughtIn)) * left(minute - broughtIn, timeConstantMinutes(thicknessMm));
 }
 
 /**
- * First minute from `broughtIn` at which a surface that was at `startC` stands clear of the dew point of `air`, and is
- * warm enough; NEVER if it is not within four days.
+ * First minute from `broughtIn` at which a surface that was at `startC` stands clear of the dew point of `air`; NEVER if
+ * it does not within four days.
  */
 export function coatableAfter(
   air: AirSeries,
   thicknessMm: number,
   startC: number,
   broughtIn: Minute,
-  { marginK = DEW_MARGIN_K, minTempC = -Infinity }: CoatableWhen = {},
+  marginK = DEW_MARGIN_K,
 ): Minute {
-  const lag = timeConstantMinutes(thicknessMm);
-  let surfaceC = startC;
-  for (let now = broughtIn; now <= broughtIn + LONGEST_WAIT_MINUTES; now += 1) {
-    const around = airAt(air, now);
-    if (surfaceC >= minTempC && clearOfDew(around, surfaceC, marginK)) return now;
-    surfaceC = warmed(surfaceC, around.tempC, 1, lag);
-  }
+  const last = Math.min(broughtIn + LONGEST_WAIT_MINUTES, Math.max(broughtIn, seriesEnd(air)) + LONGEST_WAIT_MINUTES);
+  for (let now = broughtIn; now <= last; now += 1)
+    if (clearOfDew(airAt(air, now), surfaceTempC(air, thicknessMm, startC, broughtIn, now), marginK)) return now;
   return NEVER;
-}
-
-/**
- * From leaving one room to when the piece may be coated in another, as a map that never goes down: who leaves later is
- * never coated earlier, at the price of some minutes on the safe side where the first room warms up fast. Worked out for
- * each quarter of an hour of the time that both airs cover; before and after it the nearest one's wait holds.
- */
-export function acclimatise(
-  fromAir: AirSeries,
-  toAir: AirSeries,
-  thicknessMm: number,
-  when: CoatableWhen = {},
-): TimeMap {
-  const grid = 15;
-  const first = Math.max(fromAir.from, toAir.from);
-  const last = Math.max(first, Math.min(seriesEnd(fromAir), seriesEnd(toAir)));
-  const images = new Float64Array(Math.ceil((last - first) / grid) + 1);
-  let most = -Infinity;
-  for (let i = 0; i < images.length; i += 1) {
-    const leaves = first + i * grid;
-    most = Math.max(most, coatableAfter(toAir, thicknessMm, airAt(fromAir, leaves).tempC, leaves, when));
-    images[i] = most;
-  }
-  const lastWait = at(images, images.length - 1) - (first + (images.length - 1) * grid);
-  const firstWait = at(images, 0) - first;
-  const image = (t: Minute): Minute => {
-    const index = Math.ceil((t - first) / grid);
-    if (index < 0) return Math.min(NEVER, t + firstWait);
-    return index < images.length ? at(images, index) : Math.min(NEVER, t + lastWait);
-  };
-  return mapOf(image);
 }

@@ -2,6 +2,8 @@ import { airAt, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { breaches, type Breach } from './air-limits.ts';
+import { coldestAhead } from './keep-above.ts';
+import { surfaceOf } from './surface.ts';
 
 /** A breach in words, in °C and percent; renderers that need other units have the numbers. */
 export interface Unfit extends Breach {
@@ -29,6 +31,8 @@ function textOf({ code, is, limit }: Breach): string {
       return `surface is ${is.toFixed(1)} K above the dew point; it needs ${limit.toFixed(1)} K`;
     case 'film-does-not-form':
       return `at ${degrees(is)} no film forms; it needs more than ${degrees(limit)}`;
+    case 'cold-ahead':
+      return `air falls to ${degrees(is)} too soon; it must stay at ${degrees(limit)} or above`;
     case 'will-not-dry':
       return `at ${percent(is)} the air takes up hardly any water: it will not dry`;
   }
@@ -39,7 +43,31 @@ export function inWords(found: readonly Breach[]): readonly Unfit[] {
   return found.map((breach) => ({ ...breach, text: textOf(breach) }));
 }
 
-/** Why `material` may not go on at `minute`; empty if it may, as far as that minute's air goes. */
-export function whyUnfit(material: Material, air: AirSeries, minute: Minute, surfaceC?: number): readonly Unfit[] {
-  return inWords(breaches(material, airAt(air, minute), surfaceC));
+/**
+ * All that forbids a coat of `material` at `minute`: the air then, the surface of work of `thicknessMm` which has stood in
+ * it, and the cold to come.
+ */
+export function hindrances(
+  material: Material,
+  series: AirSeries,
+  minute: Minute,
+  thicknessMm?: number,
+): readonly Breach[] {
+  const air = airAt(series, minute);
+  const surfaceC = thicknessMm === undefined ? air.tempC : surfaceOf(series, thicknessMm)(minute);
+  const found = breaches(material, air, surfaceC);
+  const keepAbove = material.limits?.keepAbove;
+  if (keepAbove === undefined || air.tempC < keepAbove.tempC) return found;
+  const coldest = coldestAhead(keepAbove, series, minute);
+  return coldest >= keepAbove.tempC ? found : [...found, { code: 'cold-ahead', is: coldest, limit: keepAbove.tempC }];
+}
+
+/** The same in words; empty if it may go on, as far as that minute goes. */
+export function whyUnfit(
+  material: Material,
+  series: AirSeries,
+  minute: Minute,
+  thicknessMm?: number,
+): readonly Unfit[] {
+  return inWords(hindrances(material, series, minute, thicknessMm));
 }

@@ -209,6 +209,7 @@ export function expandPiece(book: Book, piece: Piece): Task[] {
       mayPause: recipeStep.mayPause && (material === undefined || material.mechanism === 'none'),
       needs: withoutRepeats(needs),
       gated: piece.mayCarryLead && recipeStep.disturbsOldPaint,
+      thicknessMm: chain.section.thicknessMm,
       ...(recipeStep.grit !== undefined && { grit: recipeStep.grit }),
       ...(material !== undefined && { material: material.id }),
       supplies: recipeStep.supplies,

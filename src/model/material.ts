@@ -68,6 +68,8 @@ export interface Limits {
   readonly maxRhPercent: number;
   /** Surface at least this far above the dew point (3 K: ISO 8502-4). */
   readonly dewMarginK: number;
+  /** The air never colder than this for so many hours after application, whatever else is dry by then. */
+  readonly keepAbove?: { readonly tempC: number; readonly hours: number };
   readonly source: Provenance;
 }
 

@@ -1,6 +1,9 @@
 import type { Minute } from '../time/span.ts';
 import type { RecipeStep } from './recipe.ts';
 
+/** Thickness of boards where nothing better is known: common practice, no source. */
+export const USUAL_THICKNESS_MM = 19;
+
 /** A named part of a recipe, slotted in before or after one of the recipe's steps; at the beginning where it says neither. */
 export interface PartSlot {
   /** Id of a part: `recipes/parts/NAME.yaml`. */

@@ -59,6 +59,8 @@ export interface Task {
   readonly onlyFor?: string;
   /** Not before the lead test of its piece. */
   readonly gated: boolean;
+  /** Of the wood, for how its surface follows the air; absent: it is taken to be as warm as the air. */
+  readonly thicknessMm?: number;
   readonly grit?: number;
   /** Id of the material that is laid down or on, also one that lays no film, like a tape. */
   readonly material?: string;

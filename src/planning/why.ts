@@ -1,8 +1,8 @@
 import type { ShopAir } from '../air/shop-air.ts';
 import { dryMap } from '../drying/dry-marks.ts';
 import { applicationStarts } from '../drying/fit-hours.ts';
-import { type Breach as AirBreach, breaches } from '../drying/air-limits.ts';
-import { airAt } from '../air/series.ts';
+import type { Breach as AirBreach } from '../drying/air-limits.ts';
+import { hindrances } from '../drying/why-unfit.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Mark } from '../model/mark.ts';
@@ -102,7 +102,10 @@ function allowedStarts(scene: Scene, step: PlannedStep, from: Minute, to: Minute
   const material = way?.film && scene.situation.book.materials.get(way.film.material);
   const air = scene.air.get(step.room);
   if (way?.film === undefined || material === undefined || air === undefined) return { hours, air: hours };
-  return { hours, air: intersect(hours, applicationStarts(material, way.film, air, minutes, from, to)) };
+  return {
+    hours,
+    air: intersect(hours, applicationStarts(material, way.film, air, minutes, from, to, task?.thicknessMm)),
+  };
 }
 
 /** What stands in the way if the step started at `start` instead. */
@@ -174,7 +177,10 @@ function causeOf(scene: Scene, step: PlannedStep): Cause {
   if (inHours === undefined) return { kind: 'hours', since: wait.until, until: start };
   const material = step.material === undefined ? undefined : scene.situation.book.materials.get(step.material);
   const series = scene.air.get(step.room);
-  const why = material === undefined || series === undefined ? [] : breaches(material, airAt(series, inHours));
+  const why =
+    material === undefined || series === undefined
+      ? []
+      : hindrances(material, series, inHours, scene.tasks.get(step.id)?.thicknessMm);
   return { kind: 'air', room: step.room, since: inHours, until: start, breaches: why };
 }
 

@@ -25,6 +25,8 @@ export function sayUnfit({ code, is, limit }: Breach, units: Units): string {
       return `too near the dew point (${sayTempDifference(is, units)} above, wants ${sayTempDifference(limit, units)})`;
     case 'film-does-not-form':
       return `too cold for a film to form (${temps})`;
+    case 'cold-ahead':
+      return `too cold soon after (${temps})`;
     case 'will-not-dry':
       return `too damp to dry (${sayPercent(is)})`;
   }
@@ -40,11 +42,13 @@ export const unfitSaid: Readonly<Record<BreachCode, string>> = {
   'air-too-damp': 'too damp',
   'near-dew-point': 'near the dew point',
   'film-does-not-form': 'too cold',
+  'cold-ahead': 'too cold soon after',
   'will-not-dry': 'too damp',
 };
 
 /** What would make it fit: `heat to 16 °C and dry to 60 %`. */
-export function sayRemedy({ heatToC, dryToRhPercent }: Remedy, units: Units): string {
+export function sayRemedy({ heatToC, dryToRhPercent, wait }: Remedy, units: Units): string {
+  if (wait === true) return 'let the work warm up with the room';
   return [
     ...(heatToC === undefined ? [] : [`heat to ${sayTemp(heatToC, units, 1)}`]),
     ...(dryToRhPercent === undefined ? [] : [`dry the air to ${sayPercent(dryToRhPercent)}`]),

@@ -22,8 +22,8 @@ export interface ShopDrying {
   /** `factor` is the shop's own, on the hours of that film. Undefined where the material has nothing to dry for that mark. */
   mark(film: Film, room: string, wanted: Mark, pace: Pace, factor?: number): TimeMap | undefined;
   window(film: Film, room: string, window: WindowChoice, factor?: number): WindowMaps;
-  /** Starts from which the air keeps to the material's limits from application until dust-free. */
-  starts(film: Film, room: string, runMinutes: number): Spans;
+  /** Starts from which air and surface keep to the material's limits from application until dust-free. */
+  starts(film: Film, room: string, runMinutes: number, thicknessMm?: number): Spans;
 }
 
 export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): ShopDrying {
@@ -54,9 +54,9 @@ export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): 
       once(`window|${nameOf(film)}|${room}|${factor}|${JSON.stringify([window.opens, window.shuts])}`, () =>
         windowMaps(window, material(film), film, airIn(room), factor),
       ),
-    starts: (film, room, runMinutes) =>
-      once(`starts|${nameOf(film)}|${room}|${runMinutes}`, () =>
-        applicationStarts(material(film), film, airIn(room), runMinutes, from, to),
+    starts: (film, room, runMinutes, thicknessMm) =>
+      once(`starts|${nameOf(film)}|${room}|${runMinutes}|${thicknessMm ?? ''}`, () =>
+        applicationStarts(material(film), film, airIn(room), runMinutes, from, to, thicknessMm),
       ),
   };
 }

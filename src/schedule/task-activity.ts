@@ -80,7 +80,9 @@ function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
   const hours = ground.hours.ofHands(manner.hands);
   const byHours = task.mayPause ? pausingStarts(hours, workMinutes) : unbrokenStarts(hours, workMinutes);
   const inTime = intersect(byHours, [{ start: earliestOf(ground, task), end: ground.to }]);
-  return film === undefined ? inTime : intersect(inTime, ground.drying.starts(film, manner.place.room, workMinutes));
+  return film === undefined
+    ? inTime
+    : intersect(inTime, ground.drying.starts(film, manner.place.room, workMinutes, task.thicknessMm));
 }
 
 function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Mode {

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { acclimatise, coatableAfter, surfaceTempC, timeConstantMinutes } from '../../src/drying/surface.ts';
+import { coatableAfter, surfaceOf, surfaceTempC, timeConstantMinutes } from '../../src/drying/surface.ts';
 import { NEVER } from '../../src/time/time-map.ts';
-import { still, t0, wildAir } from './arbitrary.ts';
+import { airAt } from '../../src/air/series.ts';
+import { breaches } from '../../src/drying/air-limits.ts';
+import { SETTLED_WITHIN_K, warmedThrough } from '../../src/drying/carry-in.ts';
+import { madeUp, still, t0, wildAir } from './arbitrary.ts';
 
 describe('a surface', () => {
   it('closes 63 % of its distance to the air in its time constant', () => {
@@ -30,24 +33,20 @@ describe('a piece brought in', () => {
   it('never gets fit in soaking air', () => {
     expect(coatableAfter(still(20, 95), 19, 5, t0)).toBe(NEVER);
   });
-
-  it('waits for the coat’s own least temperature too', () => {
-    const dry = still(20, 20);
-    expect(coatableAfter(dry, 19, 4, t0)).toBe(t0);
-    expect(coatableAfter(dry, 19, 4, t0, { minTempC: 15 })).toBeGreaterThan(t0 + 30);
-  });
 });
 
 describe('from room to room', () => {
+  const limits = { minTempC: 10, maxTempC: 40, minRhPercent: 0, maxRhPercent: 90, dewMarginK: 3, source: 'test' };
+  const coat = madeUp({ mechanism: 'oxidation', limits });
+
   it('is a map that never goes down, is never early, and has exact inverses', () => {
     fc.assert(
       fc.property(wildAir(-5, 30), wildAir(10, 30), fc.integer({ min: 0, max: 4000 }), (a, b, k) => {
-        const map = acclimatise(a, b, 19);
+        const map = warmedThrough(a, b, 19, coat);
         const t = t0 + k;
         const image = map.at(t);
         expect(image).toBeGreaterThanOrEqual(t);
-        expect(map.at(t + 7)).toBeGreaterThanOrEqual(image);
-        if (image >= NEVER) return;
+        for (const later of [1, 2, 7, 60]) expect(map.at(t + later)).toBeGreaterThanOrEqual(image);
         expect(map.at(map.latest(image))).toBeLessThanOrEqual(image);
         expect(map.at(map.latest(image) + 1)).toBeGreaterThan(image);
         expect(map.at(map.earliest(image))).toBeGreaterThanOrEqual(image);
@@ -57,8 +56,39 @@ describe('from room to room', () => {
     );
   });
 
-  it('from 10 °C into 20 °C and 65 % takes what one piece takes', () => {
-    const map = acclimatise(still(10, 80), still(20, 65), 19);
+  it('keeps what it promises: from then on the work breaks no limit that the room does not break', () => {
+    fc.assert(
+      fc.property(
+        wildAir(-5, 15),
+        wildAir(8, 30),
+        fc.integer({ min: 0, max: 3000 }),
+        fc.constantFrom(9, 19, 38),
+        (a, b, k, mm) => {
+          const leaves = t0 + k;
+          const from = warmedThrough(a, b, mm, coat).at(leaves);
+          // by another road: cooling followed in steps of a tenth of a minute
+          const lag = timeConstantMinutes(mm);
+          let surfaceC = surfaceOf(a, mm)(leaves);
+          for (let minute = leaves; minute < from + 200; minute += 1) {
+            if (minute >= from && breaches(coat, airAt(b, minute), surfaceOf(b, mm)(minute)).length === 0)
+              expect(breaches(coat, airAt(b, minute), surfaceC + SETTLED_WITHIN_K + 0.02)).toEqual([]);
+            for (let k10 = 0; k10 < 10; k10 += 1)
+              surfaceC += ((airAt(b, minute + (k10 + 0.5) / 10).tempC - surfaceC) * 0.1) / lag;
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('from 10 °C into 20 °C and 65 % takes until the surface is 3 K above the dew point of 13.23 °C: ln(10/3.77) time constants', () => {
+    const map = warmedThrough(still(10, 80), still(20, 65), 19, coat);
+    const waits = timeConstantMinutes(19) * Math.log(10 / 3.77);
+    expect(Math.abs(map.at(t0 + 30) - (t0 + 30) - waits)).toBeLessThanOrEqual(1.5);
     expect(map.at(t0 + 30)).toBe(coatableAfter(still(20, 65), 19, 10, t0 + 30));
+  });
+
+  it('into a colder room, or one as warm, takes no time', () => {
+    expect(warmedThrough(still(20, 50), still(15, 50), 19, coat).at(t0 + 5)).toBe(t0 + 5);
   });
 });

@@ -9,6 +9,7 @@ import {
   type SheetHours,
 } from '../../model/material.ts';
 import { readHours } from '../quantities/duration.ts';
+import { readKeepAbove } from '../quantities/keep-above.ts';
 import { readConcentrationMgPerM3, readCoverageM2PerL, readFilmUm, readPercent } from '../quantities/measure.ts';
 import type { Read, Reader } from '../quantities/read.ts';
 import { readRange, readSpread, spreadOf } from '../quantities/spread.ts';
@@ -87,10 +88,13 @@ const window = record('a recoat window', {
 const range = (wanted: string, code: string, one: Reader<number>, example: string) =>
   quantity(wanted, code, (text) => readRange(text, one), example);
 
+const keepAbove = quantity('a temperature and for how long', 'bad-keep-above', readKeepAbove, '10 °C for 24 h');
+
 const limits = record('limits', {
   temp: must(range('a range of temperature', 'bad-temperature', readTempC, '10 °C - 32 °C'), 'while it is laid on'),
   rh: may(range('a range of humidity', 'bad-percent', readPercent, '0 % - 85 %'), 'while it is laid on'),
   'dew-margin': may(differenceK, 'surface above the dew point; 3 K if left out, as in ISO 8502-4'),
+  'keep-above': may(keepAbove, 'and for how long after it is laid on'),
   source: may(sentence, 'where the figures come from'),
 });
 
@@ -163,12 +167,14 @@ const STANDARD_AIR = { tempC: 23, rhPercent: 50 };
 const DEW_MARGIN_K = 3;
 
 function limitsOf(doc: ValueOf<typeof limits>, source: Provenance): Limits {
+  const kept = doc['keep-above'];
   return {
     minTempC: doc.temp.low,
     maxTempC: doc.temp.high,
     minRhPercent: doc.rh?.low ?? 0,
     maxRhPercent: doc.rh?.high ?? 100,
     dewMarginK: doc['dew-margin'] ?? DEW_MARGIN_K,
+    ...(kept && { keepAbove: kept }),
     source: doc.source ?? source,
   };
 }

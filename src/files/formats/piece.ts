@@ -1,4 +1,4 @@
-import type { Piece, Section } from '../../model/piece.ts';
+import { USUAL_THICKNESS_MM, type Piece, type Section } from '../../model/piece.ts';
 import { readId } from '../quantities/plain.ts';
 import { type Read } from '../quantities/read.ts';
 import { listOf, namedBy, oneOrMany } from '../shapes/collections.ts';
@@ -8,9 +8,6 @@ import { present } from '../present.ts';
 import { joinShape, OWN_FIGURES, stepOf } from './recipe.ts';
 import { nameFromId } from './shop.ts';
 import { areaM2, id, ids, instant, lengthMm, money, name, whole, yesNo } from './values.ts';
-
-/** Thickness of boards where the file names none: common practice, no source. */
-const USUAL_THICKNESS_MM = 19;
 
 function readSectionId(text: string): Read<string> {
   return text === 'whole'

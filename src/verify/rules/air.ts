@@ -6,31 +6,35 @@ import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact, type LaidFilm } from '../fact.ts';
 import type { Ground } from '../ground.ts';
+import { surfaceFrom, surfaceStanding } from '../surface.ts';
 
 /** Straight lines between equal samples are not quite level in floating point. */
 const SLACK = 1e-6;
 
-function nearDew({ tempC, rhPercent }: Air, marginK: number): boolean {
-  return saturationPressurePa(tempC - marginK) < vapourPressurePa(tempC, rhPercent) - SLACK;
+function nearDew({ tempC, rhPercent }: Air, surfaceC: number, marginK: number): boolean {
+  return saturationPressurePa(surfaceC - marginK) < vapourPressurePa(tempC, rhPercent) - SLACK;
 }
 
-/** What forbids the material in this air; undefined where nothing does. */
-function unfit({ limits, minFilmTempC, mechanism }: Material, air: Air): string | undefined {
+/** What forbids the material in this air on this surface; undefined where nothing does. */
+function unfit({ limits, minFilmTempC, mechanism }: Material, air: Air, surfaceC: number): string | undefined {
   const { tempC, rhPercent } = air;
   const degrees = `${tempC.toFixed(1)} °C`;
+  const surface = `${surfaceC.toFixed(1)} °C`;
   const humidity = `${rhPercent.toFixed(1)} % humidity`;
   if (limits !== undefined) {
     if (tempC < limits.minTempC - SLACK) return `${degrees} is below ${limits.minTempC} °C`;
     if (tempC > limits.maxTempC + SLACK) return `${degrees} is above ${limits.maxTempC} °C`;
     if (rhPercent < limits.minRhPercent - SLACK) return `${humidity} is below ${limits.minRhPercent} %`;
     if (rhPercent > limits.maxRhPercent + SLACK) return `${humidity} is above ${limits.maxRhPercent} %`;
-    if (nearDew(air, limits.dewMarginK)) {
-      const clear = tempC - condensationPointC(tempC, rhPercent);
-      return `${degrees} is only ${clear.toFixed(1)} K above the dew point, not ${limits.dewMarginK} K`;
+    if (surfaceC < limits.minTempC - SLACK) return `the surface at ${surface} is below ${limits.minTempC} °C`;
+    if (surfaceC > limits.maxTempC + SLACK) return `the surface at ${surface} is above ${limits.maxTempC} °C`;
+    if (nearDew(air, surfaceC, limits.dewMarginK)) {
+      const clear = surfaceC - condensationPointC(tempC, rhPercent);
+      return `the surface at ${surface} is only ${clear.toFixed(1)} K above the dew point, not ${limits.dewMarginK} K`;
     }
   }
-  if (minFilmTempC !== undefined && tempC <= minFilmTempC - SLACK)
-    return `${degrees} is below the film-forming temperature of ${minFilmTempC} °C`;
+  if (minFilmTempC !== undefined && surfaceC <= minFilmTempC - SLACK)
+    return `the surface at ${surface} is below the film-forming temperature of ${minFilmTempC} °C`;
   if (mechanism === 'water' && vpdPa(tempC, rhPercent) < LEAST_VPD_PA - SLACK)
     return `at ${degrees} and ${humidity} water hardly leaves the film`;
   return undefined;
@@ -48,14 +52,26 @@ const LONGEST_MINUTES = 30 * 1440;
 
 function firstUnfit(fact: Fact, laid: LaidFilm): { minute: Minute; why: string } | undefined {
   const until = Math.min(mindsUntil(laid, fact.end), fact.end + LONGEST_MINUTES);
+  const { thicknessMm } = fact.task;
+  const surface = surfaceFrom(laid.air, thicknessMm, surfaceStanding(laid.air, thicknessMm, fact.start));
   for (let minute = fact.start; minute < until; minute += 1) {
-    const why = unfit(laid.material, airAt(laid.air, minute));
+    const why = unfit(laid.material, airAt(laid.air, minute), surface(minute));
     if (why !== undefined) return { minute, why };
+  }
+  const keepAbove = laid.material.limits?.keepAbove;
+  const over = fact.end + Math.ceil((keepAbove?.hours ?? 0) * 60);
+  for (let minute = fact.start; keepAbove !== undefined && minute < over; minute += 1) {
+    const { tempC } = airAt(laid.air, minute);
+    if (tempC < keepAbove.tempC - SLACK)
+      return { minute, why: `${tempC.toFixed(1)} °C is below the ${keepAbove.tempC} °C to be kept until then` };
   }
   return undefined;
 }
 
-/** Air inside the material's limits at every minute from the start of application until the film is dust-free. */
+/**
+ * Air and surface inside the material's limits at every minute from the start of application until the film is dust-free,
+ * and the air as warm as it asks for the hours after.
+ */
 export function airKept({ facts, say }: Ground): Breach[] {
   return facts
     .filter((f) => !f.settled)

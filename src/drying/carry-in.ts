@@ -1,0 +1,60 @@
+import { airAt, type AirSeries } from '../air/series.ts';
+import type { Material } from '../model/material.ts';
+import type { Minute } from '../time/span.ts';
+import { NEVER, type TimeMap } from '../time/time-map.ts';
+import { brokenIn } from './air-limits.ts';
+import { mapOf } from './first-minute.ts';
+import { left, surfaceOf, timeConstantMinutes } from './surface.ts';
+
+/** A surface so near to that of work which has long stood in the room is as good as it: no thermometer reads closer. */
+export const SETTLED_WITHIN_K = 0.1;
+
+/**
+ * How much colder than work that has long stood in the new room the coldest piece can be, that was carried there from the old
+ * one at this minute or before; 0 or less. The equation is linear, so that it is enough to follow the difference.
+ */
+function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number): (minute: Minute) => number {
+  const [there, here] = [surfaceOf(fromAir, thicknessMm), surfaceOf(toAir, thicknessMm)];
+  const kept = left(1, timeConstantMinutes(thicknessMm));
+  const first = Math.max(fromAir.from, toAir.from);
+  const known: number[] = [];
+  return (minute) => {
+    for (let k = known.length; k <= minute - first; k += 1)
+      known.push(Math.min(0, there(first + k) - here(first + k), (known[k - 1] ?? 0) * kept));
+    return known[Math.max(0, minute - first)] ?? Math.min(0, there(minute) - here(minute));
+  };
+}
+
+/**
+ * From leaving the air of one room to when the work may be coated with `material` in that of another: never again, from
+ * then on, is it the work's own cold that breaks a limit. Whether the room itself is fit is another question. Who leaves
+ * later is never coated earlier, because the coldest that could have left until then is what counts.
+ */
+export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number, material: Material): TimeMap {
+  const lag = timeConstantMinutes(thicknessMm);
+  const here = surfaceOf(toAir, thicknessMm);
+  const coldest = coldestComer(fromAir, toAir, thicknessMm);
+  const broken = (minute: Minute, surfaceC: number): boolean => {
+    const { tempC, rhPercent } = airAt(toAir, minute);
+    return brokenIn(material, { temp: flat(tempC), rh: flat(rhPercent), surface: flat(surfaceC) });
+  };
+  const worked = (leaves: Minute): Minute => {
+    const apart = coldest(leaves);
+    if (apart >= -SETTLED_WITHIN_K) return leaves;
+    const settles = leaves + Math.ceil(lag * Math.log(-apart / SETTLED_WITHIN_K));
+    for (let minute = settles; minute >= leaves; minute -= 1) {
+      const own = here(minute);
+      if (broken(minute, own + apart * left(minute - leaves, lag)) && !broken(minute, own)) return minute + 1;
+    }
+    return leaves;
+  };
+  const known = new Map<Minute, Minute>();
+  return mapOf((leaves) => {
+    if (leaves >= NEVER) return NEVER;
+    let minute = known.get(leaves);
+    if (minute === undefined) known.set(leaves, (minute = worked(leaves)));
+    return minute;
+  });
+}
+
+const flat = (value: number): { low: number; high: number } => ({ low: value, high: value });

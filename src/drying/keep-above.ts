@@ -1,0 +1,44 @@
+import { at } from '../at.ts';
+import { type AirSeries, seriesEnd } from '../air/series.ts';
+import type { Limits } from '../model/material.ts';
+import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
+import { ALWAYS, NEVER } from '../time/time-map.ts';
+
+type KeepAbove = NonNullable<Limits['keepAbove']>;
+
+/** The minutes at which the air is at least `leastC`: straight lines between samples, so each crossing is worked out. */
+function warmSpans({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spans {
+  const last = tempC.length - 1;
+  const end = from + last * stepMinutes;
+  const spans: Span[] = [];
+  if (at(tempC, 0) >= leastC) spans.push({ start: ALWAYS, end: from });
+  for (let i = 0; i < last; i += 1) {
+    const [a, b] = [at(tempC, i), at(tempC, i + 1)];
+    const start = from + i * stepMinutes;
+    const crossing = a === b ? 0 : ((leastC - a) / (b - a)) * stepMinutes;
+    if (a >= leastC && b >= leastC) spans.push({ start, end: start + stepMinutes });
+    else if (a >= leastC) spans.push({ start, end: start + Math.floor(crossing) + 1 });
+    else if (b >= leastC) spans.push({ start: start + Math.ceil(crossing), end: start + stepMinutes });
+  }
+  if (at(tempC, last) >= leastC) spans.push({ start: end, end: NEVER });
+  return unite(spans);
+}
+
+/** Starts of a coat from which the air is never colder than asked for until the hours after its end are over. */
+export function warmEnough({ tempC, hours }: KeepAbove, air: AirSeries, runMinutes: number): Spans {
+  const minutes = runMinutes + Math.ceil(hours * 60);
+  return warmSpans(air, tempC).flatMap((s): Span[] =>
+    s.end - minutes >= s.start ? [{ start: s.start, end: s.end - minutes + 1 }] : [],
+  );
+}
+
+/** The coldest that the air gets from `minute` until the hours that `keepAbove` asks for are over, °C. */
+export function coldestAhead({ hours }: KeepAbove, air: AirSeries, minute: Minute): number {
+  const { from, stepMinutes, tempC } = air;
+  const [first, last] = [minute, Math.min(minute + hours * 60, seriesEnd(air))].map((m) =>
+    Math.min(tempC.length - 1, Math.max(0, Math.round((m - from) / stepMinutes))),
+  );
+  let coldest = Infinity;
+  for (let i = first ?? 0; i <= (last ?? 0); i += 1) coldest = Math.min(coldest, at(tempC, i));
+  return coldest;
+}
