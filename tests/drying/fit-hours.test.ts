@@ -58,7 +58,7 @@ describe('hours fit for coating', () => {
         const lag = timeConstantMinutes(thickness);
         let surfaceC = airAt(air, t0).tempC;
         for (let k = 0; k < 5 * (m - t0); k += 1)
-          surfaceC += ((airAt(air, t0 + (k + 0.5) / 5).tempC - surfaceC) * 0.2) / lag;
+          surfaceC += (airAt(air, t0 + (k + 0.5) / 5).tempC - surfaceC) * (1 - Math.exp(-0.2 / lag));
         const off = surfaceOf(air, thickness)(m) - surfaceC;
         expect(Math.abs(off)).toBeLessThan(0.02);
         const [low, high] = [-0.02, 0.02].map((by) => breaches(material, airAt(air, m), surfaceC + by).length === 0);

@@ -73,7 +73,7 @@ describe('from room to room', () => {
             if (minute >= from && breaches(coat, airAt(b, minute), surfaceOf(b, mm)(minute)).length === 0)
               expect(breaches(coat, airAt(b, minute), surfaceC + SETTLED_WITHIN_K + 0.02)).toEqual([]);
             for (let k10 = 0; k10 < 10; k10 += 1)
-              surfaceC += ((airAt(b, minute + (k10 + 0.5) / 10).tempC - surfaceC) * 0.1) / lag;
+              surfaceC += (airAt(b, minute + (k10 + 0.5) / 10).tempC - surfaceC) * (1 - Math.exp(-0.1 / lag));
           }
         },
       ),
