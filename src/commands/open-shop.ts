@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
-import { readBook, type ReadBook } from '../files/read-book.ts';
+import { readBook, type Libraries, type ReadBook } from '../files/read-book.ts';
 import { shippedDir } from '../files/shipped.ts';
 import type { Book } from '../model/book.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
@@ -19,6 +19,8 @@ export interface OpenShop {
   readonly book: Book;
   readonly now: Minute;
   readonly manner: Manner;
+  /** All recipes, parts and materials, those too that no piece uses. */
+  readonly libraries: Libraries;
 }
 
 /** The folder of the shop that is meant: `--shop`, or the one that the user stands in. */
@@ -72,7 +74,7 @@ export function timeOf(call: Call, what: string, written: string, zone: string):
  * @throws CannotGoOn if its files hold errors.
  */
 export async function openShop(call: Call): Promise<OpenShop> {
-  const { folder, book, findings } = readShop(call);
+  const { folder, book, findings, libraries } = readShop(call);
   if (book === undefined || findings.some((f) => f.severity === 'error'))
     throw new CannotGoOn(
       `the files of the shop are not right: ${countFindings(findings)}`,
@@ -85,5 +87,5 @@ export async function openShop(call: Call): Promise<OpenShop> {
   if (worthKnowing.length > 0) call.io.stderr.write(`${findingsScreen(worthKnowing, look, harmless)}\n`);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);
-  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency } };
+  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency }, libraries };
 }

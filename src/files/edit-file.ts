@@ -1,10 +1,10 @@
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import type { Finding } from '../model/finding.ts';
 import { realDisk, type Disk } from './disk.ts';
 import { editYaml, type Edit } from './edit-yaml.ts';
-import { cannotWrite } from './file-trouble.ts';
 import { decodeSource, readBytes, YAML_CAP } from './read-source.ts';
-import { ABSENT, replaceFile, seen } from './safe-write.ts';
+import { replaceFile, seen } from './safe-write.ts';
+import { writeNewText } from './write-new-text.ts';
 import type { Plain } from './yaml/tree.ts';
 import { yamlLines } from './yaml/write.ts';
 
@@ -40,16 +40,7 @@ export function editFile(shopDir: string, file: string, edits: readonly Edit[], 
   return { ok: true };
 }
 
-/**
- * Writes a YAML file that is not there yet, and its folder where needed. `file` is made of an id, never of a name.
- * @throws FileTrouble where there is one, or the disk refuses.
- */
+/** Writes data as a YAML file that is not there yet; see `writeNewText`. */
 export function writeNewFile(shopDir: string, file: string, data: Plain, disk: Disk = realDisk): void {
-  const path = join(shopDir, file);
-  try {
-    disk.makeFolder(dirname(path));
-  } catch (error) {
-    cannotWrite(file, error);
-  }
-  replaceFile(disk, path, `${yamlLines(data).join('\n')}\n`, ABSENT);
+  writeNewText(disk, shopDir, file, `${yamlLines(data).join('\n')}\n`);
 }

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { readAirCsv } from '../air/read-air-csv.ts';
 import type { Book } from '../model/book.ts';
 import type { Finding, Place } from '../model/finding.ts';
+import type { Material } from '../model/material.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Recipe } from '../model/recipe.ts';
 import type { AirSample, AirSource, Shop } from '../model/shop.ts';
@@ -49,8 +50,16 @@ export interface ReadBook {
   readonly recipeIds: readonly string[];
   readonly partIds: readonly string[];
   readonly materialIds: readonly string[];
+  /** All that there is, read when it is asked for and not checked against the shop. */
+  readonly libraries: Libraries;
   /** Where a value stands in a file that was read; the nearest key above it where it is not written. */
   placeOf(file: string, path: Path): Place | undefined;
+}
+
+export interface Libraries {
+  readonly recipes: Library<Recipe>;
+  readonly parts: Library<Recipe>;
+  readonly materials: Library<Material>;
 }
 
 type Settings = Pick<Notes, 'zone' | 'currency'>;
@@ -230,7 +239,8 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const journal = readJournal(disk, shopFolder);
   desk.findings.push(...journal.findings);
 
-  const ids = { recipeIds: recipes.ids, partIds: parts.ids, materialIds: materials.ids };
+  const libraries = { recipes, parts, materials };
+  const ids = { recipeIds: recipes.ids, partIds: parts.ids, materialIds: materials.ids, libraries };
   const placeOf = (file: string, path: Path) => placeIn(desk.files, file, path);
   if (shop !== undefined) {
     const book = {

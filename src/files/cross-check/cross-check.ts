@@ -1,4 +1,5 @@
 import type { Finding, Place } from '../../model/finding.ts';
+import type { Piece } from '../../model/piece.ts';
 import type { Recipe } from '../../model/recipe.ts';
 import type { Library } from '../library.ts';
 import type { Path } from '../yaml/tree.ts';
@@ -16,6 +17,13 @@ function checkRecipes(read: ReadonlyMap<string, Recipe>, library: Library<Recipe
   return [...read].flatMap(([id, recipe]) =>
     checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids),
   );
+}
+
+/** What is wrong with one piece; recipes and parts must be sound. */
+export function checkOnePiece(piece: Piece, whole: Whole): Complaint[] {
+  const own = checkPiece(piece, whole);
+  if (own.some(isError)) return own;
+  return [...own, ...checkOrder(whole.book, piece), ...checkStack(whole.book, piece), ...checkTrade(whole.book, piece)];
 }
 
 function isError(complaint: { readonly severity: Finding['severity'] }): boolean {
@@ -41,10 +49,6 @@ export function crossCheck(
     ),
   ];
   const mayLay = sound && !shared.some(isError);
-  const pieces = book.pieces.flatMap((piece) => {
-    const own = checkPiece(piece, whole);
-    if (!mayLay || own.some(isError)) return own;
-    return [...own, ...checkOrder(book, piece), ...checkStack(book, piece), ...checkTrade(book, piece)];
-  });
+  const pieces = book.pieces.flatMap((piece) => (mayLay ? checkOnePiece(piece, whole) : checkPiece(piece, whole)));
   return [...shared, ...pieces].map((complaint) => findingOf(complaint, placeOf));
 }

@@ -1,0 +1,141 @@
+import { refuse, type Reader } from '../files/quantities/read.ts';
+import { adviseWord } from '../files/suggest.ts';
+import type { AgreedSection } from '../intake/answers.ts';
+import type { Estimate, Role } from '../intake/estimate.ts';
+import { faultFaces, faults, type Fault } from '../intake/found.ts';
+import type { Means } from '../intake/propose.ts';
+import { isForWhole } from '../intake/recipe-traits.ts';
+import type { Call } from './call.ts';
+import { CannotGoOn } from './call.ts';
+import { namedValues } from './intake-sections.ts';
+import { numbered, oneOf, optionText, someOf, type Asker } from './questions.ts';
+
+/** Recipes for what is not finished but put in order. */
+export const roleRecipes: Readonly<Record<Exclude<Role, 'outside'>, string>> = {
+  drawers: 'drawers',
+  inside: 'drawers',
+  fittings: 'metal-hardware',
+};
+
+/** Recipes that a person can want on the outside of a piece, by id. */
+function finishes({ recipes }: Means): string[] {
+  const others = Object.values(roleRecipes);
+  return [...recipes.values()].filter((r) => !isForWhole(r) && !others.includes(r.id)).map((r) => r.id);
+}
+
+async function askFinishes(asker: Asker, outside: readonly Estimate[], means: Means): Promise<Map<string, string>> {
+  const ids = finishes(means);
+  const names = ids.map((id) => `${means.recipes.get(id)?.name ?? id} (${id})`);
+  const chosen = new Map<string, string>();
+  for (const { id, name } of outside) {
+    const first = chosen.values().next().value;
+    const recipe = await asker.know({
+      ...(first === undefined && { flag: 'finish' }),
+      ask: outside.length === 1 ? 'What finish is wanted?' : `What finish is wanted on: ${name}?`,
+      more: first === undefined ? numbered(names) : [],
+      ...(first === undefined ? { example: ids[0] ?? '1' } : { usual: first }),
+      read: oneOf(ids),
+    });
+    chosen.set(id, recipe);
+  }
+  return chosen;
+}
+
+function finishesSaid(option: string, outside: readonly Estimate[], means: Means): Map<string, string> {
+  const said = namedValues('--finish', option, outside);
+  const ids = finishes(means);
+  for (const recipe of said.values())
+    if (!ids.includes(recipe))
+      throw new CannotGoOn(`--finish: this shop has no such finish "${recipe}"`, adviseWord(recipe, ids));
+  const forAll = said.get('');
+  return new Map(
+    outside.map(({ id, name }): [string, string] => {
+      const recipe = said.get(id) ?? forAll;
+      if (recipe !== undefined) return [id, recipe];
+      throw new CannotGoOn(`--finish says nothing of: ${name}`, `write --finish "${option}, ${id}=${ids[0] ?? ''}"`);
+    }),
+  );
+}
+
+/** Each section with its recipe; and those that the shop cannot do, in words. */
+export async function knowFinishes(
+  call: Call,
+  asker: Asker,
+  sections: readonly Estimate[],
+  means: Means,
+): Promise<{ readonly sections: AgreedSection[]; readonly notDoable: string[] }> {
+  const outside = sections.filter((s) => s.role === 'outside');
+  if (finishes(means).length === 0)
+    throw new CannotGoOn('no recipe can be done with what the shop has', 'drybench check says what is missing');
+  const option = optionText(call, 'finish');
+  const wanted = option === undefined ? await askFinishes(asker, outside, means) : finishesSaid(option, outside, means);
+  const recipeOf = (s: Estimate) => (s.role === 'outside' ? (wanted.get(s.id) ?? '') : roleRecipes[s.role]);
+  const all = sections.map((s): AgreedSection => ({ ...s, recipe: recipeOf(s) }));
+  return {
+    sections: all.filter((s) => means.recipes.has(s.recipe)),
+    notDoable: all
+      .filter((s) => !means.recipes.has(s.recipe))
+      .map((s) => `${s.name}: the recipe ${s.recipe} cannot be done with what the shop has`),
+  };
+}
+
+type Found = Readonly<Partial<Record<Fault, readonly string[]>>>;
+
+/** The section in which a fault mostly is. */
+function usualPlace(fault: Fault, sections: readonly { readonly id: string; readonly role: Role }[]): string {
+  const has = (id: string) => sections.some((s) => s.id === id);
+  if (fault === 'runner-missing') return 'drawer-boxes';
+  if (fault === 'odour' && has('drawer-boxes')) return 'drawer-boxes';
+  if (fault === 'odour' && (has('body') || has('carcass'))) return 'inside';
+  if (fault === 'joints-loose' && has('base')) return 'base';
+  return sections.find((s) => s.role === 'outside')?.id ?? '';
+}
+
+/** Faults, each perhaps with its section: `gouges=top`. */
+function faultsReader(sections: readonly { readonly id: string }[]): Reader<readonly (readonly [Fault, string?])[]> {
+  const some = someOf(faults);
+  const ids = sections.map((s) => s.id);
+  return (text) => {
+    const found: (readonly [Fault, string?])[] = [];
+    for (const part of text.split(',')) {
+      const [word = '', section] = part.split('=').map((w) => w.trim());
+      if (section !== undefined && !ids.includes(section))
+        return refuse(`names a section "${section}" that the piece has not`, adviseWord(section, ids));
+      const read = some(word);
+      if (!read.ok) return read;
+      found.push(
+        ...read.value.map((fault) => (section === undefined ? ([fault] as const) : ([fault, section] as const))),
+      );
+    }
+    return { ok: true, value: found };
+  };
+}
+
+export async function knowFound(
+  asker: Asker,
+  sections: readonly { readonly id: string; readonly name: string; readonly role: Role }[],
+): Promise<Found> {
+  const named = await asker.know({
+    flag: 'found',
+    ask: 'What is wrong with it? Numbers with commas; Enter: nothing',
+    more: numbered(faults.map((fault) => faultFaces[fault].say)),
+    usual: '',
+    read: faultsReader(sections),
+  });
+  const found: Partial<Record<Fault, readonly string[]>> = {};
+  for (const [fault, section] of named) {
+    const usual = usualPlace(fault, sections);
+    const choices = sections.filter((s) => s.role === 'outside').map((s) => s.id);
+    const asks = section === undefined && choices.length > 1 && choices.includes(usual);
+    const place = asks
+      ? await asker.know({
+          ask: `Where: ${faultFaces[fault].say}?`,
+          more: numbered(choices),
+          usual,
+          read: oneOf(choices),
+        })
+      : (section ?? usual);
+    found[fault] = [...(found[fault] ?? []), place];
+  }
+  return found;
+}

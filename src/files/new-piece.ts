@@ -1,0 +1,142 @@
+import type { Answers } from '../intake/answers.ts';
+import type { Estimate } from '../intake/estimate.ts';
+import { areaOfFaces, type Face } from '../intake/faces.ts';
+import { kindFaces } from '../intake/kinds.ts';
+import type { Proposal, ProposedSection } from '../intake/propose.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { Shop, Units } from '../model/shop.ts';
+import { localTime } from '../time/zone.ts';
+import { writeArea, writeLength, writeMoney, writeThickness } from './say-written.ts';
+import { exampleSize } from './quantities/size.ts';
+import { schemaLine } from './schema-files.ts';
+import { commentedYaml, type CommentedLine } from './yaml/commented.ts';
+
+function sayFace(face: Face, units: Units): string {
+  const { what, count, lengthMm, heightMm, share } = face;
+  const times = count === 1 ? '' : `${count} x `;
+  const part = share === undefined ? '' : ` x ${Math.round(share * 100)} %`;
+  const area = writeArea(areaOfFaces([face]), units);
+  return `${what}: ${times}${writeLength(lengthMm, units)} x ${writeLength(heightMm, units)}${part} = ${area}`;
+}
+
+function sayAssumed(assumed: string, units: Units): string {
+  return assumed.replaceAll(/\{([\d.]+)\}/g, (_, mm: string) => writeLength(Number(mm), units));
+}
+
+/** How the area of a section was reckoned, a line each; none where it was said. */
+export function sayEstimate(estimate: Pick<Estimate, 'faces' | 'assumed'>, units: Units): string[] {
+  return [
+    ...estimate.faces.map((f) => sayFace(f, units)),
+    ...estimate.assumed.map((text) => `taken as usual: ${sayAssumed(text, units)}`),
+  ];
+}
+
+function areaWhy({ agreed }: ProposedSection, units: Units): string {
+  return writeArea(areaOfFaces(agreed.faces), units) === writeArea(agreed.areaM2, units)
+    ? 'to be coated: the sum of the above'
+    : 'to be coated, as you measured it';
+}
+
+function sectionLines(proposed: ProposedSection, recipe: Recipe | undefined, units: Units): CommentedLine[] {
+  const { section, agreed, reasons } = proposed;
+  const indent = 4;
+  const why = (id: string) => ({ why: reasons.get(id) ?? '' });
+  const slots = section.with ?? [];
+  const estimate = sayEstimate(agreed, units);
+  return [
+    '',
+    ...estimate.map((line) => `  ${line}`),
+    { indent: 2, key: section.id },
+    { indent, key: 'name', value: section.name },
+    { indent, key: 'recipe', value: section.recipe, ...(recipe && { why: recipe.name }) },
+    { indent, key: 'area', value: writeArea(section.areaM2, units), why: areaWhy(proposed, units) },
+    ...(section.items === 1
+      ? []
+      : [{ indent, key: 'items', value: String(section.items), why: 'how many, for the minutes that each takes' }]),
+    {
+      indent,
+      key: 'thickness',
+      value: writeThickness(section.thicknessMm, units),
+      why: 'of the wood: how fast it gets as warm as the room',
+    },
+    ...(section.attachedTo === undefined
+      ? []
+      : [{ indent, key: 'attached-to', value: section.attachedTo, why: 'cannot be taken off it' }]),
+    ...(section.without.length === 0 ? [] : [{ indent, key: 'without', why: 'steps of the recipe left out' }]),
+    ...section.without.map((id) => ({ indent: indent + 2, item: id, ...why(id) })),
+    ...(slots.length === 0 ? [] : [{ indent, key: 'with', why: 'parts slotted into the recipe' }]),
+    ...slots.map((slot) => ({
+      indent: indent + 2,
+      item: { part: slot.part, ...(slot.before !== undefined && { before: slot.before }) },
+      ...why(slot.part),
+    })),
+  ];
+}
+
+function leadLines({ lead, id }: Answers): CommentedLine[] {
+  if (lead === 'no') return [{ indent: 0, key: 'may-carry-lead', value: 'no', why: 'the old finish holds no lead' }];
+  const may = { indent: 0, key: 'may-carry-lead', value: 'yes' };
+  if (lead !== 'may')
+    return [
+      { ...may, why: lead.found ? 'follow local rules and licensed practice' : 'tested, see below' },
+      {
+        indent: 0,
+        key: 'lead-test',
+        value: { on: lead.on, found: lead.found ? 'yes' : 'no' },
+        why: lead.found ? 'lead: what disturbs the old finish stays out of the plan' : 'no lead: sanding may go on',
+      },
+    ];
+  return [
+    { ...may, why: 'nothing that disturbs the old finish is planned before its test:' },
+    `drybench lead-test ${id} none    (or: found)`,
+  ];
+}
+
+function money(key: string, minor: number | undefined, shop: Shop, why: string): CommentedLine[] {
+  return minor === undefined ? [] : [{ indent: 0, key, value: writeMoney(minor, shop.currency), why }];
+}
+
+function headLines(answers: Answers, shop: Shop): CommentedLine[] {
+  const { size, kind, takenInAt } = answers;
+  const measured = size && exampleSize(size, shop.units);
+  return [
+    `Taken in on ${localTime(takenInAt, shop.timeZone).date}${measured === undefined ? '' : `, ${measured}`}.`,
+    'Change what you like; `drybench check` says whether it is still right.',
+    '',
+    { indent: 0, key: 'name', value: answers.name, why: 'as the bench sheet calls it' },
+    { indent: 0, key: 'kind', value: kind, why: kindFaces[kind].say },
+    { indent: 0, key: 'arrives', value: answers.arrives, why: 'in the shop from then on' },
+    ...(answers.wantedBy === undefined
+      ? []
+      : [{ indent: 0, key: 'wanted-by', value: answers.wantedBy, why: 'to be handed over by then' }]),
+    ...money('price', answers.priceMinor, shop, 'what you hope to get'),
+    ...money('cost', answers.costMinor, shop, 'what you paid for it'),
+    ...leadLines(answers),
+  ];
+}
+
+/**
+ * The text of `pieces/NAME.yaml` for a piece that was taken in; each line says what it is for. `namesSchema`: the shop has
+ * a schema for an editor to check it by.
+ */
+export function pieceFileText(
+  answers: Answers,
+  proposal: Proposal,
+  recipes: ReadonlyMap<string, Recipe>,
+  shop: Shop,
+  namesSchema: boolean,
+): string {
+  const { whole } = proposal.piece;
+  return (
+    (namesSchema ? `${schemaLine('piece', 1)}\n` : '') +
+    commentedYaml([
+      ...headLines(answers, shop),
+      ...(whole === undefined
+        ? []
+        : [{ indent: 0, key: 'whole', value: whole, why: 'steps before and after the work on all sections' }]),
+      ...proposal.left.map((text) => `Not planned: ${text}.`),
+      { indent: 0, key: 'sections' },
+      ...proposal.sections.flatMap((p) => sectionLines(p, recipes.get(p.section.recipe), shop.units)),
+    ])
+  );
+}

@@ -1,0 +1,158 @@
+import type { Piece, Section } from '../model/piece.ts';
+import type { Recipe } from '../model/recipe.ts';
+import type { AgreedSection, Answers } from './answers.ts';
+import { DARK_PART, faultFaces, faults, GRAIN_PART, TANNIN_PART } from './found.ts';
+import { placePart } from './place-part.ts';
+import {
+  drinksIn,
+  gluingSteps,
+  isPainted,
+  sealsFirst,
+  strippingSteps,
+  usesMaterial,
+  type MaterialOf,
+} from './recipe-traits.ts';
+
+/** What the shop can do, and its word on what is proposed. */
+export interface Means {
+  /** Recipes and parts that the shop can do. */
+  readonly recipes: ReadonlyMap<string, Recipe>;
+  readonly parts: ReadonlyMap<string, Recipe>;
+  readonly materialOf: MaterialOf;
+  /** How many things `check` would say of this piece. */
+  readonly problems: (piece: Piece) => number;
+}
+
+/** A section with all that was found for it; why each part is in and each step is out, by its id. */
+export interface ProposedSection {
+  readonly section: Section;
+  readonly agreed: AgreedSection;
+  readonly reasons: ReadonlyMap<string, string>;
+}
+
+export interface Proposal {
+  readonly piece: Piece;
+  readonly sections: readonly ProposedSection[];
+  /** What was found and nothing is proposed for, with the reason. */
+  readonly left: readonly string[];
+}
+
+interface Wish {
+  readonly part: string;
+  readonly why: string;
+}
+
+const RUNNER_STEP = 'runners';
+const GRAIN_FILLER = 'grain-filler';
+
+/** Parts that a section asks for, in the order of the trade: glue, veneer, runners, gouges, then what lies under a film. */
+function wishesFor(agreed: AgreedSection, answers: Answers, recipe: Recipe, materialOf: MaterialOf): Wish[] {
+  const found = (Object.keys(faultFaces) as (keyof typeof faultFaces)[])
+    .filter((fault) => answers.found[fault]?.includes(agreed.id) === true)
+    .map((fault): Wish => ({ part: faultFaces[fault].part, why: `found: ${faultFaces[fault].say}` }));
+  if (agreed.role !== 'outside') return found;
+  const { wood, oldFinish, darkToLight } = answers;
+  const painted = isPainted(recipe, materialOf);
+  const bare = oldFinish === 'bare' || strippingSteps(recipe).length > 0;
+  const fills = wood.openGrained && bare && !drinksIn(recipe, materialOf) && !usesMaterial(recipe, GRAIN_FILLER);
+  const seals = wood.bleeds && bare && painted && !sealsFirst(recipe, materialOf);
+  return [
+    ...found,
+    ...(fills ? [{ part: GRAIN_PART, why: `${wood.name} has open pores` }] : []),
+    ...(seals ? [{ part: TANNIN_PART, why: `bare ${wood.name} bleeds brown through paint` }] : []),
+    ...(darkToLight && painted ? [{ part: DARK_PART, why: 'a dark old finish under a light colour' }] : []),
+  ];
+}
+
+/** Steps of the recipe that this piece does not need. */
+function leftOut(agreed: AgreedSection, answers: Answers, recipe: Recipe, materialOf: MaterialOf): [string, string][] {
+  const has = (fault: keyof typeof faultFaces) => answers.found[fault]?.includes(agreed.id) === true;
+  const bare = answers.oldFinish === 'bare' ? strippingSteps(recipe) : [];
+  const runners = recipe.steps.some((s) => s.id === RUNNER_STEP) && agreed.role !== 'outside' ? [RUNNER_STEP] : [];
+  const glued = gluingSteps(recipe, materialOf).filter((id) => !runners.includes(id));
+  return [
+    ...bare.map((id): [string, string] => [id, 'bare wood: nothing to strip']),
+    ...glued.map((id): [string, string] => [id, has('joints-loose') ? 'glued above' : 'no loose joints found']),
+    ...(agreed.role === 'inside' ? runners.map((id): [string, string] => [id, 'there are none']) : []),
+    ...(has('runner-missing') ? runners.map((id): [string, string] => [id, 'new ones instead']) : []),
+  ];
+}
+
+function plainSection(agreed: AgreedSection): Section {
+  const { id, name, recipe, areaM2, items, thicknessMm, attachedTo } = agreed;
+  const section = { id, name, recipe, areaM2, items, thicknessMm, materials: {}, without: [] };
+  return attachedTo === undefined ? section : { ...section, attachedTo };
+}
+
+function proposeSection(
+  agreed: AgreedSection,
+  answers: Answers,
+  means: Means,
+): { readonly proposed: ProposedSection; readonly left: string[] } {
+  const { materialOf, parts } = means;
+  const recipe = means.recipes.get(agreed.recipe);
+  const plain = plainSection(agreed);
+  if (recipe === undefined) return { proposed: { section: plain, agreed, reasons: new Map() }, left: [] };
+  const problems = (section: Section) => means.problems(pieceWith(answers, [section], undefined));
+  const reasons = new Map<string, string>();
+  const left: string[] = [];
+
+  let section = plain;
+  for (const [step, why] of leftOut(agreed, answers, recipe, materialOf)) {
+    const without: Section = { ...section, without: [...section.without, step] };
+    if (problems(without) > problems(section)) continue;
+    section = without;
+    reasons.set(step, why);
+  }
+  for (const { part, why } of wishesFor(agreed, answers, recipe, materialOf)) {
+    const placed = parts.has(part) ? placePart(part, section, recipe, materialOf, problems) : undefined;
+    if (placed === undefined) {
+      const reason = parts.has(part) ? `finds no place in ${recipe.id}` : 'cannot be done with what the shop has';
+      left.push(`${agreed.name}: ${why}; the part ${part} ${reason}`);
+      continue;
+    }
+    section = placed;
+    reasons.set(part, why);
+  }
+  return { proposed: { section, agreed, reasons }, left };
+}
+
+function pieceWith(answers: Answers, sections: readonly Section[], whole: string | undefined): Piece {
+  const { id, name, kind, lead } = answers;
+  return {
+    id,
+    name,
+    kind,
+    priceMinor: answers.priceMinor ?? 0,
+    costMinor: answers.costMinor ?? 0,
+    mayCarryLead: lead !== 'no',
+    sections,
+    joins: [],
+    ...(whole !== undefined && { whole }),
+  };
+}
+
+/** The recipe of the steps round all sections: one with hardware and drawers, or the plain one. */
+function wholeOf(answers: Answers, means: Means): string | undefined {
+  const cased = answers.sections.some((s) => s.role === 'drawers' || s.role === 'fittings' || s.id === 'doors');
+  return [cased ? 'whole-piece' : 'whole-piece-plain', 'whole-piece-plain'].find((id) => means.recipes.has(id));
+}
+
+function unplaced(answers: Answers): string[] {
+  const ids = answers.sections.map((s) => s.id);
+  return faults
+    .filter((fault) => answers.found[fault]?.some((id) => ids.includes(id)) === false)
+    .map((fault) => `${faultFaces[fault].say}: there is no section for it`);
+}
+
+/** What is to be done with a piece, from what was found and what is wanted. */
+export function propose(answers: Answers, means: Means): Proposal {
+  const each = answers.sections.map((agreed) => proposeSection(agreed, answers, means));
+  const sections = each.map((e) => e.proposed);
+  const piece = pieceWith(
+    answers,
+    sections.map((s) => s.section),
+    wholeOf(answers, means),
+  );
+  return { piece, sections, left: [...answers.notDoable, ...each.flatMap((e) => e.left), ...unplaced(answers)] };
+}

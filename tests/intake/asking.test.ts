@@ -1,0 +1,102 @@
+// The questions as a person at a terminal meets them.
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { readBook } from '../../src/files/read-book.ts';
+import { shippedDir } from '../../src/files/shipped.ts';
+import { drybench } from '../commands/run-cli.ts';
+import { inEmptyShop, shopText } from './shop.ts';
+import { typedTable } from './typed.ts';
+
+const shop = shopText('metric', 'EUR');
+const asked = (folder: string, lines: readonly string[], ...more: string[]) =>
+  drybench(['intake', '--shop', folder, '--at', '2027-01-11T07:30', '--plain', ...more], {
+    isTTY: true,
+    typed: lines.map((line) => `${line}\n`).join(''),
+  });
+
+it('all answers become a piece', () =>
+  inEmptyShop(shop, async (folder) => {
+    const { code, out, err } = await asked(folder, typedTable);
+    expect([code, out]).toEqual([0, expect.stringContaining('Written: pieces/oak-hall-table.yaml')]);
+    expect(err).toContain('top: 110 cm x 40 cm = 0.44 m2');
+    const { book, findings } = readBook(folder, { shippedDir: shippedDir() });
+    expect(findings).toEqual([]);
+    expect(book!.pieces).toMatchObject([
+      {
+        id: 'oak-hall-table',
+        name: 'Oak hall table',
+        kind: 'table',
+        priceMinor: 32_050,
+        costMinor: 6000,
+        mayCarryLead: true,
+        leadTest: { minute: Date.UTC(2027, 0, 5) / 60_000, found: false },
+        whole: 'whole-piece',
+        sections: [
+          { id: 'top', recipe: 'hardwax-oil', items: 1 },
+          {
+            id: 'base',
+            recipe: 'painted-brushed',
+            areaM2: 0.8,
+            items: 4,
+            with: [{ part: 'reglue-joints' }, { part: 'fill-gouges' }, { part: 'block-stains' }],
+          },
+          { id: 'drawer-boxes', recipe: 'drawers', items: 1 },
+          { id: 'hardware', recipe: 'metal-hardware', items: 2 },
+        ],
+      },
+    ]);
+    const text = readFileSync(join(folder, 'pieces/oak-hall-table.yaml'), 'utf8');
+    const explained = text.split('\n').filter((line) => /^\w[\w-]*:/.test(line) && line !== 'sections:');
+    expect(explained.length).toBeGreaterThanOrEqual(8);
+    for (const line of explained) expect(line).toMatch(/ # \S/);
+  }));
+
+it('a wrong answer is asked again, with what to write', () =>
+  inEmptyShop(shop, async (folder) => {
+    const [name = '', id = '', kind = '', size = '', ...rest] = typedTable;
+    const wrong = ['', name, 'No Id', id, 'sofa', kind, '110 x 40', size, ...rest];
+    const { code, err } = await asked(folder, wrong);
+    expect(code).toBe(0);
+    for (const advice of [
+      'this has to be said: write it like Pine washstand',
+      '"No Id" is not an id: write lower-case letters',
+      '"sofa" is none of these: write a number from 1 to 6',
+      '"110 x 40" is not three measures: write three measures like 90 x 45 x 80 cm',
+    ])
+      expect(err).toContain(advice);
+  }));
+
+it('a file that is there stays, and another name is offered; without a person nothing is written', () =>
+  inEmptyShop(shop, async (folder) => {
+    expect((await asked(folder, typedTable)).code).toBe(0);
+    const file = join(folder, 'pieces/oak-hall-table.yaml');
+    writeFileSync(file, readFileSync(file, 'utf8').replace('Oak hall table', 'My own words'));
+    const before = readFileSync(file, 'utf8');
+    const again = await asked(folder, typedTable);
+    expect(again.err).toContain('pieces/oak-hall-table.yaml is there already, and stays as it is');
+    expect([again.code, existsSync(join(folder, 'pieces/oak-hall-table-2.yaml'))]).toEqual([0, true]);
+    const options = ['--name', 'Oak hall table', '--kind', 'other', '--area', '1 m2', '--finish', 'hardwax-oil'];
+    const unasked = await drybench(['intake', '--shop', folder, '--at', '2027-01-11T07:30', ...options]);
+    expect(unasked.code).toBe(2);
+    expect(unasked.err).toContain('is there already, and is not written over');
+    expect(readFileSync(file, 'utf8')).toBe(before);
+    expect(readdirSync(join(folder, 'pieces')).sort()).toEqual(['oak-hall-table-2.yaml', 'oak-hall-table.yaml']);
+  }));
+
+it('who says no at the end, or ends the input early, has written nothing', () =>
+  inEmptyShop(shop, async (folder) => {
+    const refused = await asked(folder, [...typedTable.slice(0, -1), 'no']);
+    expect([refused.code, refused.err]).toEqual([1, expect.stringContaining('nothing was written')]);
+    const ended = await asked(folder, typedTable.slice(0, 7));
+    expect([ended.code, ended.err]).toEqual([130, expect.stringContaining('stopped: nothing was written')]);
+    expect(readdirSync(join(folder, 'pieces'))).toEqual([]);
+  }));
+
+it('what must be said and is not is named with its option', () =>
+  inEmptyShop(shop, async (folder) => {
+    const { code, err } = await drybench(['intake', '--shop', folder, '--name', 'Stool', '--kind', 'chair']);
+    expect(code).toBe(2);
+    expect(err).toContain('--size');
+    expect(err).toContain('45 x 45 x 90 cm');
+  }));
