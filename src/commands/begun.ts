@@ -1,10 +1,11 @@
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, sayTask } from './enter.ts';
+import { enter, namedStep, refuseBehindGate, sayTask } from './enter.ts';
 import { sayMoment } from '../reports/say-time.ts';
 
 /** A step is begun and goes on. */
 export async function answer(call: Call): Promise<ExitCode> {
   const named = await namedStep(call, 'open');
+  refuseBehindGate(named);
   const { shop, task } = named;
   const said = `${sayTask(named)} begun ${sayMoment(shop.now, shop.manner)}`;
   return enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);

@@ -6,7 +6,9 @@ import { pacedMinutes } from '../model/paced-work.ts';
 import { doingOf } from './who-did-it.ts';
 import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
-import { enter, namedStep, sayTask, type NamedStep } from './enter.ts';
+import { enter, namedStep, refuseBehindGate, sayTask, type NamedStep } from './enter.ts';
+import { print, wantsJson } from './answers.ts';
+import { shippedSafety } from './shipped-safety.ts';
 import { readAir } from './read-air.ts';
 import { timeOf } from './open-shop.ts';
 
@@ -37,6 +39,7 @@ function usedOf(call: Call, { shop, task }: NamedStep): { readonly used?: number
 /** A step is done: from when to when, by whom, and in what air. Times that were stated teach the pace of who did it. */
 export async function answer(call: Call): Promise<ExitCode> {
   const named = await namedStep(call, 'open');
+  refuseBehindGate(named);
   const { shop, situation, task } = named;
   const zone = shop.book.shop.timeZone;
   const [fromText, toText, air] = [textFlag(call, 'from'), textFlag(call, 'to'), textFlag(call, 'air')];
@@ -50,11 +53,22 @@ export async function answer(call: Call): Promise<ExitCode> {
   const timed = begun === undefined ? {} : ({ ...doing, timed: true } as const);
   const measured = air === undefined ? {} : { air: readAir('--air', air) };
   const used = usedOf(call, named);
-  return enter(
+  const exitCode = enter(
     call,
     shop,
     'done',
     () => [{ kind: 'done', task: task.id, from, to, ...timed, ...used, ...measured }],
     `${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
+  if (isOily(named) && !wantsJson(call)) print(call, `${ragsAtOnce()}\n`);
+  return exitCode;
+}
+
+function isOily({ shop, task }: NamedStep): boolean {
+  return shop.book.materials.get(task.material ?? '')?.oilyRags === true;
+}
+
+/** The step that follows each oil. */
+function ragsAtOnce(): string {
+  return `Now at once: ${shippedSafety().find((p) => p.when === 'oily-rags')?.short ?? ''}`;
 }

@@ -1,6 +1,7 @@
 import { appendDeeds } from '../files/journal/append.ts';
 import { recordOfEntry } from '../files/journal/record.ts';
 import type { Deed, Entry } from '../model/journal.ts';
+import { gateOpen } from '../model/gates.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
@@ -35,6 +36,24 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
   const task =
     stepWord === undefined ? await chooseNext(call, choices, piece) : await chooseTask(call, choices, stepWord);
   return { shop, situation, task };
+}
+
+/**
+ * Nothing that disturbs paint that may hold lead is entered before its test is recorded.
+ * @throws CannotGoOn at a step behind a closed gate.
+ */
+export function refuseBehindGate({ shop, situation, task }: NamedStep): void {
+  if (!task.gated || gateOpen(situation, task.piece)) return;
+  const name = shop.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
+  if (situation.leadTests.has(task.piece))
+    throw new CannotGoOn(
+      `${name} carries lead: "${task.title}" disturbs it and is not entered as work of this shop`,
+      'follow local rules and licensed practice; if a later test found none, enter it with lead-test first',
+    );
+  throw new CannotGoOn(
+    `${name} may carry lead, and "${task.title}" disturbs it: record the test first`,
+    `drybench lead-test ${task.piece} none, or found`,
+  );
 }
 
 /** Enters deeds into the journal and says what was noted. `deedsOf` sees the entries as they are at that moment. */

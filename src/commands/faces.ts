@@ -28,6 +28,7 @@ export const faces: readonly Face[] = [
     name: 'today',
     about: 'now, next and after; when to coat; what opens and shuts',
     group: 'Plan',
+    options: [['--care', 'with all that is to be known for the safety of the work of the day']],
     load: () => import('./today.ts'),
   },
   {

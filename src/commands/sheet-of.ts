@@ -1,5 +1,6 @@
 import type { Sheet } from '../reports/bench.ts';
 import { harmlessData } from '../terminal/harmless.ts';
+import { shippedSafety } from './shipped-safety.ts';
 import { coatingHours } from './coating-hours.ts';
 import type { OpenShop } from './open-shop.ts';
 import type { Planned } from './plan-of.ts';
@@ -7,5 +8,11 @@ import type { Planned } from './plan-of.ts';
 /** What the bench sheet of `days` days from today is made of, with every text harmless. */
 export function sheetOf(shop: OpenShop, planned: Planned, days: number): Sheet {
   const { plan, situation } = planned;
-  return harmlessData({ book: shop.book, plan, tasks: situation.tasks, unfit: coatingHours(shop, planned, days) });
+  return harmlessData({
+    book: shop.book,
+    plan,
+    tasks: situation.tasks,
+    unfit: coatingHours(shop, planned, days),
+    safety: shippedSafety(),
+  });
 }

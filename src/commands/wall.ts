@@ -1,4 +1,7 @@
 import { resolve } from 'node:path';
+import type { Book } from '../model/book.ts';
+import { careOf } from '../model/safety.ts';
+import type { Task } from '../model/task.ts';
 import type { Piece } from '../model/piece.ts';
 import { buyerCard } from '../reports/wall/card.ts';
 import { bagLabels } from '../reports/wall/labels.ts';
@@ -12,6 +15,7 @@ import { CannotGoOn, isFlagged, numberFlag, textFlag, type Call, type ExitCode }
 import { coatingHours } from './coating-hours.ts';
 import { choosePiece } from './name-things.ts';
 import { openShop, timeOf, type OpenShop } from './open-shop.ts';
+import { shippedSafety } from './shipped-safety.ts';
 import { writeOwnFile } from './own-file.ts';
 import { planOf, type Planned } from './plan-of.ts';
 
@@ -22,13 +26,23 @@ interface Sheet extends Paper {
 /** More days than these are no picture any more. */
 const MOST_DAYS = 14;
 
+function cautionsOf(book: Book, tasks: readonly Task[]): WallInput['cautions'] {
+  const safety = shippedSafety();
+  return new Map(
+    tasks.map((task) => {
+      const { own, pages } = careOf(task, book.materials.get(task.material ?? ''), safety);
+      return [task.id, [...own, ...pages.map((p) => p.short)]];
+    }),
+  );
+}
+
 function inputOf(shop: OpenShop, planned: Planned, unfitDays: number): WallInput {
   const { plan, situation } = planned;
   return {
     plan,
     book: shop.book,
     unfit: unfitDays === 0 ? [] : coatingHours(shop, planned, unfitDays),
-    cautions: new Map(situation.tasks.flatMap((t) => (t.caution === undefined ? [] : [[t.id, t.caution] as const]))),
+    cautions: cautionsOf(shop.book, situation.tasks),
   };
 }
 

@@ -7,7 +7,7 @@ import { sentence, name } from './formats/values.ts';
 import { listIds } from './list-ids.ts';
 import { readSource, YAML_CAP, type Folder } from './read-source.ts';
 import { listOf } from './shapes/collections.ts';
-import { must, record } from './shapes/record.ts';
+import { may, must, record } from './shapes/record.ts';
 import { choice } from './shapes/text.ts';
 
 const figure = record('a figure', {
@@ -19,6 +19,7 @@ export const safetyShape = record('a safety page', {
   title: must(name, 'title'),
   when: must(choice('a trigger', safetyTriggers), 'what about a step calls for it'),
   short: must(sentence, 'one line for the bench sheet'),
+  covers: may(listOf(sentence, 'sentences'), 'sentences of recipes that the short line stands for'),
   text: must(listOf(sentence, 'paragraphs'), 'what to know'),
   figures: must(listOf(figure, 'figures'), 'figures and rules with their sources'),
   source: must(sentence, 'where the text comes from'),
@@ -43,7 +44,7 @@ export function readSafetyPages(shippedDir: string): SafetyPages {
     }
     const document = readDocument(read.source, safetyShape, () => ({ zone: 'UTC', currency: 'EUR' }));
     findings.push(...document.findings);
-    return document.value === undefined ? [] : [{ id, ...document.value }];
+    return document.value === undefined ? [] : [{ id, covers: [], ...document.value }];
   });
   return { pages, findings };
 }

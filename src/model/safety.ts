@@ -24,6 +24,8 @@ export interface SafetyPage {
   readonly when: SafetyTrigger;
   /** One line for a bench sheet. */
   readonly short: string;
+  /** Sentences of recipes' cautions that `short` says as well: where it is shown they are not. */
+  readonly covers: readonly string[];
   readonly text: readonly string[];
   /** Figures and rules, each with where it comes from. */
   readonly figures: readonly { readonly say: string; readonly source: string }[];
@@ -53,4 +55,25 @@ export function safetyTriggersOf(
     lifting: task.people > 1,
   };
   return safetyTriggers.filter((trigger) => applies[trigger]);
+}
+
+/** What is said at a step for its care: the pages that it calls for, and what its recipe says besides. */
+export interface Care {
+  readonly pages: readonly SafetyPage[];
+  /** Of the recipe's caution, what no page says. */
+  readonly own: readonly string[];
+}
+
+/**
+ * The care that a step of a plan calls for. Lead is not among it: what disturbs paint that may hold it is in no plan
+ * before its test, and sentences about that test are dropped behind an open gate.
+ */
+export function careOf(task: Task, material: Material | undefined, pages: readonly SafetyPage[]): Care {
+  const triggers = safetyTriggersOf(task, material, false);
+  const shown = triggers.flatMap((trigger) => pages.filter((p) => p.when === trigger));
+  const lead = pages.filter((p) => p.when === 'disturbs-old-paint');
+  const covered = new Set([...shown, ...lead].flatMap((p) => p.covers));
+  const sentences = task.caution?.split(/(?<=\.) +/) ?? [];
+  const own = sentences.filter((s) => !covered.has(s)).join(' ');
+  return { pages: shown, own: own === '' ? [] : [own] };
 }

@@ -1,5 +1,6 @@
 import type { Book } from '../model/book.ts';
 import type { PlannedStep, Plan, Warning } from '../model/plan.ts';
+import type { SafetyPage } from '../model/safety.ts';
 import type { Task } from '../model/task.ts';
 import type { Span } from '../time/span.ts';
 import { whereAndWith, type Work } from './day-work.ts';
@@ -22,6 +23,8 @@ export interface Sheet {
   readonly plan: Plan;
   readonly tasks: readonly Task[];
   readonly unfit: readonly UnfitHours[];
+  /** Absent: only what recipes themselves say for care is shown. */
+  readonly safety?: readonly SafetyPage[];
 }
 
 /** How and for whom it is written. */
@@ -85,30 +88,26 @@ function state(work: Work): string {
   return work.breaksOff ? ' (goes on later)' : '';
 }
 
-/** What calls for care at this step and has not been `said` yet; adds it to what was said. */
-function cautions(step: PlannedStep, bench: Bench, said: Set<string>): string[] {
-  const own = bench.taskOf.get(step.id)?.caution;
-  const all = [...(own === undefined ? [] : [own]), ...(bench.warningsOf.get(step.id) ?? []).map((w) => w.text)];
-  const fresh = all.filter((text) => !said.has(text));
-  for (const text of fresh) said.add(text);
-  return fresh;
-}
-
-/** When, which piece, what to do and with what care, where and with what. `said`: cautions that need no second telling. */
-export function workRow(work: Work, bench: Bench, said: Set<string>, before?: Whose): Cell[] {
+/** When, which piece, what to do and with what care, where and with what. `careOfStep`: what is to be said for care and was not yet. */
+export function workRow(
+  work: Work,
+  bench: Bench,
+  careOfStep: (step: PlannedStep) => readonly string[],
+  before?: Whose,
+): Cell[] {
   const { step } = work;
   const { look, manner, names, book } = bench;
   const { strong, quiet, warn } = look.paint;
   const words = `${sayStep(step)}${state(work)}`;
   if (step.done === true)
     return [painted(quiet, sayClocks(work.span, manner)), pieceCell(step, bench, before), painted(quiet, words), ''];
-  const care = work.goesOn ? [] : cautions(step, bench, said);
+  const care = work.goesOn ? [] : careOfStep(step);
   return [
     painted(strong, sayClocks(work.span, manner)),
     pieceCell(step, bench, before),
     under(
       words,
-      care.map((text) => painted(warn, `Careful: ${text}`)),
+      care.map((text) => painted(warn, text)),
     ),
     work.goesOn ? '' : painted(quiet, whereAndWith(step, bench.taskOf.get(step.id), names, book.shop.hands.length > 1)),
   ];

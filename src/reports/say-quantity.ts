@@ -39,6 +39,11 @@ export function sayArea(areaM2: number, manner: Manner): string {
   return isUs(manner) ? `${rounded(areaM2 / metresPerFoot ** 2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
 }
 
+/** Of air: `110 m³` or `3900 cu ft`. */
+export function sayAir(m3: number, manner: Pick<Manner, 'units'>): string {
+  return isUs(manner) ? `${rounded(m3 / metresPerFoot ** 3)} cu ft` : `${rounded(m3)} m³`;
+}
+
 /** `0.25 L`, or `8.5 fl oz`, `1.3 gal`. */
 export function sayVolume(litres: number, manner: Manner): string {
   if (!isUs(manner)) return `${rounded(litres, 2)} L`;

@@ -3,13 +3,14 @@ import type { Span } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
 import { benchOf, pieceCell, sayStep, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
 import { benchGrid, dayHead, dryingRows, unfitRows } from './week.ts';
+import { careLines, carePages, deference, freshAirRows, generalWarnings, pagesOn } from './care.ts';
 import { workOn, type Work } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { preparationSaid } from './say-mark.ts';
 import { sayClock, sayMoment, sayMomentSeenOn } from './say-time.ts';
 
 /** One day on one screen: now, next and after; what opens and shuts; what to carry; when not to coat. */
-export function todayScreen(sheet: Sheet, writing: Writing): string {
+export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): string {
   const bench = benchOf(sheet, writing);
   const { look, manner } = writing;
   const day = localDay(manner.now, manner.zone);
@@ -19,17 +20,31 @@ export function todayScreen(sheet: Sheet, writing: Writing): string {
     ...openingRows(day, bench),
     ...carryRows(day, bench),
     ...dryingRows(day, bench),
+    ...freshAirRows(day, bench, new Set()),
     ...unfitRows(day, bench),
   ];
   const head = `${dayHead(day, bench)} · now ${sayClock(manner.now, manner)}`;
   const screen = [...paragraph(head, look, 0, look.paint.strong), ...benchGrid(rows, bench)];
-  return [...screen, ...tomorrowLines(work, bench), ''].join('\n');
+  return [...screen, ...tomorrowLines(work, bench), ...careEnd(day, bench, withPages), ''].join('\n');
+}
+
+/** What closes the lead gate, and whether there is more to know for care; or all of it. */
+function careEnd(day: Span, bench: Bench, withPages: boolean): string[] {
+  const { look, safety } = bench;
+  if (safety === undefined) return [];
+  const pages = pagesOn(day, bench);
+  const more =
+    pages.length === 0 || withPages ? [] : paragraph('today --care tells more of it.', look, 2, look.paint.quiet);
+  const shown = withPages ? carePages(pages, bench) : [];
+  if (pages.length === 0) return [];
+  return ['', ...generalWarnings(bench, true), ...paragraph(deference, look, 2, look.paint.quiet), ...more, ...shown];
 }
 
 /** The day's work with the word that says where the person stands in it. */
 function workRows(work: readonly Work[], bench: Bench): Cell[][] {
   const { look, manner } = bench;
   const said = new Set<string>();
+  const care = (step: PlannedStep) => careLines(step, bench, said);
   const open = work.filter((w) => w.step.done !== true && w.span.end > manner.now);
   const words = new Map<Work, string>();
   const [first, ...later] = open;
@@ -40,7 +55,7 @@ function workRows(work: readonly Work[], bench: Bench): Cell[][] {
   if (third !== undefined && running) words.set(third, 'after');
   if (work.length === 0) return [['', painted(look.paint.quiet, 'no hands-on work today'), '', '']];
   return work.map((w, i, all) => {
-    const [time = '', ...rest] = workRow(w, bench, said, all[i - 1]?.step);
+    const [time = '', ...rest] = workRow(w, bench, care, all[i - 1]?.step);
     const word = words.get(w);
     return [word === undefined ? time : [time, painted(look.paint.strong, word)].flat(), ...rest];
   });

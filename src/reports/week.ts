@@ -1,3 +1,4 @@
+import type { PlannedStep } from '../model/plan.ts';
 import { openSpans } from '../model/hours.ts';
 import { intersect, subtract, unite, type Span, type Spans } from '../time/span.ts';
 import { localDay, type LocalDay } from '../time/zone.ts';
@@ -12,6 +13,7 @@ import {
   type UnfitHours,
   type Writing,
 } from './bench.ts';
+import { careLines, deference, freshAirRows, generalWarnings } from './care.ts';
 import { dryingOn, sayWaiting } from './day-drying.ts';
 import { workOn } from './day-work.ts';
 import { grouped } from './grouped.ts';
@@ -28,11 +30,13 @@ export function weekScreen(sheet: Sheet, writing: Writing, days: number, withPic
   const bench = benchOf(sheet, writing);
   const { look, manner } = writing;
   const shownDays = Array.from({ length: days }, (_, plus) => localDay(manner.now, manner.zone, plus));
+  // A limit and its source need to be told once a week.
+  const limitsSaid = new Set<string>();
   const head = `${sheet.book.shop.name} · planned ${sayMoment(manner.now, manner)}`;
   return [
     ...paragraph(head, look),
     ...(withPicture ? ['', ...pictureLines(shownDays, bench)] : []),
-    ...shownDays.flatMap((day) => ['', ...dayLines(day, bench)]),
+    ...shownDays.flatMap((day) => ['', ...dayLines(day, bench, limitsSaid)]),
     '',
     ...endLines(bench),
     '',
@@ -43,8 +47,11 @@ function pictureLines(days: readonly LocalDay[], { plan, book, names, look }: Be
   return weekPicture({ plan, shop: book.shop, names, days, look });
 }
 
-function dayLines(day: LocalDay, bench: Bench): string[] {
-  return [...paragraph(dayHead(day, bench), bench.look, 0, bench.look.paint.strong), ...dayGrid(day, bench)];
+function dayLines(day: LocalDay, bench: Bench, limitsSaid: Set<string>): string[] {
+  return [
+    ...paragraph(dayHead(day, bench), bench.look, 0, bench.look.paint.strong),
+    ...dayGrid(day, bench, limitsSaid),
+  ];
 }
 
 /** `Mon 11 Jan, today · open 08:00–12:30, 13:15–17:30` */
@@ -57,12 +64,18 @@ export function dayHead(day: LocalDay, { book, manner }: Pick<Bench, 'book' | 'm
 }
 
 /** Everything of one day in one grid: the hour or the kind of line, the piece, the rest. */
-function dayGrid(day: LocalDay, bench: Bench): string[] {
+function dayGrid(day: LocalDay, bench: Bench, limitsSaid: Set<string>): string[] {
   const { look, plan } = bench;
   const said = new Set<string>();
-  const work = workOn(day, plan.steps).map((w, i, all) => workRow(w, bench, said, all[i - 1]?.step));
+  const care = (step: PlannedStep) => careLines(step, bench, said);
+  const work = workOn(day, plan.steps).map((w, i, all) => workRow(w, bench, care, all[i - 1]?.step));
   const nothing = [['', painted(look.paint.quiet, 'no hands-on work'), '', '']];
-  const rows = [...(work.length === 0 ? nothing : work), ...dryingRows(day, bench), ...unfitRows(day, bench)];
+  const rows = [
+    ...(work.length === 0 ? nothing : work),
+    ...dryingRows(day, bench),
+    ...freshAirRows(day, bench, limitsSaid),
+    ...unfitRows(day, bench),
+  ];
   return benchGrid(rows, bench);
 }
 
@@ -124,12 +137,14 @@ function covers(hours: readonly UnfitHours[], open: Spans, day: Span): boolean {
   return subtract(intersect(open, [day]), unite(hours.map((u) => u.span))).length === 0;
 }
 
-function endLines({ plan, look, manner }: Bench): string[] {
-  const general = plan.warnings.filter((w) => w.step === undefined);
+function endLines(bench: Bench): string[] {
+  const { plan, look, manner } = bench;
+  const general = generalWarnings(bench);
   return [
     ...readyLines(plan.pieces, manner, look, 2),
     ...(general.length === 0 ? [] : ['']),
-    ...general.flatMap((w) => paragraph(`Careful: ${w.text}`, look, 2, look.paint.warn, 4)),
+    ...general,
+    ...(bench.safety === undefined ? [] : ['', ...paragraph(deference, look, 2, look.paint.quiet)]),
     '',
     ...proofLines(plan.proof, look),
   ];

@@ -121,3 +121,25 @@ test('undo takes back what still stands, and says when nothing does', async () =
     expect(err).toContain('the journal holds nothing to take back');
   });
 });
+
+test('work on old paint is not entered before its lead test, nor where lead was found', async () => {
+  const files = {
+    'pieces/stool.yaml': `${pieceFile('Stool')}may-carry-lead: yes\n`,
+    'recipes/brushed.yaml':
+      'name: Sanded\nabout: Invented.\nsource: common practice, no source\nsteps:\n  - { step: scuff, do: Sand it, stage: sand, time: 30 min, disturbs-old-paint: yes }\n',
+  };
+  await inShop(files, async (folder) => {
+    const at = ['--at', '2027-01-11T12:00'];
+    for (const command of ['done', 'begun']) {
+      const { code, err } = await drybench([command, 'stool', 'scuff', ...at], { folder });
+      expect(code).toBe(2);
+      expect(err).toContain('record the test first');
+    }
+    await drybench(['lead-test', 'stool', 'found', ...at], { folder });
+    const found = await drybench(['done', 'stool', 'scuff', ...at], { folder });
+    expect(found.code).toBe(2);
+    expect(found.err).toContain('licensed practice');
+    await drybench(['lead-test', 'stool', 'none', ...at], { folder });
+    expect((await drybench(['done', 'stool', 'scuff', ...at], { folder })).code).toBe(0);
+  });
+});

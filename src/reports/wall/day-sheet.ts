@@ -69,10 +69,10 @@ function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Blo
     type.main,
   );
   const details = wrapped(whereAndWith(step, undefined, names, book.shop.hands.length > 1), room, type.small);
-  const caution = drawing.cautions.get(step.id);
-  const isNew = caution !== undefined && !work.goesOn && step.done !== true && !said.has(caution);
-  if (isNew) said.add(caution);
-  const care = isNew ? wrapped(`Careful: ${caution}`, room, { ...type.small, bold: true }) : [];
+  const cautions = work.goesOn || step.done === true ? [] : (drawing.cautions.get(step.id) ?? []);
+  const fresh = cautions.filter((text) => !said.has(text));
+  for (const text of fresh) said.add(text);
+  const care = fresh.flatMap((text) => wrapped(`Careful: ${text}`, room, { ...type.small, bold: true }));
   const tall = (head.length + what.length) * 3.5 + (details.length + care.length) * 2.9 + 1.8;
   return {
     height: tall,
@@ -106,10 +106,10 @@ function unfitBlocks(day: Span, { unfit, names, manner }: Drawing): Block[] {
 }
 
 function blocksOf(model: WeekModel, drawing: Drawing): Block[] {
-  const said = new Set<string>();
   const { manner, plan } = drawing;
   const days = model.days.flatMap((day) => {
     const works = model.works.filter((w) => w.day === day);
+    const said = new Set<string>();
     const head = [headBlock(dayText(day.start, manner)), ...unfitBlocks(day, drawing)];
     if (works.length === 0) return [...head, paragraphBlock('No hands-on work.')];
     return [

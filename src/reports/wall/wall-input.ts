@@ -10,8 +10,8 @@ export interface WallInput {
   readonly plan: Plan;
   readonly book: Book;
   readonly unfit: readonly UnfitHours[];
-  /** Cautions by task id. */
-  readonly cautions: ReadonlyMap<string, string>;
+  /** What is to be said for care, by task id. */
+  readonly cautions: ReadonlyMap<string, readonly string[]>;
 }
 
 /** The same with the words to say it in. */

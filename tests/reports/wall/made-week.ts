@@ -12,7 +12,7 @@ export const twelve: WallInput = {
   unfit: [
     { room: 'workshop', span: { start: when('2027-03-15T08:00'), end: when('2027-03-15T10:00') }, why: 'too cold' },
   ],
-  cautions: new Map([['stool/whole-stool/wax', 'Rags can heat themselves to fire: spread them flat outdoors.']]),
+  cautions: new Map([['stool/whole-stool/wax', ['Rags can heat themselves to fire: spread them flat outdoors.']]]),
 };
 
 export const names = [

@@ -164,7 +164,7 @@ describe('hostile names', () => {
         plan: planOf([step], [{ id: 'p', name, lateHours: 0, ready: {} }]),
         book,
         unfit: [],
-        cautions: new Map([['p/top/coat', name]]),
+        cautions: new Map([['p/top/coat', [name]]]),
       };
       return [
         wallWeek(input, week),
