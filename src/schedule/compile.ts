@@ -24,7 +24,7 @@ import {
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
-import { clearingOf, followerOf, mannerAsPlanned, taskActivity } from './task-activity.ts';
+import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
@@ -157,7 +157,7 @@ function addNeeds(draft: Draft, task: Task, tasks: ReadonlyMap<string, Task>): v
   addUnmoved(draft, task, to);
 }
 
-/** The last step of a section, done in place, keeps the place until it and all that lies beneath can be moved. */
+/** A step done in place may keep the place until it and all that lies beneath can be moved, and then give it free. */
 function addClearing(draft: Draft, task: Task): void {
   const { activity, manners } = sourceOf(draft, task.id);
   const cleared = add(
@@ -165,10 +165,13 @@ function addClearing(draft: Draft, task: Task): void {
     { name: clearingOf(task), modes: [{ name: 'cleared', duration: 0, uses: [] }] },
     { kind: 'cleared', task },
   );
-  const when = [{ activity, modes: manners.flatMap((m, mode) => (m.inPlace === true ? [mode] : [])) }];
+  const modes = manners.flatMap((m, mode) => (m.inPlace === 'until-movable' ? [mode] : []));
+  const when = [{ activity, modes }];
   draft.lags.push(orderLag(activity, cleared, 0, when));
   for (const film of [...unmovedBefore(draft.ground, task), task])
     draft.lags.push(...markLags(draft.ground, sourceOf(draft, film.id), 'handle', cleared, when));
+  const next = followerOf(draft.ground, task, draft.activityOf);
+  if (next !== undefined) draft.lags.push(orderLag(cleared, next, 0, when));
 }
 
 /** A step of the plan that the shop follows had better stay where it is. */
@@ -219,10 +222,10 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const planned = free.filter((t) => t.onlyFor === undefined);
   const byId = new Map(free.map((t) => [t.id, t]));
   const numbers = new Map(planned.map((t, i) => [t.id, i]));
-  const inPlaceAtLast = planned.filter(
-    (t) => !isFact(situation, t) && followerOf(ground, t, numbers) === undefined && mayBeInPlace(ground, t),
+  const inPlace = planned.filter(
+    (t) => !isFact(situation, t) && mayBeInPlace(ground, t) && stayInPlace(ground, t, numbers) === 'until-movable',
   );
-  const activityOf = new Map([...numbers, ...inPlaceAtLast.map((t, i) => [clearingOf(t), numbers.size + i] as const)]);
+  const activityOf = new Map([...numbers, ...inPlace.map((t, i) => [clearingOf(t), numbers.size + i] as const)]);
   const draft: Draft = {
     ground,
     facts: factsOf(ground, planned, activityOf),
@@ -234,7 +237,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
     sources: new Map(),
   };
   for (const task of planned) addTask(draft, task);
-  for (const task of inPlaceAtLast) addClearing(draft, task);
+  for (const task of inPlace) addClearing(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
   for (const task of planned) addMoved(draft, task);

@@ -13,7 +13,7 @@ export type Meaning =
   /** Which window of which film a coat goes into, and the preparation that this window asks for. */
   | { readonly kind: 'window'; readonly coat: Task; readonly film: string; readonly choices: readonly WindowMode[] }
   | { readonly kind: 'drying'; readonly task: Task }
-  /** From when the section may be moved after its last step, which was done on what could not be moved yet. */
+  /** From when the section may be moved after a task that was done on what could not be moved yet. */
   | { readonly kind: 'cleared'; readonly task: Task }
   | { readonly kind: 'ready'; readonly piece: Piece };
 

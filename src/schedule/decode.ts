@@ -72,16 +72,17 @@ function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
   return Math.max(end, movable?.at(end) ?? end);
 }
 
-/** When a section's last step is over, and all that lies beneath it can be moved. */
+/** When a step is over, and it and all that lies beneath it can be moved. */
 function allMovableFrom(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Minute {
   const section = ground.sectionTasks(laid.task).flatMap((t) => byTask.get(t.id) ?? []);
-  return Math.max(...section.map((l) => releasedAt(ground, l)));
+  return Math.max(...section.filter((l) => l.start <= laid.start).map((l) => releasedAt(ground, l)));
 }
 
 /** Until when a step by itself keeps its place. */
 function ownHold(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>): Minute {
   const next = byTask.get(ground.nextOf.get(laid.task.id)?.id ?? '');
-  if (laid.manner.inPlace === true) return next?.start ?? allMovableFrom(ground, laid, byTask);
+  if (laid.manner.inPlace === 'until-movable') return allMovableFrom(ground, laid, byTask);
+  if (laid.manner.inPlace === 'until-next' && next !== undefined) return next.start;
   const released = releasedAt(ground, laid);
   // A next step that began before this one was over took nothing over from it.
   return next === undefined || next.start < laid.end ? released : Math.min(released, next.start);
@@ -106,7 +107,7 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
   };
   const wet =
     previous?.manner.place === manner.place &&
-    (previous.manner.inPlace === true ||
+    (previous.manner.inPlace === 'until-next' ||
       laid.start < Math.max(...[previous, ...doneBefore(ground, laid, byTask)].map((l) => releasedAt(ground, l))));
   const known = ground.situation.done.get(task.id)?.station;
   const before = ground.kept.get(task.id)?.station;

@@ -152,7 +152,7 @@ export function unmovedLags(ground: Ground, source: Source, to: Mover, alone: bo
     const places = new Set((variant.modes ?? [...source.manners.keys()]).map((m) => source.manners[m]?.place));
     return [...places].flatMap((place): Lag[] => {
       const there = (variant.modes ?? [...source.manners.keys()]).filter((m) => source.manners[m]?.place === place);
-      const apart = modesWhere(to.manners, (m) => m.place !== place || (!alone && m.inPlace !== true));
+      const apart = modesWhere(to.manners, (m) => m.place !== place || (!alone && m.inPlace === undefined));
       if (apart.length === 0) return [];
       const when = [
         ...(there.length === source.manners.length ? [] : [{ activity: source.activity, modes: there }]),

@@ -8,8 +8,11 @@ export interface Manner {
   readonly way: Way;
   readonly place: Place;
   readonly hands: readonly string[];
-  /** Begun while a film beneath cannot be moved yet: it keeps the place until the section's next step takes it over, or all can be moved. */
-  readonly inPlace?: true;
+  /**
+   * Begun while a film beneath cannot be moved yet: it keeps the place until the section's next step takes it over, or
+   * until it and all that lies beneath can be moved; the next step begins no sooner then.
+   */
+  readonly inPlace?: 'until-next' | 'until-movable';
 }
 
 function teams(hands: readonly Hand[], people: number, skill: string | undefined): string[][] {

@@ -5,7 +5,7 @@ import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
-import { mayBeInPlace } from './unmoved.ts';
+import { mayBeInPlace, unmovedBefore } from './unmoved.ts';
 import { pausingStarts, unbrokenStarts } from './work-hours.ts';
 
 export const WET = 0;
@@ -19,14 +19,20 @@ export function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<s
   return next === undefined || atWork.has(next.id) ? undefined : activityOf.get(next.id);
 }
 
-/** The name under which the clearing of a place (see `clearedBy`) has its number. */
+/** The name under which the clearing of a place after the task has its number: it ends the stay `until-movable`. */
 export function clearingOf(task: Task): string {
   return `${task.id} cleared`;
 }
 
-/** Who ends the stay of a step that was begun in place: the section's next step, or, after the last, the clearing. */
-function clearedBy(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {
-  return followerOf(ground, task, activityOf) ?? activityOf.get(clearingOf(task));
+/** Who ends the stay of a step that was begun in place. */
+function stayEnds(
+  ground: Ground,
+  task: Task,
+  inPlace: Manner['inPlace'],
+  activityOf: ReadonlyMap<string, number>,
+): number | undefined {
+  if (inPlace === undefined) return undefined;
+  return inPlace === 'until-next' ? followerOf(ground, task, activityOf) : activityOf.get(clearingOf(task));
 }
 
 /** How long a film keeps its place: until it can be moved, or the section's next step takes the place over. */
@@ -48,7 +54,7 @@ export function keepsTools(ground: Ground, film: Film): boolean {
 export function usesOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Use[] {
   const { film } = manner.way;
   const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
-  const next = manner.inPlace === true ? clearedBy(ground, task, activityOf) : undefined;
+  const next = stayEnds(ground, task, manner.inPlace, activityOf);
   const stays: Hold | undefined =
     next !== undefined ? { kind: 'next', next } : released && placeHold(ground, task, released, activityOf);
   const clamped = film !== undefined && released !== undefined && keepsTools(ground, film);
@@ -99,13 +105,27 @@ function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: Readonly
 }
 
 /**
+ * Until when a task begun in place stays: a next step that waits until all can be moved takes nothing over. (Where the
+ * next may take over, it is taken to do so soon: to try both would be a larger search for a rare gain.)
+ */
+export function stayInPlace(
+  ground: Ground,
+  task: Task,
+  activityOf: ReadonlyMap<string, number>,
+): 'until-next' | 'until-movable' {
+  const next = followerOf(ground, task, activityOf) === undefined ? undefined : ground.nextOf.get(task.id);
+  return next === undefined || unmovedBefore(ground, next).length === 0 ? 'until-movable' : 'until-next';
+}
+
+/**
  * Where a film beneath may not be safe to move yet when the task begins, each manner comes twice: after that film can be
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
  */
 function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
   const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
-  if (!mayBeInPlace(ground, task) || clearedBy(ground, task, activityOf) === undefined) return manners;
-  return manners.flatMap((manner) => [manner, { ...manner, inPlace: true as const }]);
+  if (!mayBeInPlace(ground, task)) return manners;
+  const inPlace = stayInPlace(ground, task, activityOf);
+  return manners.flatMap((manner) => [manner, { ...manner, inPlace }]);
 }
 
 /** A step still to do, in every manner that the shop has for it. */

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import psychrolib from 'psychrolib';
 import {

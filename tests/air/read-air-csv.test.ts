@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { readAirCsv } from '../../src/air/read-air-csv.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { humidityRatio } from '../../src/air/psychrometrics.ts';
 import { roomAir } from '../../src/air/room-air.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { chooseContainers, type Size } from '../../src/bookkeeping/containers.ts';
 

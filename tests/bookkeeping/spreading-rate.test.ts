@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { fillLitres, litresFor, sheetSpreadM2PerL } from '../../src/drying/film-maths.ts';
 import { readCoverageM2PerL, readFilmUm } from '../../src/files/quantities/measure.ts';

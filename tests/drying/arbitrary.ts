@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { sampleAir, type AirSeries } from '../../src/air/series.ts';
 import type { Mark } from '../../src/model/mark.ts';
 import { mechanisms, type Material, type SheetHours } from '../../src/model/material.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { chanceBy, endWithChance, promised, simulateEnds, type Link } from '../../src/drying/chance.ts';
 import { deviates } from '../../src/drying/random.ts';

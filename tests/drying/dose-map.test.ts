@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { integrate } from '../../src/drying/dose.ts';
 import { notYetPast, reached } from '../../src/drying/dose-map.ts';

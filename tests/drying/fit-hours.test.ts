@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { airAt } from '../../src/air/series.ts';
 import { breaches, brokenIn, brokenThroughout } from '../../src/drying/air-limits.ts';

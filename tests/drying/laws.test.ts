@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { rhFromVapour } from '../../src/air/psychrometrics.ts';
 import { seriesEnd } from '../../src/air/series.ts';

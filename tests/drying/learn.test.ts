@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { learn, learnDrying, learnPace, observationOf, type Observation } from '../../src/drying/learn.ts';
 import { deviates } from '../../src/drying/random.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { breaches } from '../../src/drying/air-limits.ts';
 import { workingTimes } from '../../src/drying/glue-times.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { windowMaps } from '../../src/drying/windows.ts';
 import { dryMap, markTimes } from '../../src/drying/dry-marks.ts';

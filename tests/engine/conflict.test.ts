@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { smallestConflict } from '../../src/engine/conflict.ts';
 import type { Problem } from '../../src/engine/problem.ts';

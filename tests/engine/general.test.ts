@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/engine/problem.ts';
 import { solveGeneral } from '../../src/engine/general.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { Labels } from '../../src/engine/labels.ts';
 import { netOf } from '../../src/engine/net.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import type { Activity, Problem } from '../../src/engine/problem.ts';
 import { type Reason, reasonsFor } from '../../src/engine/reasons.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import type { Activity, Hold, Lag, Mode, Problem, Term, Use } from '../../src/engine/problem.ts';
 import { unite, type Spans } from '../../src/time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../../src/time/time-map.ts';

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { editFile, writeNewFile } from '../../src/files/edit-file.ts';
 import { editYaml, type Edit } from '../../src/files/edit-yaml.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { fillWithDemo, mutation, spoilAndRead } from './mutations.ts';
 import { emptyFolder } from './shop-folder.ts';

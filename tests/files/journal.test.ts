@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { realDisk } from '../../src/files/disk.ts';
 import { FileTrouble } from '../../src/files/file-trouble.ts';

@@ -1,6 +1,6 @@
 import { cpSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect } from 'vitest';
 import { readBook } from '../../src/files/read-book.ts';
 import { shippedDir } from '../../src/files/shipped.ts';

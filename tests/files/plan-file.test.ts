@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { planIn, PLAN_FILE, readPlan, writePlan } from '../../src/files/plan-file.ts';
 import { marks } from '../../src/model/mark.ts';

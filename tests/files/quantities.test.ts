@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { minorDigits } from '../../src/model/money.ts';
 import { readClock, readHoursOfDay } from '../../src/files/quantities/clock.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { parseYaml } from '../../src/files/yaml/parse.ts';

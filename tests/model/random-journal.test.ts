@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { applyJournal, type Applied } from '../../src/model/apply-journal.ts';
 import { expand } from '../../src/model/expand.ts';

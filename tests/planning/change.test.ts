@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import psychrolib from 'psychrolib';
 import { expect, test } from 'vitest';
 import { at } from '../../src/at.ts';

@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { fingerprint, plansMadeFrom, rememberPlan } from '../../src/files/plan-history.ts';
 import { readPlan, writePlan } from '../../src/files/plan-file.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import type { Entry } from '../../src/model/journal.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';

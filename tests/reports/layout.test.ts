@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { cut, grid, painted, paragraph, wrap } from '../../src/reports/layout.ts';
 import { widthOf } from '../../src/terminal/width.ts';

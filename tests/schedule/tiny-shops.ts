@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import type { Book } from '../../src/model/book.ts';
 import type { Material, RecoatWindow } from '../../src/model/material.ts';
 import type { Piece } from '../../src/model/piece.ts';

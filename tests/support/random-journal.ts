@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from './property.ts';
 import { applyJournal } from '../../src/model/apply-journal.ts';
 import type { Book } from '../../src/model/book.ts';
 import { expand } from '../../src/model/expand.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from './property.ts';
 import type { Book } from '../../src/model/book.ts';
 import type { Spread } from '../../src/model/mark.ts';
 import type { Material, RecoatWindow } from '../../src/model/material.ts';

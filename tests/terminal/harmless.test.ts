@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import { harmless, harmlessData, harmlessJson, harmlessLines } from '../../src/terminal/harmless.ts';
 

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { DateTime } from 'luxon';
 import { expect, test } from 'vitest';
 import { isoOf, localDay, localDays, localTime, minuteAt, readTime } from '../../src/time/zone.ts';

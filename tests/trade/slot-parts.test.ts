@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import type { PartSlot } from '../../src/model/piece.ts';
 import type { Recipe } from '../../src/model/recipe.ts';

@@ -1,5 +1,5 @@
 // What the trade would not do, rule by rule: common practice, no source.
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { gritLadder } from '../../src/model/grit.ts';
 import type { RecipeStep } from '../../src/model/recipe.ts';

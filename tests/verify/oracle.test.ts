@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import type { Plan, PlannedStep } from '../../src/model/plan.ts';
 import { planWith, situation, tasks } from './base.ts';

@@ -87,7 +87,7 @@ function holdFaults({ id, start, end, movableFrom, step, task }: Fact, { byObjec
   const shown = step.holdsStationUntil;
   const members = byObject.get(task.object) ?? [];
   const takenOver = members.some((f) => f.id !== id && f.start === shown);
-  const beneath = members.filter((f) => f.end <= start).map((f) => f.movableFrom);
+  const beneath = members.filter((f) => f.task.section === task.section && f.end <= start).map((f) => f.movableFrom);
   if (shown === movableFrom || shown === Math.max(movableFrom, ...beneath) || (takenOver && shown >= end)) return [];
   return [`is shown to keep its place until ${say.when(shown)}, but keeps it until ${say.when(movableFrom)}`];
 }

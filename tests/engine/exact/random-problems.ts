@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/property.ts';
 import type { Lag, Problem, Term } from '../../../src/engine/problem.ts';
 
 /** Small problems of the exact form: tight enough that a fair share of them has no schedule. */

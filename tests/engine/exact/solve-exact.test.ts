@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/property.ts';
 import { expect, test } from 'vitest';
 import { isExactForm, solveExact } from '../../../src/engine/exact/solve-exact.ts';
 import type { Outcome, Problem } from '../../../src/engine/problem.ts';

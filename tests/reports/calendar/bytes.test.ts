@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import fc from 'fast-check';
+import fc from '../../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { calendarOf } from '../../../src/reports/calendar/calendar-of.ts';
 import { newLedger } from '../../../src/reports/calendar/ledger.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import type { Plan, PlannedStep } from '../../../src/model/plan.ts';
 import { calendarOf, type Choice } from '../../../src/reports/calendar/calendar-of.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { buyerCard } from '../../../src/reports/wall/card.ts';
 import { bagLabels } from '../../../src/reports/wall/labels.ts';
