@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { accountsOf } from '../../src/bookkeeping/accounts.ts';
 import { earnedByKind } from '../../src/bookkeeping/by-kind.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import { lowestPrice, ratePer, sellingFee } from '../../src/bookkeeping/sale.ts';
 import { decimalText, equalParts, minorDigits, percentFraction, shareOf } from '../../src/model/money.ts';

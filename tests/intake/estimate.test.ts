@@ -1,6 +1,6 @@
 // Areas from overall measures. The oracle builds each piece out of corner points in space and adds up the triangles of
 // its faces (half the cross product of two edges); what is taken as usual is common practice, no source.
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { describe, expect, it, test } from 'vitest';
 import { estimateSections, insideOf } from '../../src/intake/estimate.ts';
 import { kinds, type Counts, type Size } from '../../src/intake/kinds.ts';

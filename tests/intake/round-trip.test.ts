@@ -1,5 +1,5 @@
 // Whatever is answered: the file passes `check` as it is written, and reads back as what was answered.
-import fc from 'fast-check';
+import fc from '../support/property.ts';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
