@@ -7,6 +7,7 @@ import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
+import { type Around, carryLags, carryLagsAfterPrep, nextCarry } from './carry-lags.ts';
 import type { Compiled, Meaning, WindowMode } from './compiled.ts';
 import { type Ground, layGround } from './ground.ts';
 import {
@@ -28,6 +29,9 @@ import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } fr
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
+
+/** No shop is shut for longer than this around the time that is planned. */
+const SHUT_MINUTES = 60 * 1440;
 
 export interface CompileOptions {
   /** Nothing is planned after this. */
@@ -210,6 +214,32 @@ function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
   draft.terms.push({ name: `tied up ${piece.id}`, kind: 'end', activity: ready, weight: tieUpWeight(piece) });
 }
 
+function aroundOf(draft: Draft, air: ShopAir): Around {
+  const { ground, activities } = draft;
+  return {
+    ground,
+    airIn: (room) => {
+      const series = air.get(room);
+      if (series === undefined) throw new Error(`the air of room ${room} is missing`);
+      return series;
+    },
+    carry: nextCarry(ground.book.shop, ground.from - SHUT_MINUTES, ground.to + SHUT_MINUTES),
+    sourceOf: (task) => sourceOf(draft, task),
+    modesOf: (activity) => activities[activity]?.modes ?? [],
+    kept: new Map(),
+  };
+}
+
+/** What comes from a colder room warms up before it is coated. */
+function addCarried(draft: Draft, task: Task, around: Around): void {
+  draft.lags.push(...carryLags(task, around));
+  draft.meanings.forEach((meaning, activity) => {
+    if (meaning.kind !== 'window' || meaning.coat.id !== task.id) return;
+    const manners = meaning.choices.map((c) => c.prep?.manner);
+    draft.lags.push(...carryLagsAfterPrep({ activity, manners }, task, around));
+  });
+}
+
 /** Turns what is known at a moment into a scheduling problem, with the key to read its answer by. */
 export function compile(situation: Situation, air: ShopAir, options: CompileOptions): Compiled {
   const { book } = situation;
@@ -239,6 +269,8 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   for (const task of planned) addTask(draft, task);
   for (const task of inPlace) addClearing(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
+  const around = aroundOf(draft, air);
+  for (const task of planned) if (!isFact(situation, task)) addCarried(draft, task, around);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
   for (const task of planned) addMoved(draft, task);
   for (const piece of book.pieces) {

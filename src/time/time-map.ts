@@ -37,6 +37,16 @@ export function fixedMap(minute: Minute): TimeMap {
   };
 }
 
+/** One map after the other, the first first. */
+export function inTurn(maps: readonly TimeMap[]): TimeMap {
+  const backwards = [...maps].reverse();
+  return {
+    at: (t) => maps.reduce((now, m) => (now >= NEVER ? NEVER : m.at(now)), t),
+    latest: (limit) => backwards.reduce((now, m) => (now <= ALWAYS ? ALWAYS : m.latest(now)), limit),
+    earliest: (floor) => backwards.reduce((now, m) => (now > NEVER ? NEVER : m.earliest(now)), floor),
+  };
+}
+
 /** The later of several maps, point by point. */
 export function laterOf(maps: readonly TimeMap[]): TimeMap {
   const [only] = maps;

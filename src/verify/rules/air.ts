@@ -6,6 +6,7 @@ import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact, type LaidFilm } from '../fact.ts';
 import type { Ground } from '../ground.ts';
+import { broughtIn } from '../brought-in.ts';
 import { surfaceFrom, surfaceStanding } from '../surface.ts';
 
 /** Straight lines between equal samples are not quite level in floating point. */
@@ -50,10 +51,23 @@ function mindsUntil(laid: LaidFilm, end: Minute): Minute {
 /** Longer than any film stays wet: what never dries is told once, not minute by minute. */
 const LONGEST_MINUTES = 30 * 1440;
 
-function firstUnfit(fact: Fact, laid: LaidFilm): { minute: Minute; why: string } | undefined {
-  const until = Math.min(mindsUntil(laid, fact.end), fact.end + LONGEST_MINUTES);
+/** A surface this near to that of work which has long stood in the room is as good as it: no thermometer reads closer. */
+const SETTLED_WITHIN_K = 0.1;
+
+/** The surface of the work from the start of the coat on: as the room has it, or colder where it has just come in. */
+function surfaceOfWork(fact: Fact, laid: LaidFilm, ground: Ground): (minute: Minute) => number {
   const { thicknessMm } = fact.task;
-  const surface = surfaceFrom(laid.air, thicknessMm, surfaceStanding(laid.air, thicknessMm, fact.start));
+  const standing = surfaceFrom(laid.air, thicknessMm, surfaceStanding(laid.air, thicknessMm, fact.start));
+  const brought = broughtIn(fact, ground);
+  if (brought === undefined) return standing;
+  const leaves = Math.min(brought.leaves, fact.start);
+  const comes = surfaceFrom(laid.air, thicknessMm, surfaceStanding(brought.from, thicknessMm, leaves));
+  return (minute) => Math.min(standing(minute), comes(minute) + SETTLED_WITHIN_K);
+}
+
+function firstUnfit(fact: Fact, laid: LaidFilm, ground: Ground): { minute: Minute; why: string } | undefined {
+  const until = Math.min(mindsUntil(laid, fact.end), fact.end + LONGEST_MINUTES);
+  const surface = surfaceOfWork(fact, laid, ground);
   for (let minute = fact.start; minute < until; minute += 1) {
     const why = unfit(laid.material, airAt(laid.air, minute), surface(minute));
     if (why !== undefined) return { minute, why };
@@ -70,14 +84,15 @@ function firstUnfit(fact: Fact, laid: LaidFilm): { minute: Minute; why: string }
 
 /**
  * Air and surface inside the material's limits at every minute from the start of application until the film is dust-free,
- * and the air as warm as it asks for the hours after.
+ * and the air as warm as it asks for the hours after. Work that has come in from a colder room follows the air of the new one.
  */
-export function airKept({ facts, say }: Ground): Breach[] {
+export function airKept(ground: Ground): Breach[] {
+  const { facts, say } = ground;
   return facts
     .filter((f) => !f.settled)
     .flatMap((fact): Breach[] => {
       if (fact.laid === undefined) return [];
-      const found = firstUnfit(fact, fact.laid);
+      const found = firstUnfit(fact, fact.laid, ground);
       if (found === undefined) return [];
       const text =
         `${say.step(fact.id)} starts ${say.when(fact.start)} and minds the air until ` +

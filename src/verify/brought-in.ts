@@ -1,0 +1,40 @@
+import type { AirSeries } from '../air/series.ts';
+import { openSpans } from '../model/hours.ts';
+import type { Minute } from '../time/span.ts';
+import type { Fact } from './fact.ts';
+import type { Ground } from './ground.ts';
+
+/** Work that stood in another room before, and when it is carried over. */
+export interface BroughtIn {
+  readonly from: AirSeries;
+  readonly leaves: Minute;
+}
+
+const DAY = 1440;
+const LONGEST_SHUT_DAYS = 60;
+
+/** The first minute from `minute` on at which somebody is there to carry, or is just about to lock up. */
+function whenOpen(minute: Minute, { situation }: Ground): Minute {
+  const { opening, timeZone } = situation.book.shop;
+  const ahead = openSpans(opening, timeZone, minute - DAY, minute + LONGEST_SHUT_DAYS * DAY);
+  const open = ahead.filter((s) => s.end >= minute);
+  return open.reduce((first, s) => Math.min(first, Math.max(s.start, minute)), Infinity);
+}
+
+/**
+ * Where the work of `fact` was before, if that was another room. It is carried as soon as the step before is over, its films
+ * there can be moved and the shop is open; what was done there last, and may stand there yet, not before now.
+ */
+export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
+  const { facts, situation, air } = ground;
+  const own = facts.filter((f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section);
+  const before = own.filter((f) => f.id !== fact.id && f.end <= fact.start).sort((a, b) => a.start - b.start);
+  const last = before.findLast((f) => f.station.room !== fact.station.room);
+  const from = last && air.get(last.station.room);
+  if (last === undefined || from === undefined) return undefined;
+  const there = before.filter((f) => f.start <= last.start && f.station.room === last.station.room);
+  const free = there.reduce((most, f) => Math.max(most, f.movableFrom), last.end);
+  const done = situation.done.get(last.id);
+  const mayStandThere = done !== undefined && own.every((f) => (situation.done.get(f.id)?.to ?? done.to) <= done.to);
+  return { from, leaves: whenOpen(mayStandThere ? Math.max(free, situation.now) : free, ground) };
+}

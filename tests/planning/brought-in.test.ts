@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { timeConstantMinutes } from '../../src/drying/surface.ts';
+import type { Book } from '../../src/model/book.ts';
+import type { Entry } from '../../src/model/journal.ts';
+import type { AirSource } from '../../src/model/shop.ts';
+import { makePlan } from '../../src/planning/make-plan.ts';
+import { situationOf } from '../../src/planning/situation-of.ts';
+import { verify } from '../../src/verify/verify.ts';
+import { COAT_1, COAT_2, filmBook, start } from './film-book.ts';
+
+const limits = { minTempC: 8, maxTempC: 35, minRhPercent: 0, maxRhPercent: 90, dewMarginK: 3, source: 'invented' };
+
+/** The first coat's step is sanding in a cold shed; what is painted, is painted at the bench of the warm room. */
+function shedBook(shed: AirSource, journal: readonly Entry[] = [], thicknessMm = 19): Book {
+  const book = filmBook({ journal });
+  const painted = book.recipes.get('painted');
+  const paint = book.materials.get('paint');
+  const [first, second] = painted?.steps ?? [];
+  const [way] = first?.ways ?? [];
+  if (!painted || !paint || !first || !second || !way) throw new Error('the small shop has changed');
+  const { material, ...sanding } = first;
+  expect(material).toBe('paint');
+  const sand = { ...sanding, stage: 'sand' as const, mayPause: true, ways: [{ ...way, stations: ['floor' as const] }] };
+  return {
+    ...book,
+    shop: {
+      ...book.shop,
+      rooms: [
+        { id: 'room', name: 'Room', air: { kind: 'constant', tempC: 20, rhPercent: 65 } },
+        { id: 'shed', name: 'Shed', air: shed },
+      ],
+      stations: [...book.shop.stations, { id: 'floor', name: 'Floor', room: 'shed', kind: 'floor', slots: 1 }],
+    },
+    materials: new Map([['paint', { ...paint, limits }]]),
+    recipes: new Map([['painted', { ...painted, steps: [sand, second] }]]),
+    pieces: book.pieces.map((p) => ({ ...p, sections: p.sections.map((s) => ({ ...s, thicknessMm })) })),
+  };
+}
+
+const cold: AirSource = { kind: 'constant', tempC: 5, rhPercent: 60 };
+
+function planned(book: Book, now: number) {
+  const situation = situationOf(book, now);
+  const made = makePlan(situation, { seed: 1, steps: 200 });
+  if (made.kind !== 'plan') throw new Error(made.kind);
+  const spanOf = (id: string) => made.plan.steps.find((s) => s.id === id)?.spans[0];
+  return { situation, made, sand: spanOf(COAT_1), coat: spanOf(COAT_2) };
+}
+
+/** From 5 °C to 16.23 °C in air at 20 °C and 65 %, whose dew point is 13.23 °C (ISO 8502-4; Newton's cooling). */
+const waits = (mm: number) => timeConstantMinutes(mm) * Math.log((20 - 5) / (20 - 16.23));
+
+test.each([9, 19, 40])('work %d mm thick from a shed at 5 °C is coated once it is 3 K clear of the dew point', (mm) => {
+  const { sand, coat } = planned(shedBook(cold, [], mm), start);
+  const waited = (coat?.start ?? 0) - (sand?.end ?? 0);
+  expect(Math.abs(waited - waits(mm))).toBeLessThan(3);
+});
+
+test('the verifier refuses the same coat a quarter of an hour earlier, and takes it at its time', () => {
+  const { situation, made, coat } = planned(shedBook(cold), start);
+  const evidence = { situation, air: made.air, factors: made.factors };
+  const early = {
+    ...made.plan,
+    steps: made.plan.steps.map((s) =>
+      s.id === COAT_2 && coat ? { ...s, spans: [{ start: coat.start - 15, end: coat.end - 15 }] } : s,
+    ),
+  };
+  expect(verify(evidence, made.plan)).toEqual([]);
+  expect(
+    verify(evidence, early)
+      .filter((b) => b.rule === 'air')
+      .map((b) => b.text),
+  ).toEqual([expect.stringContaining('the surface at') as string]);
+});
+
+test('what was last done in the shed may stand there yet: it is not taken for warm before it can have been carried', () => {
+  const done: Entry = {
+    number: 1,
+    at: start,
+    deed: { kind: 'done', task: COAT_1, from: start - 300, to: start - 240 },
+  };
+  const now = start + 120;
+  const { coat } = planned(shedBook(cold, [done]), now);
+  expect(Math.abs((coat?.start ?? 0) - now - waits(19))).toBeLessThan(3);
+});
+
+test('from a shed as warm as the room it is coated at once', () => {
+  const { sand, coat } = planned(shedBook({ kind: 'constant', tempC: 20, rhPercent: 65 }), start);
+  expect(coat?.start).toBe(sand?.end);
+});
+
+test('in whatever air, a plan is found that the verifier takes', () => {
+  const temp = fc.integer({ min: -5, max: 25 });
+  fc.assert(
+    fc.property(fc.array(temp, { minLength: 3, maxLength: 8 }), fc.constantFrom(6, 19, 50), (temps, mm) => {
+      const curve = temps.map((tempC, i) => ({ clock: Math.round((1440 * i) / temps.length), tempC, rhPercent: 70 }));
+      const situation = situationOf(shedBook({ kind: 'daily', curve }, [], mm), start);
+      expect(makePlan(situation, { seed: 1, steps: 100 }).kind).toBe('plan');
+    }),
+    { numRuns: 30 },
+  );
+});
