@@ -42,6 +42,8 @@ export interface Piece {
   readonly priceMinor: number;
   readonly costMinor: number;
   readonly mayCarryLead: boolean;
+  /** Its file says neither yes nor no to that. */
+  readonly leadUnsaid?: true;
   /** The test that opens the gate, once it is recorded. */
   readonly leadTest?: { readonly minute: Minute; readonly found: boolean };
   readonly sections: readonly Section[];

@@ -195,6 +195,10 @@ function joins(piece: Piece, whole: Whole, say: Say): Complaint[] {
   ]);
 }
 
+function disturbs({ steps }: Chain): boolean {
+  return steps.some((s) => s.recipeStep.disturbsOldPaint);
+}
+
 /** What does not fit together within a piece, and between it and recipes, materials and the shop. */
 export function checkPiece(piece: Piece, whole: Whole): Complaint[] {
   const file = `pieces/${piece.id}.yaml`;
@@ -208,6 +212,17 @@ export function checkPiece(piece: Piece, whole: Whole): Complaint[] {
   });
   const { arrives, wantedBy } = piece;
   return [
+    ...(piece.leadUnsaid === true && chainsOf(piece, whole).some(disturbs)
+      ? [
+          say(
+            'lead-unsaid',
+            [],
+            'a step disturbs old paint, and the file does not say whether that may hold lead',
+            'write `may-carry-lead: yes`, which holds such steps back until its test is recorded; or no',
+            'warning',
+          ),
+        ]
+      : []),
     ...(piece.sections.length === 0
       ? [say('no-sections', ['sections'], 'the piece has no section', 'name one, with its recipe and area')]
       : []),

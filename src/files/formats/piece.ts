@@ -81,6 +81,7 @@ export function pieceOf(id: string, doc: WrittenPiece): Piece {
     priceMinor: doc.price ?? 0,
     costMinor: doc.cost ?? 0,
     mayCarryLead: doc['may-carry-lead'] ?? false,
+    leadUnsaid: doc['may-carry-lead'] === undefined ? (true as const) : undefined,
     leadTest: test && { minute: test.on, found: test.found },
     sections: doc.sections.map(({ key, value }) => sectionOf(key, value)),
     whole: doc.whole,
