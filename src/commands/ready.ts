@@ -1,3 +1,7 @@
+import { doubtLines, doubtsOf } from '../reports/doubts.ts';
+import { lessonLines, lessonsDocument } from '../reports/learned.ts';
+import { learnedMaterials } from '../planning/factors.ts';
+import type { Plan } from '../model/plan.ts';
 import { planDocument } from '../model/plan-document.ts';
 import { readyOverview, readyPiece } from '../reports/ready.ts';
 import { harmlessData } from '../terminal/harmless.ts';
@@ -7,6 +11,12 @@ import { choosePiece } from './name-things.ts';
 import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
 
+/** Materials that the plan still lays down on the pieces asked about. */
+function laidBy(plan: Plan, isAsked: (piece: { readonly id: string }) => boolean): ReadonlySet<string> {
+  const open = plan.steps.filter((s) => s.done !== true && isAsked({ id: s.piece }));
+  return new Set(open.flatMap((s) => s.material ?? []));
+}
+
 /** When pieces are ready: one in full, all in a line each, or (`--all`) all in full. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
@@ -15,11 +25,19 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (word !== undefined && all)
     throw new CannotGoOn('a piece and --all do not go together', 'name a piece, or write --all');
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
-  const { plan } = planOf(call, shop);
+  const { plan, air, situation, kept } = planOf(call, shop);
+  const lessons = { materials: learnedMaterials(situation, air, kept), hands: situation.paces };
   const isAsked = ({ id }: { readonly id: string }) => one === undefined || one.id === id;
   if (wantsJson(call)) {
     const { madeAt, timeZone, pieces } = planDocument(plan);
-    printJson(call, { format: 'drybench.ready/1', madeAt, timeZone, pieces: pieces.filter(isAsked) });
+    printJson(call, {
+      format: 'drybench.ready/1',
+      madeAt,
+      timeZone,
+      pieces: pieces.filter(isAsked),
+      learned: lessonsDocument(lessons),
+      doubts: doubtsOf(laidBy(plan, isAsked), shop.book),
+    });
     return 0;
   }
   const look = await answerLook(call);
@@ -31,5 +49,11 @@ export async function answer(call: Call): Promise<ExitCode> {
       ? pieces.map((piece) => readyPiece(piece, shop.manner, look)).join('\n')
       : readyOverview(pieces, shop.manner, look),
   );
+  const book = harmlessData(shop.book);
+  const after = [
+    ...lessonLines(lessons, book, look),
+    ...(inFull ? doubtLines(doubtsOf(laidBy(plan, isAsked), book), look) : []),
+  ];
+  if (after.length > 0) print(call, `\n${after.join('\n')}\n`);
   return 0;
 }

@@ -1,6 +1,7 @@
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { LEAST_FACTOR, learnDrying, type Observation, observationOf } from '../drying/learn.ts';
+import type { Learned } from '../model/learned.ts';
 import { marks, type Spread } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
 import type { Plan } from '../model/plan.ts';
@@ -65,30 +66,44 @@ function asSeen(learned: number, observations: readonly Observation[]): number {
   return Math.max(Math.min(learned, most), least);
 }
 
+function seenFilms(situation: Situation, air: ShopAir, kept: Plan | undefined): SeenFilm[] {
+  return situation.tasks.flatMap((task) => {
+    const looks = situation.sightings.get(task.id);
+    return looks === undefined ? [] : seenFilm(situation, air, kept, task, looks);
+  });
+}
+
+function learnedFrom(films: readonly SeenFilm[]): ReadonlyMap<string, Learned> {
+  const learned = new Map<string, Learned>();
+  for (const { material } of films) {
+    const sheet = sheetSpread(material);
+    if (learned.has(material.id) || sheet === undefined) continue;
+    const looks = films.filter((f) => f.material.id === material.id).flatMap((f) => f.observations);
+    learned.set(material.id, learnDrying(sheet, looks));
+  }
+  return learned;
+}
+
+/** What the shop has learned of each material that it looked at, by material id, and on how many looks that rests. */
+export function learnedMaterials(situation: Situation, air: ShopAir, kept?: Plan): ReadonlyMap<string, Learned> {
+  return learnedFrom(seenFilms(situation, air, kept));
+}
+
 /**
  * The shop's own factors on the hours of films, by task id: what has been learned of each material from all looks at it,
  * shrunk towards 1 by how few they are and kept inside the bounds of `learn`; a film that was seen itself keeps to what
  * was seen. Tasks that are not named have factor 1. `kept` says where a film lies whose record does not.
  */
 export function factorsOf(situation: Situation, air: ShopAir, kept?: Plan): ReadonlyMap<string, number> {
-  const { tasks, sightings } = situation;
-  const films = tasks.flatMap((task) => {
-    const looks = sightings.get(task.id);
-    return looks === undefined ? [] : seenFilm(situation, air, kept, task, looks);
-  });
+  const { tasks } = situation;
+  const films = seenFilms(situation, air, kept);
   if (films.length === 0) return new Map();
-  const learned = new Map<string, number>();
-  for (const { material } of films) {
-    const sheet = sheetSpread(material);
-    if (learned.has(material.id) || sheet === undefined) continue;
-    const looks = films.filter((f) => f.material.id === material.id).flatMap((f) => f.observations);
-    learned.set(material.id, learnDrying(sheet, looks).factor);
-  }
+  const learned = learnedFrom(films);
   const seen = new Map(films.map((f) => [f.task, f.observations]));
   return new Map(
     tasks.flatMap((task): [string, number][] => {
       const film = task.ways.find((w) => w.film !== undefined)?.film;
-      const ofMaterial = film && learned.get(film.material);
+      const ofMaterial = film && learned.get(film.material)?.factor;
       if (ofMaterial === undefined) return [];
       const factor = rounded(asSeen(ofMaterial, seen.get(task.id) ?? []));
       return factor === 1 ? [] : [[task.id, factor]];

@@ -1,0 +1,51 @@
+import type { Book } from '../model/book.ts';
+import type { Material, Mechanism } from '../model/material.ts';
+import { paragraph } from './layout.ts';
+import type { Look } from './look.ts';
+
+/** Something that the dates rest on and that nobody has measured well. */
+export interface Doubt {
+  readonly code: string;
+  readonly text: string;
+}
+
+const ofMechanism: Readonly<Partial<Record<Mechanism, Doubt>>> = {
+  oxidation: {
+    code: 'oil-in-the-cold',
+    text: 'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 K is taken.',
+  },
+  water: {
+    code: 'damp-late',
+    text: 'How much damp air slows the late drying of water-borne coats is in dispute; it counts less for handling and stacking, and not at all for cure.',
+  },
+  'moisture-cure': {
+    code: 'damp-cure',
+    text: 'How moisture-curing coats follow warmth and damp is known in kind, not in figures.',
+  },
+  'two-part': {
+    code: 'cold-cure',
+    text: 'In the cold a two-part material may stall short of full cure; filler goes more by its hardener than by the air.',
+  },
+};
+
+const OWN_TRADE = 'common practice, no source';
+
+/** Weak ground under the dates of what is still to be laid, each said once. */
+export function doubtsOf(laid: ReadonlySet<string>, book: Book): Doubt[] {
+  const materials = [...book.materials.values()].filter((m) => laid.has(m.id));
+  const unsourced = materials.some((m: Material) => Object.values(m.marks).some((mark) => mark.source === OWN_TRADE));
+  const figures: Doubt = {
+    code: 'trade-figures',
+    text: 'Most drying hours here are common practice, not published tests: where the container says otherwise, put its hours into a file of your own.',
+  };
+  const byLaw = materials.flatMap((m) => ofMechanism[m.mechanism] ?? []);
+  return [...(unsourced ? [figures] : []), ...new Set(byLaw)];
+}
+
+export function doubtLines(doubts: readonly Doubt[], look: Look): string[] {
+  if (doubts.length === 0) return [];
+  return [
+    ...paragraph('What these dates rest on', look, 0, look.paint.strong),
+    ...doubts.flatMap(({ text }) => paragraph(text, look, 2, look.paint.quiet, 4)),
+  ];
+}
