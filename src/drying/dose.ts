@@ -27,31 +27,37 @@ export interface Dose {
 export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES): Dose {
   const { from } = air;
   const length = seriesEnd(air) - from;
-  const hours = new Float64Array(length + 1);
+  const count = Math.ceil(length / nodeMinutes);
+  const hours = new Float64Array(count + 1);
+  const rates = new Float64Array(count + 1);
   let known = 0;
   let nodeAir = airAt(air, from);
-  let nodeRate = law.rate(nodeAir.tempC, nodeAir.rhPercent);
+  rates[0] = law.rate(nodeAir.tempC, nodeAir.rhPercent);
 
+  /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
+  const sumTo = (node: number, minutes: number): number => {
+    const step = Math.min(nodeMinutes, length - node * nodeMinutes);
+    const rate = at(rates, node);
+    const slope = (at(rates, node + 1) - rate) / step;
+    let total = at(hours, node);
+    for (let k = 0.5; k < minutes; k += 1) total += (rate + slope * k) / 60;
+    return total;
+  };
   const extendTo = (wanted: number): void => {
-    const goal = Math.min(length, wanted + CHUNK_MINUTES);
+    const goal = Math.min(count, Math.ceil((wanted + CHUNK_MINUTES) / nodeMinutes));
     while (known < goal) {
-      const step = Math.min(nodeMinutes, length - known);
-      const next = airAt(air, from + known + step);
+      const next = airAt(air, from + Math.min(length, (known + 1) * nodeMinutes));
       const same = next.tempC === nodeAir.tempC && next.rhPercent === nodeAir.rhPercent;
-      const rate = same ? nodeRate : law.rate(next.tempC, next.rhPercent);
-      let total = at(hours, known);
-      for (let k = 1; k <= step; k += 1) {
-        total += (nodeRate + ((rate - nodeRate) * (k - 0.5)) / step) / 60;
-        hours[known + k] = total;
-      }
-      known += step;
+      rates[known + 1] = same ? at(rates, known) : law.rate(next.tempC, next.rhPercent);
+      hours[known + 1] = sumTo(known, Math.min(nodeMinutes, length - known * nodeMinutes));
+      known += 1;
       nodeAir = next;
-      nodeRate = rate;
     }
   };
   const within = (k: number): number => {
-    if (k > known) extendTo(k);
-    return hours[k] ?? 0;
+    const node = Math.floor(k / nodeMinutes);
+    if (node >= known && known < count) extendTo(k);
+    return node === count ? at(hours, node) : sumTo(node, k - node * nodeMinutes);
   };
 
   const day = Math.min(DAY, length);

@@ -77,7 +77,10 @@ export interface Stretch {
   readonly fit: boolean;
   /** Why the stretch is unfit, each reason once, as it is at its worst; empty if fit. */
   readonly why: readonly Unfit[];
-  /** What, from `start` on, would make the whole stretch fit; absent if fit, or if nothing would. */
+}
+
+/** A stretch, and what, from its start on, would make the whole of it fit; absent if fit, or if nothing would. */
+export interface StretchToMend extends Stretch {
   readonly remedy?: Remedy;
 }
 
@@ -86,18 +89,14 @@ interface Moment {
   readonly found: readonly Breach[];
 }
 
-/**
- * The hours of `from` to `to`, looked at every `stepMinutes`, as stretches fit or unfit for `material` on a board of usual
- * thickness that has stood in the room.
- */
-export function fitOutlook(
-  material: Material,
-  series: AirSeries,
-  from: Minute,
-  to: Minute,
-  stepMinutes = 60,
-): readonly Stretch[] {
-  const runs: { fit: boolean; start: Minute; moments: Moment[] }[] = [];
+interface Run {
+  readonly fit: boolean;
+  readonly start: Minute;
+  readonly moments: Moment[];
+}
+
+function runsOf(material: Material, series: AirSeries, from: Minute, to: Minute, stepMinutes: number): readonly Run[] {
+  const runs: Run[] = [];
   for (let minute = from; minute < to; minute += stepMinutes) {
     const moment = { air: airAt(series, minute), found: hindrances(material, series, minute, USUAL_THICKNESS_MM) };
     const fit = moment.found.length === 0;
@@ -105,15 +104,40 @@ export function fitOutlook(
     if (last?.fit === fit) last.moments.push(moment);
     else runs.push({ fit, start: minute, moments: [moment] });
   }
-  return runs.map(({ fit, start, moments }, i) => {
-    const remedy = fit ? undefined : remedyForAll(material, moments);
-    return {
-      start,
-      end: runs[i + 1]?.start ?? to,
-      fit,
-      why: fit ? [] : worstOf(moments),
-      ...(remedy === undefined ? {} : { remedy }),
-    };
+  return runs;
+}
+
+function stretchOf({ fit, start, moments }: Run, end: Minute): Stretch {
+  return { start, end, fit, why: fit ? [] : worstOf(moments) };
+}
+
+/**
+ * The hours of `from` to `to`, looked at every `stepMinutes`, as stretches fit or unfit for `material` on a board of usual
+ * thickness that has stood in the room.
+ */
+export function fitStretches(
+  material: Material,
+  series: AirSeries,
+  from: Minute,
+  to: Minute,
+  stepMinutes: number,
+): readonly Stretch[] {
+  const runs = runsOf(material, series, from, to, stepMinutes);
+  return runs.map((run, i) => stretchOf(run, runs[i + 1]?.start ?? to));
+}
+
+/** The same, and what would make the unfit ones fit. */
+export function fitOutlook(
+  material: Material,
+  series: AirSeries,
+  from: Minute,
+  to: Minute,
+  stepMinutes = 60,
+): readonly StretchToMend[] {
+  const runs = runsOf(material, series, from, to, stepMinutes);
+  return runs.map((run, i) => {
+    const remedy = run.fit ? undefined : remedyForAll(material, run.moments);
+    return { ...stretchOf(run, runs[i + 1]?.start ?? to), ...(remedy === undefined ? {} : { remedy }) };
   });
 }
 

@@ -1,5 +1,5 @@
 import type { AirSeries } from '../air/series.ts';
-import { fitOutlook, type Stretch } from '../drying/outlook.ts';
+import { fitOutlook, type StretchToMend } from '../drying/outlook.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { grouped } from './grouped.ts';
@@ -7,7 +7,7 @@ import { grouped } from './grouped.ts';
 /** A material and the hours that are fit for it. */
 export interface FitOf {
   readonly material: Material;
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly StretchToMend[];
 }
 
 const lookMinutes = 30;
@@ -18,7 +18,7 @@ export function fitGroups(
   air: AirSeries,
   from: Minute,
   to: Minute,
-  alike: (stretch: Stretch) => string,
+  alike: (stretch: StretchToMend) => string,
 ): FitOf[][] {
   const each = materials.map((material) => ({ material, stretches: fitOutlook(material, air, from, to, lookMinutes) }));
   return [...grouped(each, ({ stretches }) => stretches.map(alike).join('\n')).values()];

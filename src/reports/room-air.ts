@@ -1,5 +1,5 @@
 import { airAt, type AirSeries } from '../air/series.ts';
-import { outlook, shownMechanisms, type AirNow, type ShownMechanism, type Stretch } from '../drying/outlook.ts';
+import { outlook, shownMechanisms, type AirNow, type ShownMechanism, type StretchToMend } from '../drying/outlook.ts';
 import type { Material, Mechanism } from '../model/material.ts';
 import { localTime, type LocalDay } from '../time/zone.ts';
 import { fitGroups, type FitOf } from './fit-groups.ts';
@@ -99,7 +99,7 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
 }
 
 /** What is said of a stretch: materials of which the same is said stand together. */
-function sayStretch(stretch: Stretch, manner: Manner): string {
+function sayStretch(stretch: StretchToMend, manner: Manner): string {
   const hours = sayClocks(stretch, manner);
   if (stretch.fit) return hours;
   const why = stretch.why.map((w) => sayUnfit(w, manner)).join(', ');

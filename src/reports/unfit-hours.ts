@@ -1,6 +1,6 @@
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
-import { fitOutlook } from '../drying/outlook.ts';
+import { fitStretches } from '../drying/outlook.ts';
 import type { Book } from '../model/book.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Material } from '../model/material.ts';
@@ -24,7 +24,7 @@ interface Unfit {
 }
 
 function unfitOf(material: Material, series: AirSeries, open: Spans, over: Span): Unfit {
-  const bad = fitOutlook(material, series, over.start, over.end, lookMinutes).filter((s) => !s.fit);
+  const bad = fitStretches(material, series, over.start, over.end, lookMinutes).filter((s) => !s.fit);
   const why = bad.flatMap((s) => s.why.map((w) => unfitSaid[w.code]));
   return { material, spans: intersect(open, unite(bad)), why };
 }

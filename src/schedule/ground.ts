@@ -4,6 +4,7 @@ import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
+import { type Once, remembering } from './once.ts';
 import { type Place, placesOf } from './places.ts';
 import type { ShopDrying } from './shop-drying.ts';
 import type { WorkHours } from './work-hours.ts';
@@ -16,6 +17,7 @@ export interface Ground {
   readonly to: Minute;
   readonly drying: ShopDrying;
   readonly hours: WorkHours;
+  readonly once: Once;
   readonly places: readonly Place[];
   readonly resources: readonly Resource[];
   /** Step of the plan that the shop follows now, by task id. */
@@ -103,6 +105,7 @@ export function layGround(
     ...span,
     drying,
     hours,
+    once: remembering(),
     places,
     resources,
     kept: new Map((kept?.steps ?? []).map((step) => [step.id, step])),

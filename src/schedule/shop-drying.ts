@@ -10,6 +10,7 @@ import type { Film, Material } from '../model/material.ts';
 import type { WindowChoice } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
+import { remembering } from './once.ts';
 
 export interface WindowMaps {
   readonly opens: TimeMap;
@@ -19,6 +20,8 @@ export interface WindowMaps {
 /** The shop's drying as time maps, each made once: the search asks for the same ones again and again. */
 export interface ShopDrying {
   material(film: Film): Material;
+  /** Films of one name dry alike. */
+  nameOf(film: Film): string;
   /** `factor` is the shop's own, on the hours of that film. Undefined where the material has nothing to dry for that mark. */
   mark(film: Film, room: string, wanted: Mark, pace: Pace, factor?: number): TimeMap | undefined;
   window(film: Film, room: string, window: WindowChoice, factor?: number): WindowMaps;
@@ -27,11 +30,7 @@ export interface ShopDrying {
 }
 
 export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): ShopDrying {
-  const kept = new Map<string, unknown>();
-  const once = <T>(key: string, make: () => T): T => {
-    if (!kept.has(key)) kept.set(key, make());
-    return kept.get(key) as T;
-  };
+  const once = remembering();
   const material = (film: Film): Material => {
     const found = book.materials.get(film.material);
     if (found === undefined) throw new Error(`material ${film.material} is missing, though the files were checked`);
@@ -54,6 +53,7 @@ export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): 
       once(`window|${nameOf(film)}|${room}|${factor}|${JSON.stringify([window.opens, window.shuts])}`, () =>
         windowMaps(window, material(film), film, airIn(room), factor),
       ),
+    nameOf,
     starts: (film, room, runMinutes, thicknessMm) =>
       once(`starts|${nameOf(film)}|${room}|${runMinutes}|${thicknessMm ?? ''}`, () =>
         applicationStarts(material(film), film, airIn(room), runMinutes, from, to, thicknessMm),

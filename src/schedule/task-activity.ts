@@ -83,12 +83,16 @@ function earliestOf(ground: Ground, task: Task): Minute {
 
 function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
   const { workMinutes, film } = manner.way;
-  const hours = ground.hours.ofHands(manner.hands);
-  const byHours = task.mayPause ? pausingStarts(hours, workMinutes) : unbrokenStarts(hours, workMinutes);
-  const inTime = intersect(byHours, [{ start: earliestOf(ground, task), end: ground.to }]);
-  return film === undefined
-    ? inTime
-    : intersect(inTime, ground.drying.starts(film, manner.place.room, workMinutes, task.thicknessMm));
+  const { hands, place } = manner;
+  const earliest = earliestOf(ground, task);
+  const air = film === undefined ? [] : [ground.drying.nameOf(film), place.room, task.thicknessMm];
+  return ground.once(JSON.stringify(['starts', hands, workMinutes, task.mayPause, earliest, ...air]), () => {
+    const hours = ground.hours.ofHands(hands);
+    const byHours = task.mayPause ? pausingStarts(hours, workMinutes) : unbrokenStarts(hours, workMinutes);
+    const inTime = intersect(byHours, [{ start: earliest, end: ground.to }]);
+    if (film === undefined) return inTime;
+    return intersect(inTime, ground.drying.starts(film, place.room, workMinutes, task.thicknessMm));
+  });
 }
 
 function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Mode {
