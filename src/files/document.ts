@@ -21,6 +21,19 @@ export interface ReadFile {
   readonly tree: Node;
 }
 
+/** A file known to be sound: its tree is only made where something is to be found in it. */
+export function unparsedFile(source: SourceText): ReadFile {
+  let known: Node | undefined;
+  return {
+    source,
+    get tree() {
+      known ??= parseYaml(source).tree;
+      if (known === undefined) throw new Error(`${source.file} was sound when Drybench was built`);
+      return known;
+    },
+  };
+}
+
 export interface ReadDocument<T> {
   readonly value?: T;
   readonly file?: ReadFile;

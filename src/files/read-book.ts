@@ -20,12 +20,13 @@ import { readJournal } from './journal/read.ts';
 import { materialLibrary, recipeLibrary, type Library, type ReadOne, type Shelf } from './library.ts';
 import { listIds } from './list-ids.ts';
 import { readCurrency } from './quantities/money.ts';
+import { pressedIn, takeNone, type TakePressed } from './pressed.ts';
 import { CSV_CAP, readSource, YAML_CAP, type Folder } from './read-source.ts';
 import type { Notes, Shape } from './shapes/shape.ts';
-import { SHIPPED_RECIPES } from './shipped.ts';
+import { PARTS, pressedFile, SHIPPED_RECIPES } from './shipped.ts';
 import { isZone } from '../time/zone.ts';
 import { entryOf, nearestNode, type Node, type Path } from './yaml/tree.ts';
-import { placeAt } from './source-text.ts';
+import { placeAt, type SourceText } from './source-text.ts';
 
 export interface ReadBookOptions {
   /** Drybench's own folder, see shippedDir(). */
@@ -83,14 +84,18 @@ function isForTheUser(finding: Finding): boolean {
   return finding.severity === 'error' || finding.place?.file.startsWith('shipped/') !== true;
 }
 
-const PARTS = 'recipes/parts';
-
 /** Reads files of one shop, and gathers what is wrong in them. */
 interface Desk {
   readonly disk: Disk;
   readonly shop: Folder;
   readonly findings: Finding[];
   readonly files: Map<string, ReadFile>;
+  readonly takePressed: TakePressed;
+}
+
+/** The build has read the file by the shape that it has at its place. */
+function pressedDocument<T>(desk: Desk, source: SourceText): ReadDocument<T> | undefined {
+  return desk.takePressed(source) as ReadDocument<T> | undefined;
 }
 
 function readFile<T>(
@@ -105,7 +110,7 @@ function readFile<T>(
     desk.findings.push(read.finding);
     return undefined;
   }
-  const document = readDocument(read.source, shape, settingsOf);
+  const document = pressedDocument<T>(desk, read.source) ?? readDocument(read.source, shape, settingsOf);
   desk.findings.push(...document.findings);
   if (document.file !== undefined) desk.files.set(read.source.file, document.file);
   return document;
@@ -197,7 +202,9 @@ function taken<T>(library: Library<T>, ids: Iterable<string>): Map<string, T> {
 export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const disk = options.disk ?? realDisk;
   const shopFolder: Folder = { path: shopDir, label: '' };
-  const desk: Desk = { disk, shop: shopFolder, findings: [], files: new Map() };
+  // To check is to look at the very files.
+  const takePressed = options.everything === true ? takeNone : pressedIn(pressedFile);
+  const desk: Desk = { disk, shop: shopFolder, findings: [], files: new Map(), takePressed };
   let settings: Settings = { zone: 'UTC', currency: 'EUR' };
   const shopDoc = readFile(desk, shopFolder, SHOP_FILE, shopShape, (tree) => (settings = settingsIn(tree)))?.value;
   const shop = shopDoc && shopOf(shopDoc, airReader(desk, settings.zone));

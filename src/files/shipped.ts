@@ -4,6 +4,10 @@ import { fileURLToPath } from 'node:url';
 
 /** Where the recipes that come with Drybench stand under its own folder. */
 export const SHIPPED_RECIPES = 'recipes';
+/** Where the parts of recipes stand, in a shop as in Drybench's own folder. */
+export const PARTS = 'recipes/parts';
+/** Where the build leaves the recipes and materials that it has read: beside the built modules, not the sources. */
+export const pressedFile = new URL('../pressed.json', import.meta.url);
 
 /**
  * Drybench's own folder: the nearest one above this module that holds them beside a package.json. It is the same one whether the module runs
