@@ -110,22 +110,29 @@ function shortestOf(search: Search, i: number): number {
 }
 
 /**
- * Places everything as near as it can to `from`, in the order of its starts; false if that fails. What `from` says of
- * an activity that is no longer so (a mode or an activity that is gone) is left out.
+ * Places everything as near as it can to `from`, in the order of its starts; false if that fails.
  */
 export function constructFrom(search: Search, from: Schedule): boolean {
   emptyPlan(search);
-  const { net, inserter } = search;
   const everything = allOf(search);
-  everything.forEach((i) => {
-    const start = from.starts[i];
-    const mode = int(net.modeFirst, i) + (from.modes[i] ?? net.modes.length);
-    search.key[i] = search.pinned[i] === 1 ? -Infinity : (start ?? Infinity);
-    if (start === undefined || mode >= int(net.modeFirst, i + 1)) return;
-    inserter.preferred[i] = mode;
-    inserter.wished[i] = start;
-  });
+  wishFor(search, everything, from);
   const done = insertAll(search, everything, Infinity, false);
   clearWishes(search, everything);
   return done;
+}
+
+/**
+ * Sets keys, modes and wishes of `list` to what `from` says. What it says of an activity that is no longer so (a mode or
+ * an activity that is gone) is left out.
+ */
+export function wishFor(search: Search, list: readonly number[], from: Schedule): void {
+  const { net, inserter } = search;
+  for (const i of list) {
+    const start = from.starts[i];
+    const mode = int(net.modeFirst, i) + (from.modes[i] ?? net.modes.length);
+    search.key[i] = search.pinned[i] === 1 ? -Infinity : (start ?? Infinity);
+    if (start === undefined || mode >= int(net.modeFirst, i + 1)) continue;
+    inserter.preferred[i] = mode;
+    inserter.wished[i] = start;
+  }
 }

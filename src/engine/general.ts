@@ -8,6 +8,7 @@ import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
 import { type Search, searchOf } from './search.ts';
+import { constructStaying } from './stay.ts';
 import { int, real } from './typed.ts';
 import { violations } from './valid.ts';
 import { termValues } from './value.ts';
@@ -38,6 +39,11 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
     starts: new Int32Array(net.count),
     modes: new Int32Array(net.count),
   };
+  const hasHomes = problem.objective.some((term) => term.kind === 'moved');
+  if (options.from !== undefined && hasHomes && stays(search, options, incumbent, options.from)) {
+    raiseBound(search, options, incumbent);
+    return outcomeOf(search, incumbent);
+  }
   const stuck = begin(search, options, incumbent);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
@@ -55,13 +61,24 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   return { status: 'unknown', stuck: { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] }, steps };
 }
 
+/** Minutes for which what could stay makes way for what cannot: each is tried, and the cheapest taken. */
+const spares = [0, 4, 12, 36, 84, 180].map((hours) => hours * 60);
+
+/** Places what can stay where `from` has it, and the rest anew; true if all stays, and then nothing else is looked for. */
+function stays(search: Search, options: SearchOptions, incumbent: Incumbent, from: Schedule): boolean {
+  for (const spare of spares) {
+    const anew = constructStaying(search, from, spare);
+    if (anew !== undefined) keep(search, options, incumbent);
+    if (anew?.length === 0) return true;
+  }
+  return false;
+}
+
 /** First schedules; answers an activity that found no place, or -1. */
 function begin(search: Search, options: SearchOptions, incumbent: Incumbent): number {
-  if (options.from !== undefined && constructFrom(search, options.from)) {
-    // The budget is better spent near a plan that people follow than on plans that have nothing of it.
-    keep(search, options, incumbent);
-    return -1;
-  }
+  if (options.from !== undefined && constructFrom(search, options.from)) keep(search, options, incumbent);
+  // The budget is better spent near a plan that people follow than on plans that have nothing of it.
+  if (incumbent.value < Infinity) return -1;
   let stuck = -1;
   const orders = componentOrders(search);
   for (const order of search.net.count > manyStarts ? orders.slice(0, 1) : orders) {

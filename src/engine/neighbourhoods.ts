@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
-import { freeMembers, type Search } from './search.ts';
+import { freeMembers, homeOf, type Search } from './search.ts';
 import { int } from './typed.ts';
+import { ALWAYS } from '../time/time-map.ts';
 
 /** Chooses activities to take out, and sets their keys, preferences and wishes. */
 type Neighbourhood = (search: Search) => number[];
@@ -21,6 +22,7 @@ export const neighbourhoods: readonly Neighbourhood[] = [
   onwards(1000),
   timeSlice,
   sharers,
+  homewards,
 ];
 
 /** Some components, placed anew one after another in random order. */
@@ -97,6 +99,42 @@ function sharers(search: Search): number[] {
   return chosen;
 }
 
+/**
+ * Some that had to leave their homes at about the same time, and who took their homes: those back home first, and these in
+ * what is left.
+ */
+function homewards(search: Search): number[] {
+  const { plan, random } = search;
+  const away = [...search.key.keys()].filter((i) => search.pinned[i] === 0 && isAway(search, i));
+  if (away.length === 0) return [];
+  const pivot = homeOf(search, at(away, random.below(away.length))) ?? 0;
+  const distance = (i: number) => Math.abs((homeOf(search, i) ?? 0) - pivot);
+  away.sort((i, j) => distance(i) - distance(j) || i - j);
+  const list = new Set(away.slice(0, 1 + random.below(12)));
+  const goes = [...list];
+  for (const i of goes) {
+    const home = homeOf(search, i) ?? 0;
+    const slots = at(search.net.modes, int(plan.modes, i)).slots;
+    const until = slots.end(home);
+    for (let j = 0; j < search.net.count && list.size < most; j++) {
+      const meets = int(plan.starts, j) < until && int(plan.ends, j) > home;
+      if (meets && search.pinned[j] === 0 && plan.starts[j] !== homeOf(search, j)) list.add(j);
+    }
+  }
+  const chosen = [...list];
+  for (const i of chosen) {
+    search.key[i] = (homeOf(search, i) ?? int(plan.starts, i)) + (random.below(4) === 0 ? random.unit() * 600 : 0);
+    search.inserter.preferred[i] = int(plan.modes, i);
+    search.inserter.wished[i] = homeOf(search, i) ?? int(plan.starts, i);
+  }
+  return chosen;
+}
+
+function isAway(search: Search, i: number): boolean {
+  const home = homeOf(search, i);
+  return home !== undefined && int(search.plan.starts, i) !== home;
+}
+
 /** Some components: one at random, and others that run at about the same time. */
 function componentsLike(search: Search, count: number, first?: number): number[] {
   const { components } = search.structure;
@@ -117,7 +155,7 @@ function keyByStart(search: Search, list: readonly number[]): void {
 
 /** Keeps some modes as they are and tries some others; lets some activities wish to stay where a term wants them. */
 function varyModes(search: Search, list: readonly number[]): void {
-  const { net, plan, inserter, random: numbers, costs } = search;
+  const { net, plan, inserter, random: numbers } = search;
   const keepShare = numbers.below(3) * 0.4;
   const flipShare = numbers.below(2) * 0.1;
   const wishing = numbers.below(2) === 0;
@@ -128,6 +166,6 @@ function varyModes(search: Search, list: readonly number[]): void {
     if (chance < flipShare) inserter.preferred[i] = first + numbers.below(count);
     else if (chance < flipShare + keepShare) inserter.preferred[i] = int(plan.modes, i);
     if (!wishing) continue;
-    for (const term of at(costs.terms, i)) if (term.kind === 'moved') inserter.wished[i] = term.at;
+    inserter.wished[i] = homeOf(search, i) ?? ALWAYS;
   }
 }

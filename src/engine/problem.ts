@@ -104,12 +104,12 @@ export interface Condition {
  * One term of the objective, a whole number to minimise; the objective is the sum of all terms and mode costs.
  * - `late`: weight × max(0, end of activity - due)
  * - `end`: weight × (end of activity - from)
- * - `moved`: weight × |start of activity - at|
+ * - `moved`: weight × |start of activity - at|, and `once` on top where the two differ
  */
 export type Term = { readonly name: string; readonly activity: number; readonly weight: number } & (
   | { readonly kind: 'late'; readonly due: Minute }
   | { readonly kind: 'end' }
-  | { readonly kind: 'moved'; readonly at: Minute }
+  | { readonly kind: 'moved'; readonly at: Minute; readonly once?: number }
 );
 
 /** A place for every activity: `starts[i]`, `ends[i]` and the index `modes[i]` of its chosen mode. */
@@ -153,7 +153,10 @@ export interface SearchOptions {
   readonly steps: number;
   /** Asked now and then; true ends the search early with the best found. The core has no clock of its own. */
   readonly stop?: () => boolean;
-  /** A schedule to begin from and to stay near. It need not be valid for this problem. */
+  /**
+   * A schedule to begin from and to stay near. It need not be valid for this problem. Where all that a `moved` term keeps
+   * in its place can stay there, and nothing else takes up a resource, it stays: nothing better is looked for.
+   */
   readonly from?: Schedule;
   /** Told whenever a better schedule is found. */
   readonly onBetter?: (value: number, bound: number, steps: number) => void;

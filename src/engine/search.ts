@@ -58,7 +58,9 @@ export function searchOf(net: Net, labels: Labels, seed: number): Search {
 const pullShare = 0.3;
 
 function pullsOf(net: Net, structure: Structure, weights: Float64Array): Float64Array {
+  const stays = new Set(net.problem.objective.flatMap((t) => (t.kind === 'moved' ? [t.activity] : [])));
   return Float64Array.from({ length: net.count }, (_, i) => {
+    if (stays.has(i)) return 0;
     const c = int(structure.componentOf, i);
     const size = at(structure.components, c).length;
     return (pullShare * real(weights, c) * (int(structure.rank, i) + 1)) / ((size * (size + 1)) / 2);
@@ -98,4 +100,10 @@ export function clearWishes(search: Search, list: readonly number[]): void {
 /** Members of component `c` that are not pinned. */
 export function freeMembers(search: Search, c: number): number[] {
   return [...at(search.structure.components, c)].filter((i) => search.pinned[i] === 0);
+}
+
+/** Where a `moved` term wants activity `i` to start, if one does. */
+export function homeOf({ costs }: Search, i: number): number | undefined {
+  for (const term of at(costs.terms, i)) if (term.kind === 'moved') return term.at;
+  return undefined;
 }

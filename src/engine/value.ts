@@ -10,7 +10,7 @@ export function termValue(term: Term, from: Minute, start: Minute, end: Minute):
     case 'end':
       return term.weight * (end - from);
     case 'moved':
-      return term.weight * Math.abs(start - term.at);
+      return start === term.at ? 0 : term.weight * Math.abs(start - term.at) + (term.once ?? 0);
   }
 }
 

@@ -27,7 +27,7 @@ import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
 import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
-import { lateWeight, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
+import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
 /** No shop is shut for longer than this around the time that is planned. */
@@ -181,9 +181,9 @@ function addClearing(draft: Draft, task: Task): void {
 /** A step of the plan that the shop follows had better stay where it is. */
 function addMoved(draft: Draft, task: Task): void {
   const at = draft.ground.kept.get(task.id)?.spans[0]?.start;
-  if (at === undefined || at < draft.ground.from || isFact(draft.ground.situation, task)) return;
-  const { activity } = sourceOf(draft, task.id);
-  draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT });
+  const activity = draft.activityOf.get(task.id);
+  if (at === undefined || activity === undefined || at < draft.ground.from || isFact(draft.ground.situation, task)) return;
+  draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT, once: MOVED_ONCE });
 }
 
 /** When all is done and every film may be wrapped and stacked, in opening hours: the piece can be handed over. */
@@ -209,7 +209,7 @@ function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
       kind: 'late',
       activity: ready,
       due: piece.wantedBy,
-      weight: lateWeight(piece),
+      weight: lateWeight(piece) * (ground.kept.size > 0 ? LATE_BEFORE_MOVED : 1),
     });
   draft.terms.push({ name: `tied up ${piece.id}`, kind: 'end', activity: ready, weight: tieUpWeight(piece) });
 }
@@ -272,7 +272,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const around = aroundOf(draft, air);
   for (const task of planned) if (!isFact(situation, task)) addCarried(draft, task, around);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
-  for (const task of planned) addMoved(draft, task);
+  for (const task of free) addMoved(draft, task);
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);
     if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))

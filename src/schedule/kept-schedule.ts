@@ -4,6 +4,20 @@ import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import type { Compiled, Meaning } from './compiled.ts';
 import type { Manner } from './manners.ts';
+import { mannerAsPlanned } from './task-activity.ts';
+
+interface Known {
+  readonly compiled: Compiled;
+  readonly steps: ReadonlyMap<string, PlannedStep>;
+  /** Task id -> when it is over, by what has slipped since. */
+  readonly ends: ReadonlyMap<string, Minute>;
+}
+
+/** Did it keep its place until the section's next step began, or longer than it would by itself? */
+function keptItsPlace(step: PlannedStep, next: PlannedStep | undefined): boolean {
+  if (next !== undefined && step.holdsStationUntil === startOf(next)) return true;
+  return step.holdsStationUntil > (step.dry?.handle?.late ?? endOf(step));
+}
 
 function sameManner(manner: Manner, step: PlannedStep): boolean {
   return (
@@ -14,33 +28,55 @@ function sameManner(manner: Manner, step: PlannedStep): boolean {
   );
 }
 
-function modeOf(
-  meaning: Meaning,
-  steps: ReadonlyMap<string, PlannedStep>,
-): { mode: number; step: PlannedStep | undefined } {
-  switch (meaning.kind) {
-    case 'task': {
-      const step = steps.get(meaning.task.id);
-      const mode = step === undefined ? -1 : meaning.manners.findIndex((m) => sameManner(m, step));
-      return { mode: Math.max(0, mode), step };
-    }
-    case 'window': {
-      const coat = steps.get(meaning.coat.id);
-      const mode = meaning.choices.findIndex(({ prep }) => {
-        const step = prep && steps.get(prep.task.id);
-        return prep !== undefined && step !== undefined && sameManner(prep.manner, step);
-      });
-      const prep = meaning.choices[mode]?.prep;
-      if (prep !== undefined) return { mode, step: steps.get(prep.task.id) };
-      const plain = meaning.choices.findIndex((c) => c.prep === undefined);
-      return { mode: Math.max(0, plain), step: coat };
-    }
-    case 'done':
-    case 'drying':
-    case 'cleared':
-    case 'ready':
-      return { mode: 0, step: undefined };
-  }
+function taskMode({ compiled, steps }: Known, { task, manners }: Meaning & { kind: 'task' }): number {
+  const step = steps.get(task.id);
+  if (step === undefined) return 0;
+  const inPlace = keptItsPlace(step, steps.get(compiled.ground.nextOf.get(task.id)?.id ?? ''));
+  const same = manners.map((manner) => sameManner(manner, step));
+  const exact = manners.findIndex((m, k) => same[k] === true && (m.inPlace !== undefined) === inPlace);
+  return Math.max(0, exact < 0 ? same.indexOf(true) : exact);
+}
+
+/** The film that a coat goes over: how it is laid, and when it is over. */
+function filmBelow({ compiled, ends }: Known, film: string, modes: readonly number[]) {
+  const activity = compiled.activityOf.get(film) ?? -1;
+  const meaning = compiled.meanings[activity];
+  const end = ends.get(film);
+  const manner =
+    meaning?.kind === 'done'
+      ? mannerAsPlanned(compiled.ground, meaning.task)
+      : meaning?.kind === 'task'
+        ? meaning.manners[modes[activity] ?? 0]
+        : undefined;
+  return manner?.way.film === undefined || end === undefined
+    ? undefined
+    : { film: manner.way.film, room: manner.place.room, end };
+}
+
+function windowMode(known: Known, { coat, film, choices }: Meaning & { kind: 'window' }, modes: readonly number[]) {
+  const { compiled, steps, ends } = known;
+  const prepared = choices.findIndex(({ prep }) => {
+    const step = prep && steps.get(prep.task.id);
+    return prep !== undefined && step !== undefined && sameManner(prep.manner, step);
+  });
+  if (prepared >= 0) return prepared;
+  const coatStep = steps.get(coat.id);
+  const below = filmBelow(known, film, modes);
+  const need = coat.needs.find((n) => n.kind === 'window' && n.task === film);
+  const holds = choices.findIndex(({ prep, window }) => {
+    const choice = need?.kind === 'window' ? need.windows[window] : undefined;
+    if (prep !== undefined || choice === undefined || coatStep === undefined || below === undefined) return false;
+    const { ground } = compiled;
+    const { opens, shuts } = ground.drying.window(below.film, below.room, choice, ground.factorOf(film));
+    const start = Math.max(startOf(coatStep), ground.from, waitedFor(coat, ends));
+    return opens.at(below.end) <= start && start <= (shuts?.at(below.end) ?? start);
+  });
+  return holds >= 0
+    ? holds
+    : Math.max(
+        0,
+        choices.findIndex((c) => c.prep === undefined),
+      );
 }
 
 function latest(minutes: readonly Minute[]): Minute {
@@ -53,10 +89,13 @@ function readyBy(kept: Plan, piece: string): Minute {
   return latest(own.flatMap((s) => [endOf(s), s.dry?.stack?.late ?? endOf(s)]));
 }
 
-/** When all films of the task's section can be moved by the plan that the shop follows. */
-function movableBy(kept: Plan, task: Task): Minute {
-  const films = kept.steps.filter((s) => s.piece === task.piece && s.section === task.section);
-  return latest(films.flatMap((s) => s.dry?.handle?.late ?? []));
+function startOf(step: PlannedStep): Minute {
+  return step.spans[0]?.start ?? 0;
+}
+
+function startIn(steps: ReadonlyMap<string, PlannedStep>, task: string | undefined): Minute {
+  const step = steps.get(task ?? '');
+  return step === undefined ? Number.NEGATIVE_INFINITY : startOf(step);
 }
 
 function endOf(step: PlannedStep): Minute {
@@ -83,29 +122,31 @@ export function keptSchedule(compiled: Compiled, kept: Plan): Schedule {
     const from = atWork.get(task.id) ?? Math.max(now, step?.spans[0]?.start ?? now, waitedFor(task, ends));
     ends.set(task.id, done.get(task.id)?.to ?? from + minutes);
   }
-  const places = compiled.meanings.map((meaning, i) => {
-    const { mode, step } = modeOf(meaning, steps);
-    const minutes = problem.activities[i]?.modes[mode]?.duration ?? 0;
-    const start = ((): Minute => {
-      switch (meaning.kind) {
-        case 'task':
-          return Math.max(step?.spans[0]?.start ?? problem.from, problem.from, waitedFor(meaning.task, ends));
-        case 'window':
-          return Math.max(step?.spans[0]?.start ?? problem.from, problem.from, ends.get(meaning.film) ?? problem.from);
-        case 'cleared':
-          return Math.max(ends.get(meaning.task.id) ?? problem.from, movableBy(kept, meaning.task), problem.from);
-        case 'ready':
-          return Math.max(readyBy(kept, meaning.piece.id), problem.from);
-        case 'done':
-        case 'drying':
-          return problem.from;
+  const known = { compiled, steps, ends };
+  const modes = compiled.meanings.map((meaning) => (meaning.kind === 'task' ? taskMode(known, meaning) : 0));
+  compiled.meanings.forEach((meaning, i) => {
+    if (meaning.kind === 'window') modes[i] = windowMode(known, meaning, modes);
+  });
+  const starts = compiled.meanings.map((meaning, i): Minute => {
+    switch (meaning.kind) {
+      case 'task':
+        return Math.max(startIn(steps, meaning.task.id), problem.from, waitedFor(meaning.task, ends));
+      case 'window': {
+        const prep = meaning.choices[modes[i] ?? 0]?.prep;
+        return Math.max(startIn(steps, prep?.task.id), problem.from, ends.get(meaning.film) ?? problem.from);
       }
-    })();
-    return { mode, start, end: start + minutes };
+      case 'cleared':
+        return Math.max(ends.get(meaning.task.id) ?? problem.from, problem.from);
+      case 'ready':
+        return Math.max(readyBy(kept, meaning.piece.id), problem.from);
+      case 'done':
+      case 'drying':
+        return problem.from;
+    }
   });
   return {
-    starts: places.map((p) => p.start),
-    ends: places.map((p) => p.end),
-    modes: places.map((p) => p.mode),
+    starts,
+    ends: starts.map((start, i) => start + (problem.activities[i]?.modes[modes[i] ?? 0]?.duration ?? 0)),
+    modes,
   };
 }

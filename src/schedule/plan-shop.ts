@@ -9,6 +9,7 @@ import { compile } from './compile.ts';
 import type { Compiled } from './compiled.ts';
 import { decode } from './decode.ts';
 import { keptSchedule } from './kept-schedule.ts';
+import { solveNear } from './solve-near.ts';
 
 export interface PlanOptions extends Omit<SearchOptions, 'from' | 'steps'> {
   /** Steps of search; absent: by the size of the problem. */
@@ -64,12 +65,11 @@ function proofOf(compiled: Compiled, outcome: Outcome & { status: 'optimal' | 'f
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
   const { to, kept, factors, steps, ...search } = options;
   const compiled = compile(situation, air, { to, factors, ...(kept && { kept }) });
-  const from = kept && keptSchedule(compiled, kept);
-  const outcome = solve(compiled.problem, {
-    ...search,
-    steps: steps ?? defaultSteps(compiled.problem),
-    ...(from && { from }),
-  });
+  const budget = { ...search, steps: steps ?? defaultSteps(compiled.problem) };
+  const outcome =
+    kept === undefined
+      ? solve(compiled.problem, budget)
+      : solveNear(compiled.problem, { ...budget, from: keptSchedule(compiled, kept) });
   if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const ready = new Map<string, Minute>();

@@ -12,5 +12,13 @@ export function lateWeight(piece: Piece): number {
   return 20 * (5 + Math.round(piece.priceMinor / MINOR_PER_MAJOR / 25));
 }
 
-/** What a minute costs by which a step is moved off the plan that the shop follows: least of all, but not nothing. */
-export const MOVED_WEIGHT = 3;
+/**
+ * What a plan pays for each step that it moves off the plan that the shop follows: as much as a piece pays for standing
+ * there a working day. So a step moves where it cannot stay, or where that saves a date, never for a little time.
+ */
+export const MOVED_ONCE = 5000;
+/** What it pays for each minute by which such a step moves. */
+export const MOVED_WEIGHT = 10;
+
+/** By how much dates come before moves: where there is a plan that people follow, a minute late counts as so many. */
+export const LATE_BEFORE_MOVED = 10;
