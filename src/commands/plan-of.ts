@@ -1,4 +1,5 @@
 import { realDisk } from '../files/disk.ts';
+import { FileTrouble } from '../files/file-trouble.ts';
 import { withLock } from '../files/lock.ts';
 import { fingerprint, plansMadeFrom, rememberPlan } from '../files/plan-history.ts';
 import { PLAN_FILE, readPlan, writePlan } from '../files/plan-file.ts';
@@ -44,6 +45,18 @@ export function keepPlan(shop: OpenShop, plan: Plan): void {
   });
 }
 
+/**
+ * Remembers a plan that was only looked at, so that the next look need not search for it. Where that cannot be written,
+ * because another command is writing or the folder may not be written to, the answer is the same without.
+ */
+function rememberLook(shop: OpenShop, plan: Plan): void {
+  try {
+    withLock(realDisk, shop.folder, 'look', () => rememberPlan(shop.folder, plan), { waitMs: 0 });
+  } catch (error) {
+    if (!(error instanceof FileTrouble)) throw error;
+  }
+}
+
 /** A plan that was followed before and still says all that there is to say. */
 function followedBefore(
   shop: OpenShop,
@@ -86,6 +99,7 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   progress.end();
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
+    if (patient && seconds === 0) rememberLook(shop, plan);
     return { plan, air, factors, situation, ...before };
   }
   if (made.kind === 'broken')

@@ -11,6 +11,8 @@ import { decode } from './decode.ts';
 import { keptSchedule } from './kept-schedule.ts';
 import { solveNear } from './solve-near.ts';
 
+const MINUTES_PER_HOUR = 60;
+
 export interface PlanOptions extends Omit<SearchOptions, 'from' | 'steps'> {
   /** Steps of search; absent: by the size of the problem. */
   readonly steps?: number;
@@ -61,6 +63,16 @@ function proofOf(compiled: Compiled, outcome: Outcome & { status: 'optimal' | 'f
   };
 }
 
+/** How late each piece is by a plan, by the activity that stands for its being ready. */
+function lateBy({ meanings }: Compiled, { pieces }: Plan): Map<number, Minute> {
+  const hours = new Map(pieces.map((p) => [p.id, p.lateHours]));
+  return new Map(
+    meanings.flatMap((meaning, i) =>
+      meaning.kind === 'ready' ? [[i, (hours.get(meaning.piece.id) ?? 0) * MINUTES_PER_HOUR] as const] : [],
+    ),
+  );
+}
+
 /** Lays every remaining step of every piece onto the calendar. */
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
   const { to, kept, factors, steps, ...search } = options;
@@ -69,7 +81,7 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   const outcome =
     kept === undefined
       ? solve(compiled.problem, budget)
-      : solveNear(compiled.problem, { ...budget, from: keptSchedule(compiled, kept) });
+      : solveNear(compiled.problem, { ...budget, from: keptSchedule(compiled, kept) }, lateBy(compiled, kept));
   if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const ready = new Map<string, Minute>();

@@ -1,11 +1,20 @@
 import type { Outcome, Problem, SearchOptions } from '../engine/problem.ts';
 import { solve } from '../engine/solve.ts';
 import { termValues, valueOf } from '../engine/value.ts';
+import type { Minute } from '../time/span.ts';
 
 type Found = Outcome & { readonly status: 'optimal' | 'feasible' };
 
-function lateness(problem: Problem, { terms }: Found): number {
-  return terms.reduce((sum, { value }, k) => (problem.objective[k]?.kind === 'late' ? sum + value : sum), 0);
+/** A piece this little later than by the plan that is followed is not worth a plan that has nothing of it. */
+const SLACK_MINUTES = 30;
+
+/** What it costs that pieces come later past their dates than they do by the plan that is followed. */
+function lateness(problem: Problem, { terms }: Found, lateByKept: ReadonlyMap<number, Minute>): number {
+  return terms.reduce((sum, { value }, k) => {
+    const term = problem.objective[k];
+    if (term?.kind !== 'late') return sum;
+    return sum + Math.max(0, value - term.weight * ((lateByKept.get(term.activity) ?? 0) + SLACK_MINUTES));
+  }, 0);
 }
 
 /** An answer found where moves cost nothing, with what its moves do cost. */
@@ -16,15 +25,18 @@ function withMoves(problem: Problem, { schedule, bound, steps }: Found): Found {
 }
 
 /**
- * Searches near the plan that the shop follows. Dates come before moves: where a piece would be late, the search looks
- * once more, with moves free of cost, and its answer is taken if it saves time past the dates.
+ * Searches near the plan that the shop follows. Dates come before moves: where a piece would be later past its date than
+ * by that plan (`lateByKept`, by activity), the search looks once more, with moves free of cost, and its answer is taken
+ * if it saves time past the dates.
  */
-export function solveNear(problem: Problem, options: SearchOptions): Outcome {
+export function solveNear(problem: Problem, options: SearchOptions, lateByKept: ReadonlyMap<number, Minute>): Outcome {
   const near = solve(problem, options);
-  if ((near.status !== 'feasible' && near.status !== 'optimal') || lateness(problem, near) === 0) return near;
+  if (near.status !== 'feasible' && near.status !== 'optimal') return near;
+  const late = lateness(problem, near, lateByKept);
+  if (late === 0) return near;
   const objective = problem.objective.filter((term) => term.kind !== 'moved');
   const free = solve({ ...problem, objective }, options);
   if (free.status !== 'feasible' && free.status !== 'optimal') return near;
   const answer = withMoves(problem, free);
-  return lateness(problem, answer) < lateness(problem, near) ? answer : near;
+  return lateness(problem, answer, lateByKept) < late ? answer : near;
 }

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { lastStanding } from '../../src/commands/undo.ts';
@@ -141,5 +141,23 @@ test('work on old paint is not entered before its lead test, nor where lead was 
     expect(found.err).toContain('licensed practice');
     await drybench(['lead-test', 'stool', 'none', ...at], { folder });
     expect((await drybench(['done', 'stool', 'scuff', ...at], { folder })).code).toBe(0);
+  });
+});
+
+test('a look after an entry is remembered, so that the next need not search; what cannot be remembered is shown all the same', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    const plans = () => readdirSync(join(folder, 'plans'));
+    await say('08:00', 'week');
+    const kept = readFileSync(join(folder, 'plan.json'), 'utf8');
+    await say('08:40', 'done', 'stool');
+    const first = await say('08:45', 'today');
+    expect(plans()).toHaveLength(2);
+    expect((await say('08:46', 'ready')).code).toBe(0);
+    expect(plans()).toHaveLength(2);
+    expect(readFileSync(join(folder, 'plan.json'), 'utf8')).toBe(kept);
+    rmSync(join(folder, 'plans'), { recursive: true });
+    writeFileSync(join(folder, 'plans'), 'in the way');
+    expect((await say('08:45', 'today')).out).toBe(first.out);
   });
 });

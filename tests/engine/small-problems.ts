@@ -146,6 +146,7 @@ export function smallProblems(size: Size): fc.Arbitrary<Problem> {
         activity: index,
         weight: fc.integer({ min: 0, max: 3 }),
         at: minute,
+        once: fc.integer({ min: 0, max: 20 }),
       }),
     );
     return fc.record({
