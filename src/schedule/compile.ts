@@ -182,7 +182,8 @@ function addClearing(draft: Draft, task: Task): void {
 function addMoved(draft: Draft, task: Task): void {
   const at = draft.ground.kept.get(task.id)?.spans[0]?.start;
   const activity = draft.activityOf.get(task.id);
-  if (at === undefined || activity === undefined || at < draft.ground.from || isFact(draft.ground.situation, task)) return;
+  if (at === undefined || activity === undefined || at < draft.ground.from || isFact(draft.ground.situation, task))
+    return;
   draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT, once: MOVED_ONCE });
 }
 
