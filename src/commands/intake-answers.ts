@@ -10,32 +10,14 @@ import { isPainted } from '../intake/recipe-traits.ts';
 import { unknownWood, woods, type Wood } from '../intake/woods.ts';
 import { localDay, localTime, readTime } from '../time/zone.ts';
 import type { Call } from './call.ts';
+import { freeId, idFromName } from './id-from-name.ts';
 import { estimated, knowAreas, knowCounts, knowSize } from './intake-sections.ts';
 import { knowFinishes, knowFound, roleRecipes } from './intake-wishes.ts';
 import type { OpenShop } from './open-shop.ts';
 import { ifAny, numbered, oneOf, someWords, yesOrNo, type Asker } from './questions.ts';
 
-const longestId = 40;
-
-/** `Old Pine Washstand` as `old-pine-washstand`. */
-export function idFromName(name: string): string {
-  const plain = name.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
-  const id = plain
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .slice(0, longestId)
-    .replaceAll(/^-+|-+$/g, '');
-  return readId(id).ok ? id : 'piece';
-}
-
-function freeId(wanted: string, taken: readonly string[]): string {
-  for (let n = 1; ; n += 1) {
-    const id = n === 1 ? wanted : `${wanted.slice(0, longestId - 4)}-${n}`;
-    if (!taken.includes(id)) return id;
-  }
-}
-
 async function knowId(asker: Asker, name: string, taken: readonly string[]): Promise<string> {
-  const wanted = idFromName(name);
+  const wanted = idFromName(name, 'piece');
   if (taken.includes(wanted)) asker.say(`    pieces/${wanted}.yaml is there already, and stays as it is`);
   const free: Reader<string> = (text) => {
     const id = readId(text);

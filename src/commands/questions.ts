@@ -26,6 +26,8 @@ export interface Asker {
   /** Is there a person to talk to? */
   readonly asks: boolean;
   say(text: string): void;
+  /** Does the option stand on the command line? */
+  isSaid(flag: string): boolean;
   know<T>(question: Question<T>): Promise<T>;
 }
 
@@ -68,6 +70,7 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
   const asker: Asker = {
     asks: dialogue !== undefined,
     say: (text) => dialogue?.say(text),
+    isSaid: (flag) => optionText(call, flag) !== undefined,
     know: async (question) => {
       const { flag } = question;
       const written = flag === undefined ? undefined : optionText(call, flag);

@@ -132,10 +132,17 @@ function pieceWith(answers: Answers, sections: readonly Section[], whole: string
   };
 }
 
-/** The recipe of the steps round all sections: one with hardware and drawers, or the plain one. */
-function wholeOf(answers: Answers, means: Means): string | undefined {
+const PLAIN_WHOLE = 'whole-piece-plain';
+
+/** The recipe of the steps round all sections: one with hardware and drawers, or the plain one where that is not to be had. */
+function wholeOf(answers: Answers, means: Means): { readonly whole?: string; readonly left: string[] } {
   const cased = answers.sections.some((s) => s.role === 'drawers' || s.role === 'fittings' || s.id === 'doors');
-  return [cased ? 'whole-piece' : 'whole-piece-plain', 'whole-piece-plain'].find((id) => means.recipes.has(id));
+  const wanted = cased ? 'whole-piece' : PLAIN_WHOLE;
+  if (means.recipes.has(wanted)) return { whole: wanted, left: [] };
+  const left = [`the recipe ${wanted} cannot be done with what the shop has, hands too`];
+  return means.recipes.has(PLAIN_WHOLE)
+    ? { whole: PLAIN_WHOLE, left: [`${left.join('')}: ${PLAIN_WHOLE} instead`] }
+    : { left };
 }
 
 function unplaced(answers: Answers): string[] {
@@ -149,10 +156,15 @@ function unplaced(answers: Answers): string[] {
 export function propose(answers: Answers, means: Means): Proposal {
   const each = answers.sections.map((agreed) => proposeSection(agreed, answers, means));
   const sections = each.map((e) => e.proposed);
+  const round = wholeOf(answers, means);
   const piece = pieceWith(
     answers,
     sections.map((s) => s.section),
-    wholeOf(answers, means),
+    round.whole,
   );
-  return { piece, sections, left: [...answers.notDoable, ...each.flatMap((e) => e.left), ...unplaced(answers)] };
+  return {
+    piece,
+    sections,
+    left: [...answers.notDoable, ...round.left, ...each.flatMap((e) => e.left), ...unplaced(answers)],
+  };
 }

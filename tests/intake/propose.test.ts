@@ -141,6 +141,21 @@ describe('what cannot be done', () => {
   });
 });
 
+describe('a piece with fittings', () => {
+  it('gets the steps for them round all sections, or is told that the shop cannot do those', () => {
+    const metal: AgreedSection = { ...outside('metal-hardware'), id: 'hardware', role: 'fittings' };
+    const cased = answers('painted-brushed', { sections: [outside('painted-brushed'), metal] });
+    expect(propose(cased, means)).toMatchObject({ piece: { whole: 'whole-piece' }, left: [] });
+    expect(propose(answers('painted-brushed'), means)).toMatchObject({
+      piece: { whole: 'whole-piece-plain' },
+      left: [],
+    });
+    const recipes = new Map([...means.recipes].filter(([id]) => id !== 'whole-piece'));
+    const alone = propose(cased, { ...means, recipes });
+    expect([alone.piece.whole, alone.left]).toEqual(['whole-piece-plain', [expect.stringContaining('whole-piece')]]);
+  });
+});
+
 describe('everything at once', () => {
   it.each([...painted, ...stripped])('on %s leaves check with nothing to say', (recipe) => {
     for (const oldFinish of ['bare', 'paint'] as const)

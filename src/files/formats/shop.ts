@@ -21,7 +21,8 @@ import { air, type WrittenAir } from './air.ts';
 import { hoursByDay } from './hours.ts';
 import { amount, containerPrice, id, minutes, money, name, percent, roomM3, whole } from './values.ts';
 
-function readZone(text: string): Read<string> {
+/** IANA name of a zone. */
+export function readZone(text: string): Read<string> {
   if (text.length <= 64 && isZone(text)) return read(text);
   const zones = Intl.supportedValuesOf('timeZone');
   const city = zones.find((zone) => zone.toLowerCase().endsWith(`/${text.toLowerCase().replaceAll(' ', '_')}`));

@@ -2,7 +2,8 @@ import type { Plain, PlainMap } from './tree.ts';
 
 // Plain only where it cannot be taken for syntax, nor for what is no text at all.
 const PLAIN = /^[\p{L}\p{N}][\p{L}\p{N} ,.:;%°²³/@+()*_'-]*$/u;
-const MISLEADING = /: |:$| $/;
+// `08:00` is a number to base 60 for readers of YAML 1.1.
+const MISLEADING = /: |:$| $|^\d+(?::\d+)+$/;
 const OTHER_TYPE = /^(?:true|false|null)$/i;
 const LONGEST_PLAIN = 1000;
 
