@@ -3,9 +3,11 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { shippedDir } from '../../src/files/shipped.ts';
 import { drybench } from '../commands/run-cli.ts';
+import { transcript } from './session.ts';
 
 // README shows what the program prints: each block after `<!-- shows: … -->` is the output of that command at 80 columns
-// without colour. DRYBENCH_WRITE_README=1 writes it anew.
+// without colour; each after `<!-- session … -->` what a terminal shows of the commands and answers typed there.
+// DRYBENCH_WRITE_README=1 writes it anew.
 
 const file = join(shippedDir(), 'README.md');
 const block = /(<!-- shows: ([^>]*) -->\n```text\n)([^`]*)```/g;
@@ -20,6 +22,22 @@ test('README shows what the program prints', async () => {
     expect(code).toBe(0);
     if (process.env['DRYBENCH_WRITE_README'] === '1') written = written.replace(whole, `${head!}${out}\`\`\``);
     else expect(screen).toBe(out);
+  }
+  if (written !== readme) writeFileSync(file, written);
+});
+
+const session = /(<!-- session\n([^>]*)-->\n```text\n)([^`]*)```/g;
+
+test('README shows its first ten minutes as they are', async () => {
+  const readme = readFileSync(file, 'utf8');
+  const shown = [...readme.matchAll(session)];
+  expect(shown.length).toBeGreaterThan(0);
+  let written = readme;
+  for (const [whole, head, script, screen] of shown) {
+    const now = await transcript(script!);
+    expect(now).not.toContain('(exit code');
+    if (process.env['DRYBENCH_WRITE_README'] === '1') written = written.replace(whole, () => `${head!}${now}\`\`\``);
+    else expect(screen).toBe(now);
   }
   if (written !== readme) writeFileSync(file, written);
 });
