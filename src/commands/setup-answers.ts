@@ -19,7 +19,7 @@ const americanZone =
 const wordList: Reader<readonly string[]> = (text) => {
   const words = text.split(',').map((word) => word.trim());
   const wrong = words.map((word) => someWords(word)).find((r) => !r.ok);
-  return wrong !== undefined && !wrong.ok ? wrong : read(words);
+  return wrong !== undefined ? wrong : read(words);
 };
 
 /** One value for each room, `;` between them. */
@@ -27,7 +27,7 @@ function eachRoom<T>(reader: Reader<T>, count: number): Reader<readonly T[]> {
   return (text) => {
     const reads = text.split(';').map((part) => reader(part.trim()));
     const wrong = reads.find((r) => !r.ok);
-    if (wrong !== undefined && !wrong.ok) return wrong;
+    if (wrong !== undefined) return wrong;
     if (reads.length !== count) return refuse(`is not for ${count} rooms`, 'write one for each room, with ; between');
     return read(reads.flatMap((r) => (r.ok ? [r.value] : [])));
   };
@@ -48,7 +48,7 @@ const rangeC: Reader<readonly [number, number]> = (text) => {
 const fourPlaces: Reader<NewRoom['places']> = (text) => {
   const numbers = text.split(',').map((word) => wholeReader(0, mostPlaces)(word.trim()));
   const wrong = numbers.find((n) => !n.ok);
-  if (wrong !== undefined && !wrong.ok) return wrong;
+  if (wrong !== undefined) return wrong;
   const [bench = 0, floor = 0, rack = 0, spray = 0] = numbers.flatMap((n) => (n.ok ? [n.value] : []));
   return numbers.length === 4
     ? read({ bench, floor, rack, spray })
