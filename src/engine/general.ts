@@ -1,4 +1,5 @@
 import { at } from '../at.ts';
+import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
 import { componentOrders, construct, constructFrom } from './construct.ts';
 import { improve, type Incumbent, keep } from './improve.ts';
@@ -7,9 +8,11 @@ import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
+import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
 import { int, real } from './typed.ts';
+import { type Structure, structureOf } from './structure.ts';
 import { violations } from './valid.ts';
 import { termValues } from './value.ts';
 
@@ -33,28 +36,32 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   const labels = new Labels(net);
   if (!labels.propagate()) return { status: 'infeasible', conflict: labelConflict(labels), steps: 0 };
   const search = searchOf(net, labels, options.seed);
+  const basis =
+    options.loosened === undefined
+      ? { net, labels, costs: search.costs, structure: search.structure }
+      : basisOf(options.loosened);
   const incumbent: Incumbent = {
     value: Infinity,
-    bound: search.costs.bound,
+    bound: basis.costs.bound,
     starts: new Int32Array(net.count),
     modes: new Int32Array(net.count),
   };
   const hasHomes = problem.objective.some((term) => term.kind === 'moved');
   if (options.from !== undefined && hasHomes && stays(search, options, incumbent, options.from)) {
-    raiseBound(search, options, incumbent);
-    return outcomeOf(search, incumbent);
+    raiseBound(basis, options, incumbent);
+    return outcomeOf(search, basis, incumbent);
   }
   const stuck = begin(search, options, incumbent);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
-    raiseBound(search, options, incumbent);
+    raiseBound(basis, options, incumbent);
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps);
-    return outcomeOf(search, incumbent);
+    return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
   if (done) return { status: 'infeasible', conflict: everything(problem), steps };
@@ -72,6 +79,21 @@ function stays(search: Search, options: SearchOptions, incumbent: Incumbent, fro
     if (anew?.length === 0) return true;
   }
   return false;
+}
+
+/** What the bound is proven on. */
+interface Basis {
+  readonly net: Net;
+  readonly labels: Labels;
+  readonly costs: Costs;
+  readonly structure: Structure;
+}
+
+function basisOf(problem: Problem): Basis {
+  const net = netOf(problem);
+  const labels = new Labels(net);
+  labels.propagate();
+  return { net, labels, costs: costsOf(net, labels), structure: structureOf(net, labels) };
 }
 
 /** First schedules; answers an activity that found no place, or -1. */
@@ -104,13 +126,12 @@ function prove(net: Net, options: SearchOptions, incumbent: Incumbent, nodes: nu
       options.onBetter?.(value, incumbent.bound, 0);
     },
   });
-  if (done) incumbent.bound = incumbent.value;
+  if (done && options.loosened === undefined) incumbent.bound = incumbent.value;
   return done;
 }
 
 /** Raises the incumbent's bound by prices. Objectives are whole numbers, so the bound may be rounded up. */
-function raiseBound(search: Search, options: SearchOptions, incumbent: Incumbent): void {
-  const { net, labels, structure } = search;
+function raiseBound({ net, labels, structure }: Basis, options: SearchOptions, incumbent: Incumbent): void {
   if (incumbent.value <= incumbent.bound || incumbent.bound < 0) return;
   const horizon = incumbent.starts.reduce(
     (last, start, i) => Math.max(last, at(net.modes, int(incumbent.modes, i)).slots.end(start)),
@@ -129,16 +150,8 @@ function everything(problem: Problem): { activities: number[]; lags: number[]; r
   };
 }
 
-function scheduleOf(net: Net, incumbent: Incumbent): Schedule {
-  return {
-    starts: [...incumbent.starts],
-    ends: Array.from(incumbent.starts, (start, i) => at(net.modes, int(incumbent.modes, i)).slots.end(start)),
-    modes: Array.from(incumbent.modes, (m, i) => m - int(net.modeFirst, i)),
-  };
-}
-
-function outcomeOf(search: Search, incumbent: Incumbent): Outcome {
-  const { net, costs } = search;
+function outcomeOf(search: Search, { costs }: Basis, incumbent: Incumbent): Outcome {
+  const { net } = search;
   const schedule = scheduleOf(net, incumbent);
   const [broken] = violations(net.problem, schedule);
   if (broken !== undefined) throw new Error(`the schedule found breaks a rule: ${JSON.stringify(broken)}`);

@@ -154,6 +154,11 @@ export interface SearchOptions {
   /** Asked now and then; true ends the search early with the best found. The core has no clock of its own. */
   readonly stop?: () => boolean;
   /**
+   * The same problem with less asked of it: more modes open, fewer lags, none of its schedules dearer in it. `bound` is then
+   * proven for it instead, and with it for all problems in between.
+   */
+  readonly loosened?: Problem;
+  /**
    * A schedule to begin from and to stay near. It need not be valid for this problem. Where all that a `moved` term keeps
    * in its place can stay there, and nothing else takes up a resource, it stays: nothing better is looked for.
    */

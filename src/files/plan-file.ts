@@ -69,6 +69,8 @@ const step: Shape<PlannedStep> = open('a step', {
   atWork: may(yes, 'at work'),
 });
 
+const session = open('a session', { steps: must(texts, 'steps'), savedMinutes: number });
+
 const readyTime: Shape<ReadyTime> = open('a time to be ready', { typical: time, safe: time, chance: number });
 const readyKeys: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed', 'handedOver'];
 
@@ -106,6 +108,7 @@ const planShape = open('a plan', {
   to: time,
   pieces: must(listOf(piece, 'pieces'), 'pieces'),
   steps: must(listOf(step, 'steps'), 'steps'),
+  sessions: may(listOf(session, 'sessions'), 'sessions'),
   proof: must(proof, 'proof'),
   warnings: must(
     listOf(

@@ -27,19 +27,33 @@ function taskId(piece: Piece, section: string, step: string): string {
   return `${piece.id}/${section}/${step}`;
 }
 
-function toolMinutes(book: Book, way: RecipeWay): number {
-  return book.shop.tools
-    .filter((tool) => way.tools.includes(tool.id))
-    .reduce((sum, tool) => sum + tool.setUpMinutes + tool.washUpMinutes, 0);
+/** What comes before and after the coat itself, and all together. */
+function minutesOf(
+  book: Book,
+  way: RecipeWay,
+  section: Section,
+  shares: boolean,
+): Pick<Way, 'workMinutes' | 'inSession'> {
+  const { fixedMinutes, minutesPerM2, minutesPerItem, mixMinutes = 0 } = way.time;
+  const work = fixedMinutes + minutesPerM2 * section.areaM2 + minutesPerItem * section.items;
+  const tools = book.shop.tools.filter((tool) => way.tools.includes(tool.id));
+  const before = mixMinutes + tools.reduce((sum, tool) => sum + tool.setUpMinutes, 0);
+  const after = tools.reduce((sum, tool) => sum + tool.washUpMinutes, 0);
+  return {
+    workMinutes: roundUp(before + work + after),
+    ...(shares &&
+      before + after > 0 && {
+        inSession: { first: roundUp(before + work), middle: roundUp(work), last: roundUp(work + after) },
+      }),
+  };
 }
 
 function wayOf(book: Book, way: RecipeWay, step: RecipeStep, section: Section, material: Material | undefined): Way {
-  const { fixedMinutes, minutesPerM2, minutesPerItem } = way.time;
-  const work = fixedMinutes + minutesPerM2 * section.areaM2 + minutesPerItem * section.items;
   const film = material !== undefined && material.mechanism !== 'none';
   return {
     name: way.name,
-    workMinutes: roundUp(work + toolMinutes(book, way)),
+    // Glue is mixed joint by joint.
+    ...minutesOf(book, way, section, film && material.family !== 'glue'),
     stations: way.stations,
     tools: way.tools,
     ...(way.skill !== undefined && { skill: way.skill }),

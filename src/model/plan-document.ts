@@ -77,6 +77,7 @@ export function planDocument(plan: Plan): PlanDocument {
     to: iso(plan.to),
     pieces: plan.pieces.map((p) => pieceDocument(p, iso)),
     steps: plan.steps.map((s) => stepDocument(s, iso)),
+    ...(plan.sessions !== undefined && { sessions: plan.sessions }),
     proof: plan.proof,
     warnings: plan.warnings,
   };

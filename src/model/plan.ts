@@ -46,6 +46,14 @@ export interface PlannedStep {
   readonly atWork?: true;
 }
 
+/** Coats that share one mixing and one wash-up. */
+export interface PlannedSession {
+  /** Ids of its steps, in order. */
+  readonly steps: readonly string[];
+  /** Minutes of work that it saves against doing each by itself. */
+  readonly savedMinutes: number;
+}
+
 export interface ReadyTime {
   readonly typical: Minute;
   readonly safe: Minute;
@@ -85,6 +93,8 @@ export interface Plan {
   readonly pieces: readonly PlannedPiece[];
   /** In order of start. */
   readonly steps: readonly PlannedStep[];
+  /** In order of start; absent where nothing is shared. */
+  readonly sessions?: readonly PlannedSession[];
   readonly proof: Proof;
   readonly warnings: readonly Warning[];
 }

@@ -18,11 +18,13 @@ export const stages = [
 ] as const;
 export type Stage = (typeof stages)[number];
 
-/** Minutes of hands-on work: `fixed + perM2 × area + perItem × items`. */
+/** Minutes of hands-on work: `mix + fixed + perM2 × area + perItem × items`. */
 export interface WorkTime {
   readonly fixedMinutes: number;
   readonly minutesPerM2: number;
   readonly minutesPerItem: number;
+  /** Mixing, thinning and straining: once for all coats of a session. */
+  readonly mixMinutes?: number;
 }
 
 /** One manner of doing a step; where there are several, the search chooses. */

@@ -1,12 +1,16 @@
 import type { Mark, Spread } from './mark.ts';
 import type { Film, Preparation } from './material.ts';
 import type { Stage } from './recipe.ts';
+import type { SessionPart } from './session-part.ts';
 import type { StationKind } from './shop.ts';
 
 /** One manner of doing a task, with its minutes worked out for the section. */
 export interface Way {
   readonly name: string;
+  /** With mixing, set-up and wash-up. */
   readonly workMinutes: number;
+  /** Minutes where mixing, set-up and wash-up are shared with coats before or after it; absent where nothing is. */
+  readonly inSession?: Readonly<Record<SessionPart, number>>;
   readonly stations: readonly StationKind[];
   readonly tools: readonly string[];
   readonly skill?: string;

@@ -125,6 +125,7 @@ function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, o
     to: last,
     pieces: book.pieces.map((piece) => plannedPiece(scene, piece, draft.steps, draft.ready.get(piece.id))),
     steps: draft.steps,
+    ...(draft.sessions && { sessions: draft.sessions }),
     proof: proofOf(draft.proof),
     warnings: [
       ...gateWarnings(situation),

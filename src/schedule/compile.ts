@@ -99,10 +99,7 @@ function isFact({ done, atWork }: Situation, task: Task): boolean {
 function prepModes(draft: Draft, prep: Task, window: number): { modes: Mode[]; choices: WindowMode[] } {
   const { activity, manners } = taskActivity(draft.ground, prep, draft.activityOf);
   const choice = (manner: Manner): WindowMode => ({ window, prep: { task: prep, manner } });
-  return {
-    modes: activity.modes.map((mode) => ({ ...mode, cost: mode.duration })),
-    choices: manners.map(choice),
-  };
+  return { modes: [...activity.modes], choices: manners.map(choice) };
 }
 
 /** An activity whose mode says which window the coat goes into; where that window asks for it, it is the preparation. */

@@ -2,10 +2,13 @@ import type { Resource, Use } from '../engine/problem.ts';
 import type { Book } from '../model/book.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
+import type { Session } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import { type Once, remembering } from './once.ts';
+import { keptSessions } from './kept-sessions.ts';
 import { type Place, placesOf } from './places.ts';
+import { sharingTasks } from './sharing-tasks.ts';
 import type { ShopDrying } from './shop-drying.ts';
 import type { WorkHours } from './work-hours.ts';
 
@@ -22,6 +25,10 @@ export interface Ground {
   readonly resources: readonly Resource[];
   /** Step of the plan that the shop follows now, by task id. */
   readonly kept: ReadonlyMap<string, PlannedStep>;
+  /** Sessions of that plan that can still be gone on with. */
+  readonly sessions: readonly Session[];
+  /** Ids of the tasks that may share their mixing and wash-up with others. */
+  readonly shares: ReadonlySet<string>;
   /** The shop's own factor on the hours of a task's film. */
   factorOf(task: string): number;
   /** The next task of the same section, which takes over its place. */
@@ -80,6 +87,7 @@ export function layGround(
   const { book, tasks } = situation;
   const places = placesOf(book.shop);
   const sections = bySection(tasks);
+  const sessions = keptSessions(situation, kept);
   const resources: Resource[] = [];
   const numbers = new Map<string, number>();
   const add = (key: string, name: string, capacity: number) => {
@@ -108,6 +116,8 @@ export function layGround(
     once: remembering(),
     places,
     resources,
+    sessions,
+    shares: sharingTasks(situation, sessions),
     kept: new Map((kept?.steps ?? []).map((step) => [step.id, step])),
     factorOf: (task) => factors.get(task) ?? 1,
     nextOf: nextOf(sections),

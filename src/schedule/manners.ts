@@ -1,4 +1,6 @@
 import { pacedMinutes, type Paces } from '../model/paced-work.ts';
+import { minutesAs } from '../model/session.ts';
+import type { SessionPart } from '../model/session-part.ts';
 import type { Hand, Shop } from '../model/shop.ts';
 import type { Task, Way } from '../model/task.ts';
 import type { Place } from './places.ts';
@@ -13,6 +15,8 @@ export interface Manner {
    * until it and all that lies beneath can be moved; the next step begins no sooner then.
    */
   readonly inPlace?: 'until-next' | 'until-movable';
+  /** Its coat shares mixing and wash-up, as this part of a session. */
+  readonly part?: SessionPart;
 }
 
 function teams(hands: readonly Hand[], people: number, skill: string | undefined): string[][] {
@@ -25,18 +29,33 @@ function teams(hands: readonly Hand[], people: number, skill: string | undefined
     .map((team) => team.map((hand) => hand.id));
 }
 
-function paced(way: Way, hands: readonly string[], paces: Paces): Way {
-  const workMinutes = pacedMinutes(way.workMinutes, hands, paces);
+function paced(way: Way, hands: readonly string[], paces: Paces, part?: SessionPart): Way {
+  const workMinutes = pacedMinutes(minutesAs(way, part), hands, paces);
   return workMinutes === way.workMinutes ? way : { ...way, workMinutes };
 }
 
-/** Every manner in which the shop could do the task: ways × places × teams; how long it takes is the team's own pace. */
-export function mannersOf(task: Task, shop: Shop, places: readonly Place[], paces: Paces): Manner[] {
-  return task.ways.flatMap((way) =>
+/**
+ * Every manner in which the shop could do the task: ways × places × teams; how long it takes is the team's own pace.
+ * `part`: as that part of a session, in the ways that have something to share.
+ */
+export function mannersOf(
+  task: Task,
+  shop: Shop,
+  places: readonly Place[],
+  paces: Paces,
+  part?: SessionPart,
+): Manner[] {
+  const ways = part === undefined ? task.ways : task.ways.filter((way) => way.inSession !== undefined);
+  return ways.flatMap((way) =>
     places
       .filter((place) => way.stations.includes(place.kind))
       .flatMap((place) =>
-        teams(shop.hands, task.people, way.skill).map((hands) => ({ way: paced(way, hands, paces), place, hands })),
+        teams(shop.hands, task.people, way.skill).map((hands) => ({
+          way: paced(way, hands, paces, part),
+          place,
+          hands,
+          ...(part !== undefined && { part }),
+        })),
       ),
   );
 }

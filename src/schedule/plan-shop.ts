@@ -1,14 +1,18 @@
 import type { ShopAir } from '../air/shop-air.ts';
-import type { Conflict, Outcome, SearchOptions } from '../engine/problem.ts';
+import type { Conflict, Outcome, Problem, SearchOptions } from '../engine/problem.ts';
 import { defaultSteps } from '../engine/default-steps.ts';
 import { solve } from '../engine/solve.ts';
-import type { Plan, PlannedStep, Proof } from '../model/plan.ts';
+import { termValues } from '../engine/value.ts';
+import type { Plan, PlannedSession, PlannedStep, Proof } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Minute } from '../time/span.ts';
 import { compile } from './compile.ts';
 import type { Compiled } from './compiled.ts';
 import { decode } from './decode.ts';
 import { keptSchedule } from './kept-schedule.ts';
+import { plannedSessions } from './planned-sessions.ts';
+import { type Agreed, problemWith } from './session-problem.ts';
+import { fitted, keptAgreed, type Shared, shareSessions } from './share-sessions.ts';
 import { solveNear } from './solve-near.ts';
 
 const MINUTES_PER_HOUR = 60;
@@ -29,6 +33,7 @@ export type Draft =
   | {
       readonly found: true;
       readonly steps: readonly PlannedStep[];
+      readonly sessions?: readonly PlannedSession[];
       /** Piece id -> when it can be handed over. */
       readonly ready: ReadonlyMap<string, Minute>;
       readonly proof: Omit<Proof, 'verified'>;
@@ -36,30 +41,32 @@ export type Draft =
     }
   | { readonly found: false; readonly proven: boolean; readonly conflict: Conflict; readonly compiled: Compiled };
 
-function proofOf(compiled: Compiled, outcome: Outcome & { status: 'optimal' | 'feasible' }): Omit<Proof, 'verified'> {
+function proofOf(
+  compiled: Compiled,
+  outcome: Outcome & { status: 'optimal' | 'feasible' },
+  best: Shared,
+): Omit<Proof, 'verified'> {
+  const { value } = best;
+  const values = termValues(compiled.problem, best.schedule);
   const groups = [
     { name: 'late', kind: 'late' },
     { name: 'tied up', kind: 'end' },
     { name: 'moved', kind: 'moved' },
   ] as const;
   const sums = groups.map(({ name, kind }) => {
-    const terms = outcome.terms.filter((_, i) => compiled.problem.objective[i]?.kind === kind);
+    const own = compiled.problem.objective.flatMap((term, i) => (term.kind === kind ? [i] : []));
     return {
       name,
-      value: terms.reduce((sum, t) => sum + t.value, 0),
-      bound: terms.reduce((sum, t) => sum + t.bound, 0),
+      value: own.reduce((sum, i) => sum + (values[i] ?? 0), 0),
+      bound: own.reduce((sum, i) => sum + (outcome.terms[i]?.bound ?? 0), 0),
     };
   });
-  const extra = outcome.value - sums.reduce((sum, s) => sum + s.value, 0);
+  const extra = value - sums.reduce((sum, s) => sum + s.value, 0);
   return {
-    objective: [
-      ...sums,
-      { name: 'extra work', value: extra, bound: 0 },
-      { name: 'all', value: outcome.value, bound: outcome.bound },
-    ],
-    gapPercent: outcome.value === 0 ? 0 : Math.round((1000 * (outcome.value - outcome.bound)) / outcome.value) / 10,
-    proven: outcome.status === 'optimal',
-    steps: outcome.steps,
+    objective: [...sums, { name: 'extra work', value: extra, bound: 0 }, { name: 'all', value, bound: outcome.bound }],
+    gapPercent: value === 0 ? 0 : Math.round((1000 * (value - outcome.bound)) / value) / 10,
+    proven: value === outcome.bound,
+    steps: best.steps,
   };
 }
 
@@ -73,27 +80,75 @@ function lateBy({ meanings }: Compiled, { pieces }: Plan): Map<number, Minute> {
   );
 }
 
+/** The share of the search's steps that is kept for joining coats into sessions. */
+const SHARING = 0.2;
+
+/** Is there a schedule at all if every coat may share what it likes? Only a sure "no" counts. */
+function isPossible(loosened: Problem, seed: number): boolean {
+  return solve(loosened, { seed, steps: 1 }).status !== 'infeasible';
+}
+
 /** Lays every remaining step of every piece onto the calendar. */
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
-  const { to, kept, factors, steps, ...search } = options;
+  const { to, kept, factors, steps, onBetter, ...search } = options;
   const compiled = compile(situation, air, { to, factors, ...(kept && { kept }) });
-  const budget = { ...search, steps: steps ?? defaultSteps(compiled.problem) };
-  const outcome =
-    kept === undefined
-      ? solve(compiled.problem, budget)
-      : solveNear(compiled.problem, { ...budget, from: keptSchedule(compiled, kept) }, lateBy(compiled, kept));
-  if (outcome.status === 'infeasible') return { found: false, proven: true, conflict: outcome.conflict, compiled };
+  const budget = steps ?? defaultSteps(compiled.problem);
+  const sharing = compiled.ground.shares.size > 0;
+  const first = (agreed: readonly Agreed[]) => {
+    const problem = problemWith(compiled, agreed);
+    const asked = {
+      ...search,
+      ...(onBetter && { onBetter }),
+      steps: sharing ? Math.ceil(budget * (1 - SHARING)) : budget,
+      ...(sharing && { loosened: compiled.problem }),
+    };
+    const outcome =
+      kept === undefined
+        ? solve(problem, asked)
+        : solveNear(
+            problem,
+            { ...asked, from: fitted(compiled, keptSchedule(compiled, kept), agreed) },
+            lateBy(compiled, kept),
+          );
+    return { agreed, outcome };
+  };
+  const keptOnes = keptAgreed(compiled);
+  let { agreed, outcome } = first(keptOnes);
+  // What the shop held to may hold no more; without it there may be a plan.
+  if (keptOnes.length > 0 && outcome.status !== 'optimal' && outcome.status !== 'feasible')
+    ({ agreed, outcome } = first([]));
+  if (outcome.status === 'infeasible')
+    return {
+      found: false,
+      proven: !sharing || !isPossible(compiled.problem, search.seed),
+      conflict: outcome.conflict,
+      compiled,
+    };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
+  const begun: Shared = { agreed, schedule: outcome.schedule, value: outcome.value, steps: outcome.steps };
+  // Where people follow a plan, only what is new to it is worth another look.
+  const looks = [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
+  const best = looks
+    ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
+    : begun;
   const ready = new Map<string, Minute>();
   compiled.meanings.forEach((meaning, i) => {
-    const end = outcome.schedule.ends[i];
+    const end = best.schedule.ends[i];
     if (meaning.kind === 'ready' && end !== undefined) ready.set(meaning.piece.id, end);
   });
+  const laid = decode(compiled.ground, air, compiled, best.schedule);
   return {
     found: true,
-    steps: decode(compiled.ground, air, compiled, outcome.schedule),
+    steps: laid,
+    ...(best.agreed.length > 0 && {
+      sessions: plannedSessions(
+        situation,
+        laid,
+        best.agreed.map((one) => one.session),
+      ),
+    }),
     ready,
-    proof: proofOf(compiled, outcome),
+    proof: proofOf(compiled, outcome, best),
     compiled,
   };
 }

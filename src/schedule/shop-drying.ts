@@ -1,6 +1,7 @@
 import type { ShopAir } from '../air/shop-air.ts';
 import { dryMap } from '../drying/dry-marks.ts';
 import { applicationStarts } from '../drying/fit-hours.ts';
+import { potLifeMap } from '../drying/pot-life.ts';
 import { windowMaps } from '../drying/windows.ts';
 import type { AirSeries } from '../air/series.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
@@ -25,6 +26,8 @@ export interface ShopDrying {
   /** `factor` is the shop's own, on the hours of that film. Undefined where the material has nothing to dry for that mark. */
   mark(film: Film, room: string, wanted: Mark, pace: Pace, factor?: number): TimeMap | undefined;
   window(film: Film, room: string, window: WindowChoice, factor?: number): WindowMaps;
+  /** From mixing to the last minute at which it can be worked; undefined where that has no end. */
+  potLife(film: Film, room: string): TimeMap | undefined;
   /** Starts from which air and surface keep to the material's limits from application until dust-free. */
   starts(film: Film, room: string, runMinutes: number, thicknessMm?: number): Spans;
 }
@@ -54,6 +57,7 @@ export function shopDrying(book: Book, air: ShopAir, from: Minute, to: Minute): 
         windowMaps(window, material(film), film, airIn(room), factor),
       ),
     nameOf,
+    potLife: (film, room) => once(`potLife|${film.material}|${room}`, () => potLifeMap(material(film), airIn(room))),
     starts: (film, room, runMinutes, thicknessMm) =>
       once(`starts|${nameOf(film)}|${room}|${runMinutes}|${thicknessMm ?? ''}`, () =>
         applicationStarts(material(film), film, airIn(room), runMinutes, from, to, thicknessMm),

@@ -17,6 +17,10 @@ function lateness(problem: Problem, { terms }: Found, lateByKept: ReadonlyMap<nu
   }, 0);
 }
 
+function withoutMoves(problem: Problem): Problem {
+  return { ...problem, objective: problem.objective.filter((term) => term.kind !== 'moved') };
+}
+
 /** An answer found where moves cost nothing, with what its moves do cost. */
 function withMoves(problem: Problem, { schedule, bound, steps }: Found): Found {
   const terms = termValues(problem, schedule).map((value) => ({ value, bound: 0 }));
@@ -34,8 +38,8 @@ export function solveNear(problem: Problem, options: SearchOptions, lateByKept: 
   if (near.status !== 'feasible' && near.status !== 'optimal') return near;
   const late = lateness(problem, near, lateByKept);
   if (late === 0) return near;
-  const objective = problem.objective.filter((term) => term.kind !== 'moved');
-  const free = solve({ ...problem, objective }, options);
+  const { loosened, ...asked } = options;
+  const free = solve(withoutMoves(problem), { ...asked, ...(loosened && { loosened: withoutMoves(loosened) }) });
   if (free.status !== 'feasible' && free.status !== 'optimal') return near;
   const answer = withMoves(problem, free);
   return lateness(problem, answer, lateByKept) < late ? answer : near;

@@ -1,11 +1,14 @@
 import type { Activity, Hold, Mode, Presence, Use } from '../engine/problem.ts';
 import type { Film } from '../model/material.ts';
+import { partOf } from '../model/session.ts';
+import { sessionParts } from '../model/session-part.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
 import { mayBeInPlace, unmovedBefore } from './unmoved.ts';
+import { WORK_WEIGHT } from './weights.ts';
 import { pausingStarts, unbrokenStarts } from './work-hours.ts';
 
 export const WET = 0;
@@ -126,25 +129,34 @@ export function stayInPlace(
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
  */
 function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
-  const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
+  const parts = ground.shares.has(task.id) ? [undefined, ...sessionParts] : [undefined];
+  const manners = parts.flatMap((part) =>
+    mannersOf(task, ground.book.shop, ground.places, ground.situation.paces, part),
+  );
   if (!mayBeInPlace(ground, task)) return manners;
   const inPlace = stayInPlace(ground, task, activityOf);
   return manners.flatMap((manner) => [manner, { ...manner, inPlace }]);
 }
 
-/** A step still to do, in every manner that the shop has for it. */
+/** A step still to do, in every manner that the shop has for it; what takes longer than it must costs the more. */
 export function taskActivity(
   ground: Ground,
   task: Task,
   activityOf: ReadonlyMap<string, number>,
 ): { activity: Activity; manners: Manner[] } {
   const manners = mannersWithPlaces(ground, task, activityOf);
-  return { activity: { name: task.id, modes: manners.map((m) => modeOf(ground, task, m, activityOf)) }, manners };
+  const least = task.onlyFor === undefined ? Math.min(...manners.map((m) => m.way.workMinutes)) : 0;
+  const modes = manners.map((m) => ({
+    ...modeOf(ground, task, m, activityOf),
+    cost: WORK_WEIGHT * task.people * (m.way.workMinutes - least),
+  }));
+  return { activity: { name: task.id, modes }, manners };
 }
 
 /** The manner in which a task at work, or over, was planned; else the first that the shop has. */
 export function mannerAsPlanned(ground: Ground, task: Task): Manner | undefined {
-  const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces);
+  const part = ground.situation.atWork.has(task.id) ? partOf(ground.sessions, task.id) : undefined;
+  const manners = mannersOf(task, ground.book.shop, ground.places, ground.situation.paces, part);
   const done = ground.situation.done.get(task.id);
   const planned = ground.kept.get(task.id);
   const station = done?.station ?? planned?.station;

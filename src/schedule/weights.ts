@@ -12,6 +12,9 @@ export function lateWeight(piece: Piece): number {
   return 20 * (5 + Math.round(piece.priceMinor / MINOR_PER_MAJOR / 25));
 }
 
+/** What a minute of work costs that another plan would not need: an abrading for a late window, a gun washed once more. */
+export const WORK_WEIGHT = 60;
+
 /**
  * What a plan pays for each step that it moves off the plan that the shop follows: as much as a piece pays for standing
  * there a working day. So a step moves where it cannot stay, or where that saves a date, never for a little time.

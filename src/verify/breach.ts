@@ -13,6 +13,7 @@ import type { Minute } from '../time/span.ts';
  * - `air`: inside the material's limits from application until dust-free
  * - `dust`: no dust where anything is wet
  * - `pot-life`: what was mixed is used up in time
+ * - `session`: coats share mixing and wash-up only one after another: one material, tool, place and team, nothing between
  * - `journal`: what was done stays as it was
  * - `gate`: nothing that disturbs old paint before the lead test
  * - `shown`: the times that the plan shows are those that hold
@@ -29,6 +30,7 @@ export const rules = [
   'air',
   'dust',
   'pot-life',
+  'session',
   'journal',
   'gate',
   'shown',

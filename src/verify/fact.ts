@@ -4,6 +4,7 @@ import { effectiveMark } from '../model/effective-mark.ts';
 import type { Mark, Pace } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
 import type { PlannedStep } from '../model/plan.ts';
+import type { SessionPart } from '../model/session-part.ts';
 import type { Station } from '../model/shop.ts';
 import type { Task, Way } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
@@ -26,6 +27,8 @@ export interface Fact {
   readonly station: Station;
   readonly start: Minute;
   readonly end: Minute;
+  /** Its part in the session that the plan puts it into; absent where it stands by itself. */
+  readonly part?: SessionPart;
   /** Done or at work: the past, which nothing reproaches. */
   readonly settled: boolean;
   readonly laid?: LaidFilm;

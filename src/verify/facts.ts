@@ -1,5 +1,6 @@
 import type { AirSeries } from '../air/series.ts';
 import type { PlannedStep } from '../model/plan.ts';
+import type { SessionPart } from '../model/session-part.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task, Way } from '../model/task.ts';
 import { reached, type Fact, type LaidFilm } from './fact.ts';
@@ -34,7 +35,7 @@ function laidBy(task: Task, way: Way, room: string, evidence: Evidence): LaidFil
 }
 
 /** What can be said of a planned step; undefined where the plan makes no sense of it, which other rules tell. */
-export function factOf(step: PlannedStep, task: Task, evidence: Evidence): Fact | undefined {
+export function factOf(step: PlannedStep, task: Task, evidence: Evidence, part?: SessionPart): Fact | undefined {
   const { situation } = evidence;
   const way = task.ways.find((w) => w.name === step.way);
   const station = situation.book.shop.stations.find((s) => s.id === step.station);
@@ -52,6 +53,7 @@ export function factOf(step: PlannedStep, task: Task, evidence: Evidence): Fact 
     station,
     start: first.start,
     end: last.end,
+    ...(part === undefined ? {} : { part }),
     settled: done || situation.atWork.has(task.id),
     ...(laid === undefined ? {} : { laid }),
     wetUntil: reached(laid, last.end, 'dust-free', 'late') ?? last.end,

@@ -1,4 +1,5 @@
 import type { Plan } from '../model/plan.ts';
+import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
 import type { Breach } from './breach.ts';
 import type { Fact } from './fact.ts';
@@ -36,9 +37,10 @@ export type Rule = (ground: Ground) => Breach[];
 
 export function groundOf(evidence: Evidence, plan: Plan): Ground {
   const tasks = new Map(evidence.situation.tasks.map((t) => [t.id, t]));
+  const sessions = (plan.sessions ?? []).map((s) => s.steps);
   const facts = plan.steps.flatMap((step) => {
     const task = tasks.get(step.id);
-    const fact = task === undefined ? undefined : factOf(step, task, evidence);
+    const fact = task === undefined ? undefined : factOf(step, task, evidence, partOf(sessions, step.id));
     return fact === undefined ? [] : [fact];
   });
   return {

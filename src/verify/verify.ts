@@ -13,6 +13,7 @@ import { latenessShown } from './rules/lateness.ts';
 import { meansKept } from './rules/means.ts';
 import { orderKept } from './rules/order.ts';
 import { potLifeKept } from './rules/pot-life.ts';
+import { sessionsKept } from './rules/session.ts';
 import { timesShown } from './rules/shown.ts';
 import { waitsKept } from './rules/wait.ts';
 import { windowsKept } from './rules/window.ts';
@@ -30,6 +31,7 @@ const checks: readonly Rule[] = [
   airKept,
   dustKept,
   potLifeKept,
+  sessionsKept,
   journalKept,
   gatesKept,
   timesShown,

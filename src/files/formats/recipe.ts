@@ -34,6 +34,7 @@ const time: Shape<WorkTime> = byKind(
     map: refined(
       record('hands-on time', {
         fixed: may(minutes, 'whatever the size'),
+        mix: may(minutes, 'mixing, thinning and straining: once for all coats of a session'),
         'per-m2': may(minutes, 'for each square metre'),
         'per-sq-ft': may(minutes, 'for each square foot'),
         'per-item': may(minutes, 'for each item'),
@@ -42,6 +43,7 @@ const time: Shape<WorkTime> = byKind(
         fixedMinutes: t.fixed ?? 0,
         minutesPerM2: (t['per-m2'] ?? 0) + (t['per-sq-ft'] ?? 0) * SQ_FT_PER_M2,
         minutesPerItem: t['per-item'] ?? 0,
+        ...(t.mix !== undefined && { mixMinutes: t.mix }),
       }),
     ),
   },

@@ -1,6 +1,7 @@
 import type { Breach } from '../breach.ts';
 import { openSpans } from '../../model/hours.ts';
 import type { Hours } from '../../model/shop.ts';
+import { minutesAs } from '../../model/session.ts';
 import { covers, lengthOf, type Spans } from '../../time/span.ts';
 import type { Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
@@ -35,11 +36,12 @@ function outside(fact: Fact, calendar: Calendar, { say }: Ground): Breach[] {
     }));
 }
 
-/** The usual minutes at the pace of the slowest of the hands, to the next five; at the usual pace as they stand. */
-function asksFor({ way, step }: Fact, { situation }: Ground): number {
+/** The usual minutes, of a session's coat without what it shares, at the pace of the slowest of the hands, to the next five; at the usual pace as they stand. */
+function asksFor({ way, step, part }: Fact, { situation }: Ground): number {
+  const usual = minutesAs(way, part);
   const slowest = step.hands.reduce((most, id) => Math.max(most, situation.paces.get(id)?.factor ?? 1), 0);
-  if (slowest === 0 || slowest === 1) return way.workMinutes;
-  const fives = Math.round((way.workMinutes * slowest * 1000) / 5) / 1000;
+  if (slowest === 0 || slowest === 1) return usual;
+  const fives = Math.round((usual * slowest * 1000) / 5) / 1000;
   return 5 * Math.max(1, Math.ceil(fives));
 }
 
