@@ -19,7 +19,8 @@ export const faces: readonly Face[] = [
     options: [
       ['--days <number>', 'how many days to show (default 7)'],
       ['--picture', 'with a small picture of the days'],
-      ['--for <seconds>', 'search as long as that for a better plan'],
+      ['--anew', 'plan all anew, however much moves'],
+      ['--for <seconds>', 'plan all anew, and search as long as that for a better plan'],
       ['--look', 'only look: the shop goes on following the plan that it has'],
     ],
     load: () => import('./week.ts'),

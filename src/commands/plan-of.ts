@@ -13,7 +13,7 @@ import { namesOf } from '../reports/names.ts';
 import { demandsOf, mayFree } from '../reports/no-plan.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
-import { CannotGoOn, numberFlag, type Call } from './call.ts';
+import { CannotGoOn, isFlagged, numberFlag, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
 
 /** Any number would do; the same one gives the same plan. */
@@ -86,7 +86,8 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const kept = keptPlan(call, shop);
   const before = kept === undefined ? {} : { kept };
   const seconds = numberFlag(call, 'for', 0, 1, 3600);
-  const standing = seconds === 0 ? followedBefore(shop, situation, kept, patient) : undefined;
+  const anew = seconds > 0 || isFlagged(call, 'anew');
+  const standing = !anew ? followedBefore(shop, situation, kept, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...before };
   const progress = progressOn(call.io);
   progress.say('planning …');
@@ -95,11 +96,11 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const until = call.io.clock() + seconds * MS_PER_SECOND;
   const longer = seconds === 0 ? {} : { steps: MANY_STEPS, stop: () => call.io.clock() >= until };
   const basis = fingerprint(basisText(shop.book));
-  const made = makePlan(situation, { seed, onBetter, basis, ...longer, ...before });
+  const made = makePlan(situation, { seed, onBetter, basis, anew, ...longer, ...before });
   progress.end();
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
-    if (patient && seconds === 0) rememberLook(shop, plan);
+    if (patient && !anew) rememberLook(shop, plan);
     return { plan, air, factors, situation, ...before };
   }
   if (made.kind === 'broken')

@@ -29,6 +29,8 @@ export interface MakeOptions {
   readonly onBetter?: (value: number, bound: number, steps: number) => void;
   /** The plan that the shop follows now. */
   readonly kept?: Plan;
+  /** Not near that plan: it only tells how what is done was laid. */
+  readonly anew?: boolean;
   /** Fingerprint of what it is made from, to be noted in the plan. */
   readonly basis?: string;
 }

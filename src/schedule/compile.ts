@@ -40,6 +40,8 @@ export interface CompileOptions {
   readonly factors: ReadonlyMap<string, number>;
   /** The plan that the shop follows now. */
   readonly kept?: Plan;
+  /** Not near that plan: it only tells how what is done was laid. */
+  readonly anew?: boolean;
 }
 
 /** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
@@ -185,7 +187,7 @@ function addMoved(draft: Draft, task: Task): void {
 }
 
 /** When all is done and every film may be wrapped and stacked, in opening hours: the piece can be handed over. */
-function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
+function addReady(draft: Draft, piece: Piece, tasks: readonly Task[], near: boolean): void {
   const { ground } = draft;
   const { shop } = ground.book;
   const opening = openSpans(shop.opening, shop.timeZone, ground.from, ground.to);
@@ -207,7 +209,7 @@ function addReady(draft: Draft, piece: Piece, tasks: readonly Task[]): void {
       kind: 'late',
       activity: ready,
       due: piece.wantedBy,
-      weight: lateWeight(piece) * (ground.kept.size > 0 ? LATE_BEFORE_MOVED : 1),
+      weight: lateWeight(piece) * (near ? LATE_BEFORE_MOVED : 1),
     });
   draft.terms.push({ name: `tied up ${piece.id}`, kind: 'end', activity: ready, weight: tieUpWeight(piece) });
 }
@@ -270,11 +272,12 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const around = aroundOf(draft, air);
   for (const task of planned) if (!isFact(situation, task)) addCarried(draft, task, around);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
-  for (const task of free) addMoved(draft, task);
+  const near = options.kept !== undefined && options.anew !== true;
+  if (near) for (const task of free) addMoved(draft, task);
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);
     if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))
-      addReady(draft, piece, own);
+      addReady(draft, piece, own, near);
   }
   const problem: Problem = {
     from: span.from,

@@ -26,6 +26,8 @@ export interface PlanOptions extends Omit<SearchOptions, 'from' | 'steps'> {
   readonly factors: ReadonlyMap<string, number>;
   /** The plan that the shop follows now: to stay near. */
   readonly kept?: Plan;
+  /** Not near that plan: it only tells how what is done was laid. */
+  readonly anew?: boolean;
 }
 
 /** Steps laid out but not yet verified, or the reason why there are none. */
@@ -90,8 +92,8 @@ function isPossible(loosened: Problem, seed: number): boolean {
 
 /** Lays every remaining step of every piece onto the calendar. */
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
-  const { to, kept, factors, steps, onBetter, ...search } = options;
-  const compiled = compile(situation, air, { to, factors, ...(kept && { kept }) });
+  const { to, kept, anew = false, factors, steps, onBetter, ...search } = options;
+  const compiled = compile(situation, air, { to, factors, anew, ...(kept && { kept }) });
   const budget = steps ?? defaultSteps(compiled.problem);
   const sharing = compiled.ground.shares.size > 0;
   const first = (agreed: readonly Agreed[]) => {
@@ -102,14 +104,11 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
       steps: sharing ? Math.ceil(budget * (1 - SHARING)) : budget,
       ...(sharing && { loosened: compiled.problem }),
     };
+    const from = kept && fitted(compiled, keptSchedule(compiled, kept), agreed);
     const outcome =
-      kept === undefined
-        ? solve(problem, asked)
-        : solveNear(
-            problem,
-            { ...asked, from: fitted(compiled, keptSchedule(compiled, kept), agreed) },
-            lateBy(compiled, kept),
-          );
+      kept === undefined || from === undefined || anew
+        ? solve(problem, { ...asked, ...(from && { from }) })
+        : solveNear(problem, { ...asked, from }, lateBy(compiled, kept));
     return { agreed, outcome };
   };
   const keptOnes = keptAgreed(compiled);
@@ -127,7 +126,7 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const begun: Shared = { agreed, schedule: outcome.schedule, value: outcome.value, steps: outcome.steps };
   // Where people follow a plan, only what is new to it is worth another look.
-  const looks = [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
+  const looks = anew || [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
   const best = looks
     ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
     : begun;

@@ -78,6 +78,21 @@ test('an hour that passes before anything is due, and a step put off to when it 
   expect(held).toBeGreaterThan(numRuns / 2);
 });
 
+test('planned anew, a plan is as good as the first one, whatever plan is followed', () => {
+  let tried = 0;
+  fc.assert(
+    fc.property(anyBook(3, 5), (book) => {
+      const first = planAt(book, now, []);
+      if (first === undefined) return;
+      const anew = makePlan(situationOf(book, now), { seed: 1, steps: 60, kept: first, anew: true });
+      expect(anew.kind === 'plan' && lies(anew.plan)).toEqual(lies(first));
+      tried += 1;
+    }),
+    { seed: 20270115, numRuns, endOnFailure: true },
+  );
+  expect(tried).toBeGreaterThan(numRuns / 2);
+});
+
 test('a piece that shares neither hand, place nor hour with what slipped stays where it is', () => {
   let slipped = 0;
   fc.assert(
