@@ -15,6 +15,8 @@ test('a plan made after any journal keeps every rule', () => {
       const made = makePlan(situation, { seed: 1, steps: 100 });
       if (made.kind === 'broken') throw new Error(made.breaches.map((b) => `${b.rule}: ${b.text}`).join('\n'));
       if (made.kind === 'plan') planned += 1;
+      // No entry makes a shop impossible: where there is no plan, there was none before anything was entered either.
+      else expect(makePlan(situationOf(book, now), { seed: 1, steps: 100 }).kind).toBe('none');
     }),
     { seed: 20270114, numRuns, endOnFailure: true },
   );
