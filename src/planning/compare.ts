@@ -77,7 +77,7 @@ function variantOf(book: Book, at: Minute, now: Plan, wish: Wish, options: Compa
 }
 
 function near(book: Book, at: Minute, kept: Plan, { seed, steps }: CompareOptions): Made {
-  return makePlan(situationOf(book, at), { seed, kept, ...(steps !== undefined && { steps }) });
+  return makePlan(situationOf(book, at), { seed, kept, anew: true, ...(steps !== undefined && { steps }) });
 }
 
 function bestOf(variants: readonly Variant[]): Comparison['best'] {
@@ -92,8 +92,8 @@ function bestOf(variants: readonly Variant[]): Comparison['best'] {
 }
 
 /**
- * The shop's plan beside plans with each wish. All are made near the plan that the shop follows and with the same effort,
- * that with no change as well: else the further search, and not the change, would be what helps.
+ * The shop's plan beside plans with each wish. All begin from the plan that the shop follows, move what they like and take
+ * the same effort, that with no change as well: else the further search, and not the change, would be what helps.
  */
 export function compareWith(
   book: Book,

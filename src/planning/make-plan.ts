@@ -29,7 +29,7 @@ export interface MakeOptions {
   readonly onBetter?: (value: number, bound: number, steps: number) => void;
   /** The plan that the shop follows now. */
   readonly kept?: Plan;
-  /** Not near that plan: it only tells how what is done was laid. */
+  /** Moves off that plan cost nothing: it is only where the search begins, and how what is done was laid. */
   readonly anew?: boolean;
   /** Fingerprint of what it is made from, to be noted in the plan. */
   readonly basis?: string;

@@ -55,7 +55,8 @@ function delayedBy(before: Plan, after: Plan, newcomer: string): Delayed[] {
 function offerFor(book: Book, now: Minute, kept: Plan, piece: Piece, options: PromiseOptions): Offer | undefined {
   const made = makePlan(
     situationOf({ ...book, pieces: [...book.pieces, piece].sort((a, b) => (a.id < b.id ? -1 : 1)) }, now),
-    { ...options, kept },
+    // Others may move as they like, as long as they keep their dates.
+    { ...options, kept, anew: true },
   );
   if (made.kind !== 'plan') return undefined;
   const ready = made.plan.pieces.find((p) => p.id === piece.id)?.ready.handedOver;

@@ -26,7 +26,7 @@ export interface PlanOptions extends Omit<SearchOptions, 'from' | 'steps'> {
   readonly factors: ReadonlyMap<string, number>;
   /** The plan that the shop follows now: to stay near. */
   readonly kept?: Plan;
-  /** Not near that plan: it only tells how what is done was laid. */
+  /** Moves off that plan cost nothing: it is only where the search begins, and how what is done was laid. */
   readonly anew?: boolean;
 }
 

@@ -78,20 +78,25 @@ test('an hour that passes before anything is due, and a step put off to when it 
   expect(held).toBeGreaterThan(numRuns / 2);
 });
 
-test('planned anew, a plan is as good as the first one, whatever plan is followed', () => {
-  let tried = 0;
+test('planned anew, all that is weighed is in sum no worse than by the plan that is followed, and sometimes better', () => {
+  let better = 0;
   fc.assert(
     fc.property(anyBook(3, 5), (book) => {
       const first = planAt(book, now, []);
       if (first === undefined) return;
-      const anew = makePlan(situationOf(book, now), { seed: 1, steps: 60, kept: first, anew: true });
-      expect(anew.kind === 'plan' && lies(anew.plan)).toEqual(lies(first));
-      tried += 1;
+      const anew = makePlan(situationOf(book, now), { seed: 2, steps: 600, kept: first, anew: true });
+      if (anew.kind !== 'plan') throw new Error(anew.kind);
+      expect(costOf(anew.plan)).toBeLessThanOrEqual(costOf(first));
+      if (costOf(anew.plan) < costOf(first)) better += 1;
     }),
     { seed: 20270115, numRuns, endOnFailure: true },
   );
-  expect(tried).toBeGreaterThan(numRuns / 2);
+  expect(better).toBeGreaterThan(0);
 });
+
+function costOf({ proof }: Plan): number {
+  return proof.objective.find((o) => o.name === 'all')?.value ?? Infinity;
+}
 
 test('a piece that shares neither hand, place nor hour with what slipped stays where it is', () => {
   let slipped = 0;
