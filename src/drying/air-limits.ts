@@ -57,7 +57,7 @@ export interface Box {
   readonly surface: Between;
 }
 
-interface Between {
+export interface Between {
   readonly low: number;
   readonly high: number;
 }

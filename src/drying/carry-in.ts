@@ -9,6 +9,19 @@ import { left, surfaceOf, timeConstantMinutes } from './surface.ts';
 /** A surface so near to that of work which has long stood in the room is as good as it: no thermometer reads closer. */
 export const SETTLED_WITHIN_K = 0.1;
 
+const comers = new WeakMap<AirSeries, WeakMap<AirSeries, Map<number, (minute: Minute) => number>>>();
+
+/** `coldestComer`, worked out once for each pair of rooms and thickness. */
+function coldestFrom(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number): (minute: Minute) => number {
+  let ofFrom = comers.get(fromAir);
+  if (ofFrom === undefined) comers.set(fromAir, (ofFrom = new WeakMap()));
+  let ofPair = ofFrom.get(toAir);
+  if (ofPair === undefined) ofFrom.set(toAir, (ofPair = new Map<number, (minute: Minute) => number>()));
+  let coldest = ofPair.get(thicknessMm);
+  if (coldest === undefined) ofPair.set(thicknessMm, (coldest = coldestComer(fromAir, toAir, thicknessMm)));
+  return coldest;
+}
+
 /**
  * How much colder than work that has long stood in the new room the coldest piece can be, that was carried there from the old
  * one at this minute or before; 0 or less. The equation is linear, so that it is enough to follow the difference.
@@ -33,7 +46,7 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
 export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number, material: Material): TimeMap {
   const lag = timeConstantMinutes(thicknessMm);
   const here = surfaceOf(toAir, thicknessMm);
-  const coldest = coldestComer(fromAir, toAir, thicknessMm);
+  const coldest = coldestFrom(fromAir, toAir, thicknessMm);
   const broken = (minute: Minute, surfaceC: number): boolean => {
     const { tempC, rhPercent } = airAt(toAir, minute);
     return brokenIn(material, { temp: flat(tempC), rh: flat(rhPercent), surface: flat(surfaceC) });

@@ -1,8 +1,9 @@
+import { at } from '../at.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
-import { type Box, brokenIn, brokenThroughout } from './air-limits.ts';
+import { type Between, brokenIn, brokenThroughout } from './air-limits.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
 import { potLifeMap } from './pot-life.ts';
@@ -31,33 +32,25 @@ function fitInAir(material: Material, air: AirSeries, thicknessMm: number): Span
 
 function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spans {
   const surface = surfaceOf(air, thicknessMm);
-  const boxOver = (a: Minute, b: Minute): Box => {
-    const [first, last] = [airAt(air, a), airAt(air, b)];
-    const temp = between(first.tempC, last.tempC);
-    const [near, far] = [surface(a), surface(b)];
-    return {
-      temp,
-      rh: between(first.rhPercent, last.rhPercent),
-      // A surface that follows the air never leaves what both have been.
-      surface: { low: Math.min(near, far, temp.low), high: Math.max(near, far, temp.high) },
-    };
-  };
   const fitAt = (minute: Minute): boolean => {
     const { tempC, rhPercent } = airAt(air, minute);
     const surfaceC = surface(minute);
-    return !brokenIn(material, {
-      temp: { low: tempC, high: tempC },
-      rh: { low: rhPercent, high: rhPercent },
-      surface: { low: surfaceC, high: surfaceC },
-    });
+    return !brokenIn(material, { temp: only(tempC), rh: only(rhPercent), surface: only(surfaceC) });
   };
   const [first, last] = [air.from, seriesEnd(air)];
   const fit: Span[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
-  for (let start = first; start < last; start += air.stepMinutes) {
+  let near = surface(first);
+  for (let k = 0; k + 1 < air.tempC.length; k += 1) {
+    const start = first + k * air.stepMinutes;
     const end = start + air.stepMinutes;
-    const box = boxOver(start, end);
+    const far = surface(end);
+    const temp = between(at(air.tempC, k), at(air.tempC, k + 1));
+    // A surface that follows the air never leaves what both have been.
+    const cold = { low: Math.min(near, far, temp.low), high: Math.max(near, far, temp.high) };
+    const box = { temp, rh: between(at(air.rhPercent, k), at(air.rhPercent, k + 1)), surface: cold };
     if (!brokenIn(material, box)) fit.push({ start, end });
     else if (!brokenThroughout(material, box)) fit.push(...minutesWhere(start, end, fitAt));
+    near = far;
   }
   // Past its last sample the air stays; what lags has come near to it within a day, which is looked at by the minute.
   const settled = last + (thicknessMm > 0 ? SETTLES_MINUTES : 0);
@@ -68,7 +61,9 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
 
 const SETTLES_MINUTES = 1440;
 
-function between(a: number, b: number): { low: number; high: number } {
+const only = (value: number): Between => ({ low: value, high: value });
+
+function between(a: number, b: number): Between {
   return a < b ? { low: a, high: b } : { low: b, high: a };
 }
 
