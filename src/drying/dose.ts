@@ -6,6 +6,10 @@ import type { RateLaw } from './rate-law.ts';
 const DAY = 1440;
 /** A rate is worked out this often, and taken as a straight line between. */
 const NODE_MINUTES = 3;
+/** A rate that bends less than this share of itself between two samples of the air goes smoothly there. */
+const SMOOTH = 1e-3;
+/** Longer stretches than this many nodes are not taken as smooth. */
+const MOST_SMOOTH_NODES = 10;
 /** Hours of drying are filled in as far as somebody asks, and this much further. */
 const CHUNK_MINUTES = 2 * DAY;
 /** A mark that is not reached this long after the end of the air's record never is. */
@@ -31,8 +35,8 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   const hours = new Float64Array(count + 1);
   const rates = new Float64Array(count + 1);
   let known = 0;
-  let nodeAir = airAt(air, from);
-  rates[0] = law.rate(nodeAir.tempC, nodeAir.rhPercent);
+  const first = airAt(air, from);
+  rates[0] = law.rate(first.tempC, first.rhPercent);
 
   /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
   const sumTo = (node: number, minutes: number): number => {
@@ -43,15 +47,35 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     for (let k = 0.5; k < minutes; k += 1) total += (rate + slope * k) / 60;
     return total;
   };
+  const rateAt = (minutes: number): number => {
+    const { tempC, rhPercent } = airAt(air, from + Math.min(length, minutes));
+    return law.rate(tempC, rhPercent);
+  };
+  /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
+  const fillSmoothly = (nodes: number): boolean => {
+    const span = nodes * nodeMinutes;
+    const start = known * nodeMinutes;
+    if (start % air.stepMinutes !== 0 || start + span > length) return false;
+    const [near, middle, far] = [at(rates, known), rateAt(start + span / 2), rateAt(start + span)];
+    const bend = middle - (near + far) / 2;
+    if (Math.abs(bend) > SMOOTH * Math.max(near, far)) return false;
+    for (let k = 1; k <= nodes; k += 1) {
+      const share = k / nodes;
+      rates[known + k] = Math.max(0, near + (far - near) * share + 4 * bend * share * (1 - share));
+    }
+    return true;
+  };
+  const nodesToSample = air.stepMinutes / nodeMinutes;
+  const smoothNodes = Number.isInteger(nodesToSample) && nodesToSample <= MOST_SMOOTH_NODES ? nodesToSample : 0;
   const extendTo = (wanted: number): void => {
     const goal = Math.min(count, Math.ceil((wanted + CHUNK_MINUTES) / nodeMinutes));
     while (known < goal) {
-      const next = airAt(air, from + Math.min(length, (known + 1) * nodeMinutes));
-      const same = next.tempC === nodeAir.tempC && next.rhPercent === nodeAir.rhPercent;
-      rates[known + 1] = same ? at(rates, known) : law.rate(next.tempC, next.rhPercent);
-      hours[known + 1] = sumTo(known, Math.min(nodeMinutes, length - known * nodeMinutes));
-      known += 1;
-      nodeAir = next;
+      const nodes = smoothNodes > 2 && fillSmoothly(smoothNodes) ? smoothNodes : 1;
+      if (nodes === 1) rates[known + 1] = rateAt((known + 1) * nodeMinutes);
+      for (let k = 0; k < nodes; k += 1) {
+        hours[known + 1] = sumTo(known, Math.min(nodeMinutes, length - known * nodeMinutes));
+        known += 1;
+      }
     }
   };
   const within = (k: number): number => {

@@ -3,9 +3,11 @@ import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
-import { type Between, brokenIn, brokenThroughout } from './air-limits.ts';
+import { type Between, type Box, brokenIn, brokenThroughout } from './air-limits.ts';
+import { airStretches } from './air-stretches.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
+import { dryEnough, filmForms } from './laws/water.ts';
 import { potLifeMap } from './pot-life.ts';
 import { surfaceOf } from './surface.ts';
 
@@ -38,7 +40,8 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
     return !brokenIn(material, { temp: only(tempC), rh: only(rhPercent), surface: only(surfaceC) });
   };
   const [first, last] = [air.from, seriesEnd(air)];
-  const fit: Span[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
+  const fit: OpenSpan[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
+  const surely = sureOf(material, air);
   let near = surface(first);
   for (let k = 0; k + 1 < air.tempC.length; k += 1) {
     const start = first + k * air.stepMinutes;
@@ -46,11 +49,18 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
     const far = surface(end);
     const temp = between(at(air.tempC, k), at(air.tempC, k + 1));
     // A surface that follows the air never leaves what both have been.
-    const cold = { low: Math.min(near, far, temp.low), high: Math.max(near, far, temp.high) };
-    const box = { temp, rh: between(at(air.rhPercent, k), at(air.rhPercent, k + 1)), surface: cold };
-    if (!brokenIn(material, box)) fit.push({ start, end });
-    else if (!brokenThroughout(material, box)) fit.push(...minutesWhere(start, end, fitAt));
+    const coldest = Math.min(near, far, temp.low);
+    const warmest = Math.max(near, far, temp.high);
     near = far;
+    const sure = surely(k, temp, coldest, warmest);
+    if (sure === 'unfit') continue;
+    const box = (): Box => ({
+      temp,
+      rh: between(at(air.rhPercent, k), at(air.rhPercent, k + 1)),
+      surface: { low: coldest, high: warmest },
+    });
+    if (sure === 'fit' || !brokenIn(material, box())) goOn(fit, start, end);
+    else if (!brokenThroughout(material, box())) fit.push(...minutesWhere(start, end, fitAt));
   }
   // Past its last sample the air stays; what lags has come near to it within a day, which is looked at by the minute.
   const settled = last + (thicknessMm > 0 ? SETTLES_MINUTES : 0);
@@ -58,6 +68,37 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
   if (fitAt(settled)) fit.push({ start: settled, end: NEVER });
   return unite(fit);
 }
+
+/** Nearer than this to its dew point a stretch is looked at by itself. */
+const SURE_WITHIN_K = 0.01;
+
+/** What can be said of most stretches with no look at the vapour of each. */
+function sureOf(
+  { limits, minFilmTempC, mechanism }: Material,
+  air: AirSeries,
+): (k: number, temp: Between, coldest: number, warmest: number) => 'fit' | 'unfit' | undefined {
+  const { dewC, deficitPa } = airStretches(air);
+  const { minTempC, maxTempC, minRhPercent, maxRhPercent, dewMarginK } = limits ?? boundless;
+  return (k, temp, coldest, warmest) => {
+    if (temp.high < minTempC || temp.low > maxTempC) return 'unfit';
+    const near = at(air.rhPercent, k);
+    const far = at(air.rhPercent, k + 1);
+    if (Math.min(near, far) > maxRhPercent || Math.max(near, far) < minRhPercent) return 'unfit';
+    if (coldest < minTempC || warmest > maxTempC) return undefined;
+    if (Math.max(near, far) > maxRhPercent || Math.min(near, far) < minRhPercent) return undefined;
+    if (coldest - dewMarginK < at(dewC, k) + SURE_WITHIN_K) return undefined;
+    if (minFilmTempC !== undefined && filmForms(coldest, minFilmTempC) === 0) return undefined;
+    return mechanism === 'water' && dryEnough(at(deficitPa, k)) < 1 ? undefined : 'fit';
+  };
+}
+
+const boundless = {
+  minTempC: -Infinity,
+  maxTempC: Infinity,
+  minRhPercent: -Infinity,
+  maxRhPercent: Infinity,
+  dewMarginK: -Infinity,
+};
 
 const SETTLES_MINUTES = 1440;
 
@@ -67,15 +108,22 @@ function between(a: number, b: number): Between {
   return a < b ? { low: a, high: b } : { low: b, high: a };
 }
 
+interface OpenSpan {
+  readonly start: Minute;
+  end: Minute;
+}
+
+/** Adds what may go on the last of the spans. */
+function goOn(spans: OpenSpan[], start: Minute, end: Minute): void {
+  const last = spans.at(-1);
+  if (last?.end === start) last.end = end;
+  else spans.push({ start, end });
+}
+
 /** Every single minute of `from` to `to` at which `holds`. */
-function minutesWhere(from: Minute, to: Minute, holds: (minute: Minute) => boolean): Span[] {
-  const spans: { start: Minute; end: Minute }[] = [];
-  for (let minute = from; minute < to; minute += 1) {
-    if (!holds(minute)) continue;
-    const last = spans.at(-1);
-    if (last?.end === minute) last.end += 1;
-    else spans.push({ start: minute, end: minute + 1 });
-  }
+function minutesWhere(from: Minute, to: Minute, holds: (minute: Minute) => boolean): OpenSpan[] {
+  const spans: OpenSpan[] = [];
+  for (let minute = from; minute < to; minute += 1) if (holds(minute)) goOn(spans, minute, minute + 1);
   return spans;
 }
 

@@ -1,0 +1,23 @@
+// Puts the program and the packages it uses into few files: hundreds of small ones take longer to open than to run.
+import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { rolldown } from 'rolldown';
+
+const home = fileURLToPath(new URL('..', import.meta.url));
+const folder = `${home}dist/program`;
+
+const bundle = await rolldown({ input: `${home}src/cli.ts`, platform: 'node', cwd: home });
+const { output } = await bundle.write({ dir: folder, format: 'esm', cleanDir: true, minify: 'dce-only' });
+await bundle.close();
+
+const modules = output.flatMap((chunk) => (chunk.type === 'chunk' ? chunk.moduleIds : []));
+const packages = new Set(modules.flatMap((id) => /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/.exec(id)?.[0] ?? []));
+writeFileSync(`${folder}/licences.txt`, [...packages].sort().map(licenceOf).join('\n\n'));
+
+/** Their licences ask to be kept with every copy. */
+function licenceOf(path) {
+  const { name, version, license } = JSON.parse(readFileSync(`${path}/package.json`, 'utf8'));
+  const file = readdirSync(path).find((entry) => /^licen[cs]e/i.test(entry));
+  if (file === undefined) throw new Error(`${name} comes without a licence file`);
+  return `${name} ${version} (${license})\n\n${readFileSync(`${path}/${file}`, 'utf8').trim()}\n`;
+}
