@@ -3,6 +3,7 @@ import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { brokenIn } from './air-limits.ts';
+import { airStretches } from './air-stretches.ts';
 import { mapOf } from './first-minute.ts';
 import { left, surfaceOf, timeConstantMinutes } from './surface.ts';
 
@@ -38,6 +39,21 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
   };
 }
 
+/** Nearer than this to the dew point the vapour is looked at. */
+const SURE_WITHIN_K = 0.01;
+
+/** Is a surface certainly warm enough for `material` at a minute? */
+function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (minute: Minute, surfaceC: number) => boolean {
+  const { dewC } = airStretches(air);
+  const least = Math.max(limits?.minTempC ?? -Infinity, (minFilmTempC ?? -Infinity) + SURE_WITHIN_K);
+  const margin = limits?.dewMarginK;
+  return (minute, surfaceC) => {
+    if (surfaceC < least) return false;
+    const dew = dewC[Math.floor((minute - air.from) / air.stepMinutes)];
+    return margin === undefined || (dew !== undefined && surfaceC - margin > dew + SURE_WITHIN_K);
+  };
+}
+
 /**
  * From leaving the air of one room to when the work may be coated with `material` in that of another: never again, from
  * then on, is it the work's own cold that breaks a limit. Whether the room itself is fit is another question. Who leaves
@@ -51,13 +67,15 @@ export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm:
     const { tempC, rhPercent } = airAt(toAir, minute);
     return brokenIn(material, { temp: flat(tempC), rh: flat(rhPercent), surface: flat(surfaceC) });
   };
+  const surelyWarm = warmIn(material, toAir);
   const worked = (leaves: Minute): Minute => {
     const apart = coldest(leaves);
     if (apart >= -SETTLED_WITHIN_K) return leaves;
     const settles = leaves + Math.ceil(lag * Math.log(-apart / SETTLED_WITHIN_K));
     for (let minute = settles; minute >= leaves; minute -= 1) {
       const own = here(minute);
-      if (broken(minute, own + apart * left(minute - leaves, lag)) && !broken(minute, own)) return minute + 1;
+      const cold = own + apart * left(minute - leaves, lag);
+      if (!surelyWarm(minute, cold) && broken(minute, cold) && !broken(minute, own)) return minute + 1;
     }
     return leaves;
   };
