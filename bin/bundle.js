@@ -11,7 +11,9 @@ const { output } = await bundle.write({ dir: folder, format: 'esm', cleanDir: tr
 await bundle.close();
 
 const modules = output.flatMap((chunk) => (chunk.type === 'chunk' ? chunk.moduleIds : []));
-const packages = new Set(modules.flatMap((id) => /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/.exec(id)?.[0] ?? []));
+const packages = new Set(
+  modules.flatMap((id) => /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/.exec(id)?.[0] ?? []),
+);
 writeFileSync(`${folder}/licences.txt`, [...packages].sort().map(licenceOf).join('\n\n'));
 
 /** Their licences ask to be kept with every copy. */

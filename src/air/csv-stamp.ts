@@ -23,6 +23,15 @@ export function stampReader(timeZone: string): StampReader {
     }
     return day;
   };
+  let utcDay: { readonly date: string; readonly start?: Minute } = { date: '' };
+  const startInUtc = (date: string): Minute | undefined => {
+    if (utcDay.date !== date) {
+      const start = readTime(`${date}T00:00Z`, 'UTC');
+      // Near the first and the last year the offset decides whether the stamp is one.
+      utcDay = start.ok && !/^(1970-01-01|2199-12-31)$/.test(date) ? { date, start: start.minute } : { date };
+    }
+    return utcDay.start;
+  };
   return (written, before) => {
     if (/^\d{9,10}$/.test(written)) return { ok: true, minute: Math.floor(Number(written) / 60) };
     if (/^\d{12,13}$/.test(written)) return { ok: true, minute: Math.floor(Number(written) / 60_000) };
@@ -30,6 +39,15 @@ export function stampReader(timeZone: string): StampReader {
       .replace(/^(\d{4})\/(\d{2})\/(\d{2})/, '$1-$2-$3')
       .replace(/[T ]+(\d):/, 'T0$1:')
       .replace(/([+-]\d{2})(\d{2})$/, '$1:$2');
+    const own =
+      /^(\d{4}-\d{2}-\d{2})[T ]([01]\d|2[0-3]):([0-5]\d)(?::[0-5]\d(?:\.\d{1,3})?)?([+-])(0\d|1[0-3]):([0-5]\d)$/.exec(
+        tidy,
+      );
+    if (own !== null) {
+      const start = startInUtc(own[1] ?? '');
+      const offset = (own[4] === '-' ? -1 : 1) * (Number(own[5]) * 60 + Number(own[6]));
+      if (start !== undefined) return { ok: true, minute: start + Number(own[2]) * 60 + Number(own[3]) - offset };
+    }
     const plain = /^(\d{4}-\d{2}-\d{2})[T ]([01]\d|2[0-3]):([0-5]\d)(?::[0-5]\d(?:\.\d+)?)?$/.exec(tidy);
     if (plain !== null) {
       const { start, plain: straight } = startOf(plain[1] ?? '');
