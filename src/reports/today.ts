@@ -25,7 +25,13 @@ export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): 
   ];
   const head = `${dayHead(day, bench)} · now ${sayClock(manner.now, manner)}`;
   const screen = [...paragraph(head, look, 0, look.paint.strong), ...benchGrid(rows, bench)];
-  return [...screen, ...tomorrowLines(work, bench), ...careEnd(day, bench, withPages), ''].join('\n');
+  return [
+    ...shuttingLines(bench),
+    ...screen,
+    ...tomorrowLines(work, bench),
+    ...careEnd(day, bench, withPages),
+    '',
+  ].join('\n');
 }
 
 /** What closes the lead gate, and whether there is more to know for care; or all of it. */
@@ -59,6 +65,30 @@ function workRows(work: readonly Work[], bench: Bench): Cell[][] {
     const word = words.get(w);
     return [word === undefined ? time : [time, painted(look.paint.strong, word)].flat(), ...rest];
   });
+}
+
+const DAY_MINUTES = 24 * 60;
+
+/** What cannot wait: windows of films that lie already which shut within a day, before anything else. */
+function shuttingLines(bench: Bench): string[] {
+  const { plan, manner, look, names } = bench;
+  const lies = new Set(plan.steps.filter((s) => s.done === true).map((s) => s.id));
+  const shutting = plan.steps.flatMap((step) => {
+    const { window } = step;
+    const shuts = window?.shuts;
+    if (shuts === undefined || step.done === true || step.atWork === true || !lies.has(window?.of ?? '')) return [];
+    return shuts >= manner.now && shuts < manner.now + DAY_MINUTES ? [{ step, shuts }] : [];
+  });
+  if (shutting.length === 0) return [];
+  const lines = shutting
+    .sort((a, b) => a.shuts - b.shuts)
+    .flatMap(({ step, shuts }) => {
+      const section = names.section(step.piece, step.section);
+      const where = `${names.piece(step.piece)}${section === '' ? '' : `, ${section}`}`;
+      const when = `must have begun by ${sayMoment(shuts, manner)}; planned ${sayMoment(startOf(step), manner)}`;
+      return paragraph(`${where}: “${sayStep(step)}” ${when}`, look, 2, look.paint.warn, 4);
+    });
+  return [...paragraph('A window shuts within a day', look, 0, look.paint.strong), ...lines, ''];
 }
 
 /** Windows that open or shut today, by the hour. */

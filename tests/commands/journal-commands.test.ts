@@ -161,3 +161,21 @@ test('a look after an entry is remembered, so that the next need not search; wha
     expect((await say('08:45', 'today')).out).toBe(first.out);
   });
 });
+
+test('today says first what window of a film that lies shuts within a day', async () => {
+  const enamel = `name: Quick enamel
+like: water-borne-acrylic-enamel
+windows:
+  - { opens: 1 h, shuts: 20 h, source: invented for the test }
+  - { opens: 72 h, prep: scuff, source: invented for the test }
+`;
+  const recipe =
+    'name: Two coats\nabout: Invented.\nsource: common practice, no source\nsteps:\n  - { step: paint, do: Brush it, stage: topcoat, time: 40 min, at: bench, material: quick-enamel, coats: 2 }\n';
+  await inShop({ 'materials/quick-enamel.yaml': enamel, 'recipes/brushed.yaml': recipe }, async (folder) => {
+    const say = sayIn(folder);
+    expect((await say('08:00', 'today')).out).not.toContain('shuts within a day');
+    expect((await say('09:00', 'done', 'stool', 'paint-1')).code).toBe(0);
+    const { out } = await say('09:05', 'today');
+    expect(out).toMatch(/^A window shuts within a day\n {2}Milking stool[^\n]*must have begun by tomorrow/);
+  });
+});
