@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { readAirCsv } from '../air/read-air-csv.ts';
+import { withAppointments } from '../model/appointments.ts';
 import type { Book } from '../model/book.ts';
 import type { Finding, Place } from '../model/finding.ts';
 import type { Material } from '../model/material.ts';
@@ -256,7 +257,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
       recipes: readRecipes,
       parts: readParts,
       ...(supplies && { supplies }),
-      pieces,
+      pieces: pieces.map((piece) => withAppointments(piece, shop)),
       journal: journal.entries,
     };
     const eachSound = desk.findings.every((f) => f.severity !== 'error');

@@ -88,7 +88,8 @@ export function wholeSection(piece: Piece): Section {
   };
 }
 
-function rootOf(piece: Piece, section: Section): string {
+/** Section whose place `section` shares: itself, or the one that it cannot be taken off. */
+export function rootOf(piece: Piece, section: Section): string {
   const seen = new Set<string>();
   let root = section;
   while (root.attachedTo !== undefined && !seen.has(root.id)) {

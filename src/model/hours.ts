@@ -1,6 +1,6 @@
-import { unite, type Minute, type Spans } from '../time/span.ts';
+import { subtract, unite, type Minute, type Spans } from '../time/span.ts';
 import { localDays, minuteAt } from '../time/zone.ts';
-import { weekdays, type ClockSpan, type Hours } from './shop.ts';
+import { weekdays, type ClockSpan, type Hand, type Hours, type Shop } from './shop.ts';
 
 function spansOfDay(hours: Hours, date: string, weekday: number): readonly ClockSpan[] {
   const single = hours.days[date];
@@ -19,4 +19,10 @@ export function openSpans(hours: Hours, zone: string, from: Minute, to: Minute):
       })),
     ),
   );
+}
+
+/** When `hand` is free for work: its hours, without its days off and its appointments. */
+export function freeSpans(shop: Shop, hand: Hand, from: Minute, to: Minute): Spans {
+  const engaged = (shop.appointments ?? []).filter((a) => a.hands.includes(hand.id));
+  return subtract(openSpans(hand.hours, shop.timeZone, from, to), unite([...(hand.off ?? []), ...engaged]));
 }

@@ -1,4 +1,4 @@
-import type { Minute } from '../time/span.ts';
+import type { Minute, Span } from '../time/span.ts';
 import type { RecipeStep } from './recipe.ts';
 
 /** Thickness of boards where nothing better is known: common practice, no source. */
@@ -10,6 +10,12 @@ export interface PartSlot {
   readonly part: string;
   readonly before?: string;
   readonly after?: string;
+}
+
+/** A stay with somebody else, such as an upholsterer: no step is done meanwhile. Its end is what was promised. */
+export interface Away extends Span {
+  /** With whom, or where. */
+  readonly at: string;
 }
 
 export interface Section {
@@ -28,6 +34,8 @@ export interface Section {
   readonly without: readonly string[];
   /** Parts slotted into the recipe; absent: none. */
   readonly with?: readonly PartSlot[];
+  /** Absent: it never leaves. */
+  readonly away?: readonly Away[];
 }
 
 export interface Piece {
@@ -47,6 +55,8 @@ export interface Piece {
   /** The test that opens the gate, once it is recorded. */
   readonly leadTest?: { readonly minute: Minute; readonly found: boolean };
   readonly sections: readonly Section[];
+  /** Stays of the whole piece; absent: none. */
+  readonly away?: readonly Away[];
   /** Recipe of the steps that join all sections, e.g. dismantle and refit. */
   readonly whole?: string;
   /** Steps that join two sections; each names the section it belongs to. */

@@ -1,4 +1,4 @@
-import type { Minute } from '../time/span.ts';
+import type { Minute, Span, Spans } from '../time/span.ts';
 import type { ContainerPrice, Quantity } from './quantity.ts';
 
 export const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
@@ -53,6 +53,8 @@ export interface Room {
   readonly name: string;
   readonly air: AirSource;
   readonly volumeM3?: number;
+  /** Hours in which it can be had, as of a room that is hired; absent: always. Nothing is left in it outside them. */
+  readonly open?: Hours;
 }
 
 export const stationKinds = ['bench', 'spray', 'rack', 'floor'] as const;
@@ -80,8 +82,20 @@ export interface Hand {
   readonly name: string;
   readonly skills: readonly string[];
   readonly hours: Hours;
+  /** Days and hours off, whatever `hours` say. */
+  readonly off?: Spans;
   /** What an hour of it costs the shop, in minor units; absent: it is not paid by the hour. */
   readonly payMinorPerHour?: number;
+}
+
+/** Something that is fixed with others, such as a delivery: who takes part does nothing else meanwhile. */
+export interface Appointment extends Span {
+  readonly what: string;
+  readonly hands: readonly string[];
+  /** Pieces that come to the shop with it. */
+  readonly brings: readonly string[];
+  /** Pieces that leave the shop with it, to be ready by its start. */
+  readonly takes: readonly string[];
 }
 
 export type Units = 'metric' | 'us';
@@ -100,6 +114,8 @@ export interface Shop {
   readonly stations: readonly Station[];
   readonly tools: readonly Tool[];
   readonly hands: readonly Hand[];
+  /** Absent: none. */
+  readonly appointments?: readonly Appointment[];
   /** What the shop costs a day, in minor units of the currency. */
   readonly overheadMinorPerDay?: number;
   readonly sellingFeePercent?: number;

@@ -2,6 +2,7 @@ import { at } from '../at.ts';
 import { doseOf } from '../drying/dose.ts';
 import { rateLaw } from '../drying/rate-law.ts';
 import { firstUp } from '../drying/first-minute.ts';
+import { backFrom } from '../model/away.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import { openSpans } from '../model/hours.ts';
 import { marks, type Mark } from '../model/mark.ts';
@@ -113,8 +114,9 @@ export function plannedPiece(
     if (typical !== undefined) ready[mark] = promised(typical, shareReached(nodes, mark, worlds), wanted);
   }
   if (handOver !== undefined && nodes.length > 0) {
-    const worked = latest(nodes.map((n) => n.end));
-    const workedIn = worlds.map((w) => latest(w.ends));
+    const back = backFrom(piece) ?? 0;
+    const worked = latest([...nodes.map((n) => n.end), back]);
+    const workedIn = worlds.map((w) => latest([...w.ends, back]));
     const workedBy: Share = (t) => workedIn.filter((end) => end <= t).length / worlds.length;
     const stacked = typicallyReached(nodes, 'stack') ?? worked;
     ready.listed = promised(worked, workedBy, wanted);

@@ -4,7 +4,7 @@ import { applicationStarts } from '../drying/fit-hours.ts';
 import type { Breach as AirBreach } from '../drying/air-limits.ts';
 import { hindrances } from '../drying/why-unfit.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
-import { openSpans } from '../model/hours.ts';
+import { freeSpans, openSpans } from '../model/hours.ts';
 import type { Mark } from '../model/mark.ts';
 import { pacedMinutes } from '../model/paced-work.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
@@ -84,10 +84,11 @@ function lastWait(scene: Scene, step: PlannedStep): { cause: Cause; until: Minut
 
 function handHours({ situation, plan }: Scene, step: PlannedStep, from: Minute, to: Minute): Spans {
   const { shop } = situation.book;
-  const hours = step.hands.map((id) => shop.hands.find((h) => h.id === id)?.hours ?? shop.opening);
-  return [shop.opening, ...hours]
-    .map((h) => openSpans(h, plan.timeZone, from, to))
-    .reduce((all, spans) => intersect(all, spans));
+  const opening = openSpans(shop.opening, plan.timeZone, from, to);
+  return shop.hands
+    .filter((h) => step.hands.includes(h.id))
+    .map((h) => freeSpans(shop, h, from, to))
+    .reduce((all, spans) => intersect(all, spans), opening);
 }
 
 /** The starts from `from` to `to` that the hands' hours allow, and of these those that the air allows. */

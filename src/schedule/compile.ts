@@ -1,5 +1,6 @@
 import type { ShopAir } from '../air/shop-air.ts';
 import type { Activity, Lag, Mode, Problem, Term } from '../engine/problem.ts';
+import { backFrom } from '../model/away.ts';
 import { heldTasks } from '../model/gates.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Piece } from '../model/piece.ts';
@@ -191,7 +192,7 @@ function addReady(draft: Draft, piece: Piece, tasks: readonly Task[], near: bool
   const { ground } = draft;
   const { shop } = ground.book;
   const opening = openSpans(shop.opening, shop.timeZone, ground.from, ground.to);
-  const starts = intersect(opening, [{ start: ground.from, end: ground.to }]);
+  const starts = intersect(opening, [{ start: Math.max(ground.from, backFrom(piece) ?? 0), end: ground.to }]);
   const ready = add(
     draft,
     { name: `${piece.id} ready`, modes: [{ name: 'ready', duration: 0, starts, uses: [] }] },

@@ -4,11 +4,12 @@ import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Session } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
-import type { Minute } from '../time/span.ts';
+import type { Minute, Spans } from '../time/span.ts';
 import { type Once, remembering } from './once.ts';
 import { keptSessions } from './kept-sessions.ts';
 import { type Place, placesOf } from './places.ts';
 import { sharingTasks } from './sharing-tasks.ts';
+import { roomSpans } from './standing.ts';
 import type { ShopDrying } from './shop-drying.ts';
 import type { WorkHours } from './work-hours.ts';
 
@@ -20,6 +21,8 @@ export interface Ground {
   readonly to: Minute;
   readonly drying: ShopDrying;
   readonly hours: WorkHours;
+  /** Room id -> when it can be had; rooms that always can be had are not in it. */
+  readonly roomOpen: ReadonlyMap<string, Spans>;
   readonly once: Once;
   readonly places: readonly Place[];
   readonly resources: readonly Resource[];
@@ -113,6 +116,12 @@ export function layGround(
     ...span,
     drying,
     hours,
+    roomOpen: new Map(
+      book.shop.rooms.flatMap((room): [string, Spans][] => {
+        const open = roomSpans(room, book.shop, span.from, span.to);
+        return open === undefined ? [] : [[room.id, open]];
+      }),
+    ),
     once: remembering(),
     places,
     resources,

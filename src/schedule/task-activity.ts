@@ -7,6 +7,7 @@ import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { type Manner, mannersOf } from './manners.ts';
+import { standingSpans, startsWithin, type Stay } from './standing.ts';
 import { mayBeInPlace, unmovedBefore } from './unmoved.ts';
 import { WORK_WEIGHT } from './weights.ts';
 import { pausingStarts, unbrokenStarts } from './work-hours.ts';
@@ -85,6 +86,22 @@ function earliestOf(ground: Ground, task: Task): Minute {
 }
 
 function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
+  const suited = startsBySuiting(ground, task, manner);
+  const { way, place, hands } = manner;
+  const piece = ground.book.pieces.find((p) => p.id === task.piece);
+  const standing = piece && standingSpans(piece, task.object, ground.roomOpen.get(place.room));
+  if (standing === undefined) return suited;
+  const movable = way.film && ground.drying.mark(way.film, place.room, 'handle', 'late', ground.factorOf(task.id));
+  const stay: Stay = {
+    minutes: way.workMinutes,
+    ...(task.mayPause && { pausesOutside: ground.hours.ofHands(hands) }),
+    ...(movable && { movable }),
+  };
+  return intersect(suited, startsWithin(standing, stay));
+}
+
+/** The starts that suit hands and air. */
+function startsBySuiting(ground: Ground, task: Task, manner: Manner): Spans {
   const { workMinutes, film } = manner.way;
   const { hands, place } = manner;
   const earliest = earliestOf(ground, task);

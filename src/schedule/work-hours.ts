@@ -1,4 +1,5 @@
-import { openSpans } from '../model/hours.ts';
+import { at } from '../at.ts';
+import { freeSpans, openSpans } from '../model/hours.ts';
 import type { Shop } from '../model/shop.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 
@@ -9,9 +10,7 @@ export interface WorkHours {
 
 export function workHours(shop: Shop, from: Minute, to: Minute): WorkHours {
   const opening = openSpans(shop.opening, shop.timeZone, from, to);
-  const single = new Map(
-    shop.hands.map((hand) => [hand.id, intersect(opening, openSpans(hand.hours, shop.timeZone, from, to))]),
-  );
+  const single = new Map(shop.hands.map((hand) => [hand.id, intersect(opening, freeSpans(shop, hand, from, to))]));
   const together = new Map<string, Spans>();
   return {
     ofHands(hands) {
@@ -38,6 +37,19 @@ const LEAST_STRETCH_MINUTES = 15;
 /** The starts of work that may pause. */
 export function pausingStarts(hours: Spans, minutes: number): Spans {
   return unbrokenStarts(hours, Math.min(minutes, LEAST_STRETCH_MINUTES));
+}
+
+/** The last start from which `minutes` of `hours` are over by `end`. */
+export function latestStart(hours: Spans, end: Minute, minutes: number): Minute {
+  let left = minutes;
+  for (let i = hours.length - 1; i >= 0; i -= 1) {
+    const span = at(hours, i);
+    if (span.start >= end) continue;
+    const to = Math.min(span.end, end);
+    if (to - span.start >= left) return to - left;
+    left -= to - span.start;
+  }
+  return Number.NEGATIVE_INFINITY;
 }
 
 /** The first minute by which `minutes` of `hours` have passed since `start`. */

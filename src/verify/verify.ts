@@ -6,6 +6,7 @@ import { airKept } from './rules/air.ts';
 import { capacitiesKept } from './rules/capacity.ts';
 import { planComplete } from './rules/complete.ts';
 import { dustKept } from './rules/dust.ts';
+import { engagementsKept } from './rules/engagements.ts';
 import { gatesKept } from './rules/gate.ts';
 import { hoursKept } from './rules/hours.ts';
 import { journalKept } from './rules/journal.ts';
@@ -15,6 +16,7 @@ import { orderKept } from './rules/order.ts';
 import { potLifeKept } from './rules/pot-life.ts';
 import { sessionsKept } from './rules/session.ts';
 import { timesShown } from './rules/shown.ts';
+import { staysKept } from './rules/stay.ts';
 import { waitsKept } from './rules/wait.ts';
 import { windowsKept } from './rules/window.ts';
 import { limitsKept } from './rules/within.ts';
@@ -34,6 +36,8 @@ const checks: readonly Rule[] = [
   sessionsKept,
   journalKept,
   gatesKept,
+  engagementsKept,
+  staysKept,
   timesShown,
   latenessShown,
 ];

@@ -36,6 +36,7 @@ export function checkShop(
     return [complain('wrong-unit', path, `${id} is counted in ${unitSaid[known]}`, `write ${unitExample[known]}`)];
   };
   const rooms = shop.rooms.map((r) => r.id);
+  const hands = shop.hands.map((h) => h.id);
   const days = weekdays.flatMap((day) => shop.opening.week[day]);
   return [
     ...shop.stations
@@ -43,6 +44,13 @@ export function checkShop(
       .map((s) =>
         complain('unknown-room', ['stations', s.id, 'room'], `there is no room ${s.room}`, adviseWord(s.room, rooms)),
       ),
+    ...(shop.appointments ?? []).flatMap((appointment, i) =>
+      appointment.hands
+        .filter((id) => !hands.includes(id))
+        .map((id) =>
+          complain('unknown-hand', ['appointments', i, 'hands'], `there is no hand ${id}`, adviseWord(id, hands)),
+        ),
+    ),
     ...Object.entries(shop.stock ?? {}).flatMap(([id, amount]) => keeps(id, amount, ['stock', id])),
     ...Object.entries(shop.prices ?? {}).flatMap(([id, prices]) =>
       prices.flatMap((price, i) => keeps(id, price.holds, ['prices', id, ...(prices.length > 1 ? [i] : [])])),

@@ -3,6 +3,7 @@ import type { Piece } from '../../model/piece.ts';
 import type { Recipe } from '../../model/recipe.ts';
 import type { Library } from '../library.ts';
 import type { Path } from '../yaml/tree.ts';
+import { checkAppointments } from './check-appointments.ts';
 import { checkMaterial } from './check-material.ts';
 import { checkOrder } from './check-order.ts';
 import { checkPiece } from './check-piece.ts';
@@ -42,6 +43,7 @@ export function crossCheck(
   const { book } = whole;
   const shared = [
     ...checkShop(book.shop, whole.materials.ids, book.materials, book.supplies),
+    ...(sound ? checkAppointments(whole) : []),
     ...checkRecipes(book.recipes, whole.recipes, whole),
     ...checkRecipes(book.parts, whole.parts, whole),
     ...[...book.materials].flatMap(([id, material]) =>

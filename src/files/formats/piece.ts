@@ -5,6 +5,7 @@ import { listOf, namedBy, oneOrMany } from '../shapes/collections.ts';
 import { may, must, record } from '../shapes/record.ts';
 import type { ValueOf } from '../shapes/shape.ts';
 import { present } from '../present.ts';
+import { staysAway } from './dated.ts';
 import { joinShape, OWN_FIGURES, stepOf } from './recipe.ts';
 import { nameFromId } from './shop.ts';
 import { areaM2, id, ids, instant, lengthMm, money, name, whole, yesNo } from './values.ts';
@@ -31,6 +32,7 @@ const section = record('a section', {
   materials: may(namedBy(readId, id, 'materials'), "the recipe's material, and the one to use instead"),
   without: may(ids, 'steps of the recipe to leave out'),
   with: may(oneOrMany(slot, 'parts'), 'parts to slot into the recipe; at its beginning where neither is named'),
+  away: may(staysAway, 'stays with somebody else, like an upholsterer'),
 });
 
 const leadTest = record('a lead test', {
@@ -49,6 +51,7 @@ export const pieceShape = record('a piece', {
   'lead-test': may(leadTest, 'the test, once it is done'),
   whole: may(id, 'recipe of the steps before and after all sections'),
   sections: must(namedBy(readSectionId, section, 'sections'), 'its parts by id'),
+  away: may(staysAway, 'stays of all of it with somebody else, like an upholsterer'),
   joins: may(listOf(joinShape, 'joining steps'), 'steps that join two sections'),
 });
 
@@ -67,6 +70,7 @@ function sectionOf(id: string, doc: WrittenSection): Section {
     materials: Object.fromEntries((doc.materials ?? []).map(({ key, value }) => [key, value])),
     without: doc.without ?? [],
     with: doc.with,
+    away: doc.away,
   });
 }
 
@@ -84,6 +88,7 @@ export function pieceOf(id: string, doc: WrittenPiece): Piece {
     leadUnsaid: doc['may-carry-lead'] === undefined ? (true as const) : undefined,
     leadTest: test && { minute: test.on, found: test.found },
     sections: doc.sections.map(({ key, value }) => sectionOf(key, value)),
+    away: doc.away,
     whole: doc.whole,
     joins: (doc.joins ?? []).map((join) => ({ section: join.section, ...stepOf(join, OWN_FIGURES) })),
   });

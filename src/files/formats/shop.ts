@@ -11,13 +11,14 @@ import { isZone } from '../../time/zone.ts';
 import { readCurrency } from '../quantities/money.ts';
 import { readId } from '../quantities/plain.ts';
 import { read, refuse, type Read } from '../quantities/read.ts';
-import { namedBy, oneOrMany } from '../shapes/collections.ts';
+import { listOf, namedBy, oneOrMany } from '../shapes/collections.ts';
 import { may, must, record } from '../shapes/record.ts';
 import type { ValueOf } from '../shapes/shape.ts';
 import { choice, quantity, written } from '../shapes/text.ts';
 import { nearest } from '../suggest.ts';
 import { present } from '../present.ts';
 import { air, type WrittenAir } from './air.ts';
+import { appointment, appointmentOf, stretches } from './dated.ts';
 import { hoursByDay } from './hours.ts';
 import { amount, containerPrice, id, minutes, money, name, percent, roomM3, whole } from './values.ts';
 
@@ -34,6 +35,7 @@ const room = record('a room', {
   name: may(name, 'name'),
   volume: may(roomM3, 'volume, like 90 m3'),
   air: must(air, 'where its air is known from'),
+  open: may(hoursByDay, 'hours in which it can be had, as of a room hired for a day; always if left out'),
 });
 
 const station = record('a station', {
@@ -55,6 +57,7 @@ const hand = record('a hand', {
   skills: may(oneOrMany(id, 'skills'), 'what only some can do: spray, lift'),
   pay: may(money, 'what an hour of it costs the shop; left out for who owns the shop'),
   hours: may(hoursByDay, "own hours; the shop's opening hours if left out"),
+  off: may(stretches, 'days off: dates, or from when to when'),
 });
 
 const clock = written<12 | 24>({
@@ -79,6 +82,7 @@ export const shopShape = record('shop.yaml', {
   stations: must(namedBy(readId, station, 'stations'), 'stations by id'),
   tools: may(namedBy(readId, tool, 'tools'), 'tools by id'),
   hands: must(namedBy(readId, hand, 'hands'), 'hands by id'),
+  appointments: may(listOf(appointment, 'appointments'), 'what is fixed with others: pick-ups, deliveries'),
   stock: may(namedBy(readId, amount, 'materials and supplies'), 'on the shelf: litres, metres or pieces'),
   prices: may(
     namedBy(readId, oneOrMany(containerPrice, 'prices'), 'materials and supplies'),
@@ -109,7 +113,13 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
     currency: doc.currency,
     opening: doc.opening,
     rooms: doc.rooms.map(({ key, value }): Room =>
-      present({ id: key, name: value.name ?? nameFromId(key), air: airOf(value.air), volumeM3: value.volume }),
+      present({
+        id: key,
+        name: value.name ?? nameFromId(key),
+        air: airOf(value.air),
+        volumeM3: value.volume,
+        open: value.open,
+      }),
     ),
     stations: doc.stations.map(({ key, value }): Station => ({
       id: key,
@@ -131,8 +141,15 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
         name: value.name ?? nameFromId(key),
         skills: value.skills ?? [],
         hours: value.hours ?? doc.opening,
+        off: value.off,
         payMinorPerHour: value.pay,
       }),
+    ),
+    appointments: doc.appointments?.map((a) =>
+      appointmentOf(
+        a,
+        doc.hands.map(({ key }) => key),
+      ),
     ),
     overheadMinorPerDay: doc['overhead-per-day'],
     sellingFeePercent: doc['selling-fee'],

@@ -103,8 +103,8 @@ export const stations = oneOrMany(choice('a kind of station', stationKinds), 'ki
 export const links = oneOrMany(quantity('a step', 'bad-step-link', readStepLink, 'legs/stain @ tape'), 'steps');
 export const ids = oneOrMany(id, 'ids');
 
-/** A date, or a date and time, on the shop's wall clock. A date alone is its first minute, or its last. */
-export function instant(dateMeans: 'first' | 'last'): Shape<Minute> {
+/** A date, or a date and time, on the shop's wall clock. A date alone is its first minute, its last, or the end of it. */
+export function instant(dateMeans: 'first' | 'last' | 'end'): Shape<Minute> {
   const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
   const text = written({
     wanted,
@@ -122,6 +122,7 @@ export function instant(dateMeans: 'first' | 'last'): Shape<Minute> {
   });
   return refined(text, (time, here, notes) => {
     if (time.notice !== undefined) notes.warn(here, { code: 'time-shown-twice', message: time.notice });
-    return time.dateOnly && dateMeans === 'last' ? localDay(time.minute, notes.zone).end - 1 : time.minute;
+    if (!time.dateOnly || dateMeans === 'first') return time.minute;
+    return localDay(time.minute, notes.zone).end - (dateMeans === 'last' ? 1 : 0);
   });
 }

@@ -1,5 +1,5 @@
 import type { Book } from '../../model/book.ts';
-import { openSpans } from '../../model/hours.ts';
+import { freeSpans, openSpans } from '../../model/hours.ts';
 import type { Plan, PlannedStep, PlannedWindow } from '../../model/plan.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../../time/span.ts';
 import type { Alarm, CalendarEvent } from './event.ts';
@@ -38,7 +38,7 @@ export function workHoursOf(plan: Plan, book: Book): WorkHours {
   if (to <= from) return () => [];
   const { opening, timeZone, hands } = book.shop;
   const open = openSpans(opening, timeZone, from, to);
-  const theirs = new Map(hands.map((hand) => [hand.id, openSpans(hand.hours, timeZone, from, to)]));
+  const theirs = new Map(hands.map((hand) => [hand.id, freeSpans(book.shop, hand, from, to)]));
   return (step) => {
     const doers = step.hands.flatMap((hand) => theirs.get(hand) ?? []);
     return doers.length > 0 ? intersect(open, unite(doers)) : open;

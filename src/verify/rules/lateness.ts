@@ -1,4 +1,6 @@
 import { heldTasks } from '../../model/gates.ts';
+import { backFrom } from '../../model/away.ts';
+import type { Piece } from '../../model/piece.ts';
 import type { PlannedPiece } from '../../model/plan.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
@@ -6,14 +8,15 @@ import { reached, type Fact } from '../fact.ts';
 import { groups, type Ground } from '../ground.ts';
 import { lasting } from '../say.ts';
 
-/** All work done and every film fit to be wrapped and stacked, at the slow end: no sooner can a piece be handed over. */
-function allOver(facts: readonly Fact[]): Minute {
-  return Math.max(...facts.map((f) => reached(f.laid, f.end, 'stack', 'late') ?? f.end));
+/** All work done, all of it back, and every film fit to be wrapped and stacked, at the slow end: no sooner can a piece be handed over. */
+function allOver(facts: readonly Fact[], back: Minute): Minute {
+  return Math.max(back, ...facts.map((f) => reached(f.laid, f.end, 'stack', 'late') ?? f.end));
 }
 
-function faults(piece: PlannedPiece, facts: readonly Fact[], wantedBy: Minute | undefined, { say }: Ground): string[] {
+function faults(piece: PlannedPiece, facts: readonly Fact[], asked: Piece, { say }: Ground): string[] {
   const found: string[] = [];
-  const over = allOver(facts);
+  const { wantedBy } = asked;
+  const over = allOver(facts, backFrom(asked) ?? 0);
   const handedOver = piece.ready.handedOver?.safe;
   if (piece.wantedBy !== wantedBy) found.push('is shown with another date than the one it is wanted by');
   if (handedOver === undefined) return [...found, 'is not shown when it can be handed over'];
@@ -39,7 +42,7 @@ export function latenessShown(ground: Ground): Breach[] {
     const wrong =
       only === undefined || shown.length > 1
         ? [`is shown ${shown.length} times among the pieces`]
-        : faults(only, own, piece.wantedBy, ground);
+        : faults(only, own, piece, ground);
     return wrong.map((fault): Breach => ({
       rule: 'shown',
       steps: [],
