@@ -8,6 +8,7 @@ import { linesOf, painted, textOf, type Cell } from './layout.ts';
 import { grouped } from './grouped.ts';
 import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
+import { sessionNotes } from './sessions.ts';
 import { sayClocks, type Manner } from './say-time.ts';
 
 /** A stretch of one day's opening hours in which the air of a room forbids coating, and why. */
@@ -38,14 +39,18 @@ export interface Bench extends Sheet, Writing {
   readonly names: Names;
   readonly taskOf: ReadonlyMap<string, Task>;
   readonly warningsOf: ReadonlyMap<string, readonly Warning[]>;
+  /** What a step shares with the coats of its session. */
+  readonly sharedOf: ReadonlyMap<string, string>;
 }
 
 export function benchOf(sheet: Sheet, writing: Writing): Bench {
+  const names = namesOf(sheet.book);
   return {
     ...sheet,
     ...writing,
-    names: namesOf(sheet.book),
+    names,
     taskOf: new Map(sheet.tasks.map((t) => [t.id, t])),
+    sharedOf: sessionNotes(sheet.plan, names),
     warningsOf: grouped(
       sheet.plan.warnings.filter((w) => w.step !== undefined),
       (w) => w.step ?? '',
@@ -107,6 +112,7 @@ export function workRow(
     pieceCell(step, bench, before),
     under(
       words,
+      work.goesOn ? '' : (bench.sharedOf.get(step.id) ?? ''),
       care.map((text) => painted(warn, text)),
     ),
     work.goesOn ? '' : painted(quiet, whereAndWith(step, bench.taskOf.get(step.id), names, book.shop.hands.length > 1)),

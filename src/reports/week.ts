@@ -18,6 +18,7 @@ import { dryingOn, sayWaiting } from './day-drying.ts';
 import { workOn } from './day-work.ts';
 import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import { saySaved } from './sessions.ts';
 import { proofLines } from './proof.ts';
 import { readyLines } from './ready-dates.ts';
 import { weekPicture } from './wall/picture.ts';
@@ -38,7 +39,7 @@ export function weekScreen(sheet: Sheet, writing: Writing, days: number, withPic
     ...(withPicture ? ['', ...pictureLines(shownDays, bench)] : []),
     ...shownDays.flatMap((day) => ['', ...dayLines(day, bench, limitsSaid)]),
     '',
-    ...endLines(bench),
+    ...endLines(bench, { start: manner.now, end: shownDays.at(-1)?.end ?? manner.now }, days),
     '',
   ].join('\n');
 }
@@ -137,9 +138,10 @@ function covers(hours: readonly UnfitHours[], open: Spans, day: Span): boolean {
   return subtract(intersect(open, [day]), unite(hours.map((u) => u.span))).length === 0;
 }
 
-function endLines(bench: Bench): string[] {
+function endLines(bench: Bench, shown: Span, days: number): string[] {
   const { plan, look, manner } = bench;
   const general = generalWarnings(bench);
+  const saved = saySaved(plan, shown, days);
   return [
     ...readyLines(plan.pieces, manner, look, 2),
     ...(general.length === 0 ? [] : ['']),
@@ -147,5 +149,6 @@ function endLines(bench: Bench): string[] {
     ...(bench.safety === undefined ? [] : ['', ...paragraph(deference, look, 2, look.paint.quiet)]),
     '',
     ...proofLines(plan.proof, look),
+    ...(saved === '' ? [] : paragraph(saved, look, 2, look.paint.quiet, 4)),
   ];
 }

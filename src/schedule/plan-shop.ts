@@ -12,7 +12,7 @@ import { decode } from './decode.ts';
 import { keptSchedule } from './kept-schedule.ts';
 import { plannedSessions } from './planned-sessions.ts';
 import { type Agreed, problemWith } from './session-problem.ts';
-import { fitted, keptAgreed, type Shared, shareSessions } from './share-sessions.ts';
+import { fitted, keptAgreed, naturalAgreed, type Shared, shareSessions } from './share-sessions.ts';
 import { solveNear } from './solve-near.ts';
 
 const MINUTES_PER_HOUR = 60;
@@ -111,10 +111,10 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
         : solveNear(problem, { ...asked, from }, lateBy(compiled, kept));
     return { agreed, outcome };
   };
-  const keptOnes = keptAgreed(compiled);
-  let { agreed, outcome } = first(keptOnes);
-  // What the shop held to may hold no more; without it there may be a plan.
-  if (keptOnes.length > 0 && outcome.status !== 'optimal' && outcome.status !== 'feasible')
+  const together = kept === undefined ? naturalAgreed(compiled) : keptAgreed(compiled);
+  let { agreed, outcome } = first(together);
+  // What the shop held to, or would lay in one go, may not hold; without it there may be a plan.
+  if (together.length > 0 && outcome.status !== 'optimal' && outcome.status !== 'feasible')
     ({ agreed, outcome } = first([]));
   if (outcome.status === 'infeasible')
     return {

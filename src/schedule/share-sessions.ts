@@ -120,16 +120,22 @@ function movesFrom(compiled: Compiled, shared: Shared): Move[] {
         bySections.set(name, [...(bySections.get(name) ?? []), join]);
       }
   const lockstep = [...bySections].flatMap(([, list]) => (list.length > 1 ? [disjoint(list)] : []));
-  return [...joins.map((join) => [join]), ...lockstep]
-    .map((list): Move => {
-      const gone = new Set(list.flatMap((join) => [join.from.agreed, join.to.agreed]));
-      return {
-        name: list.map((join) => join.joined.session.join('+')).join(' | '),
-        gap: list.reduce((sum, join) => sum + Math.max(0, join.gap), 0) / list.length ** 2,
-        agreed: [...shared.agreed.filter((one) => !gone.has(one)), ...list.map((join) => join.joined)],
-      };
-    })
-    .sort((a, b) => a.gap - b.gap || compare(a.name, b.name));
+  const parted = shared.agreed
+    .filter(({ session }) => session.every((id) => mannersOf(compiled, id).some((m) => m.part !== undefined)))
+    .map((one): Move => ({
+      name: `part ${one.session.join('+')}`,
+      gap: FARTHEST_MINUTES,
+      agreed: shared.agreed.filter((other) => other !== one),
+    }));
+  const joined = [...joins.map((join) => [join]), ...lockstep].map((list): Move => {
+    const gone = new Set(list.flatMap((join) => [join.from.agreed, join.to.agreed]));
+    return {
+      name: list.map((join) => join.joined.session.join('+')).join(' | '),
+      gap: list.reduce((sum, join) => sum + Math.max(0, join.gap), 0) / list.length ** 2,
+      agreed: [...shared.agreed.filter((one) => !gone.has(one)), ...list.map((join) => join.joined)],
+    };
+  });
+  return [...joined, ...parted].sort((a, b) => a.gap - b.gap || compare(a.name, b.name));
 }
 
 /** The nearest joins that leave each run to one of them. */
@@ -206,5 +212,30 @@ export function keptAgreed(compiled: Compiled): Agreed[] {
     const open = session.filter((id) => mannersOf(compiled, id).some((m) => m.part !== undefined));
     const fits = open.every((id) => mannersOf(compiled, id).some((m) => m.part !== undefined && alike(m, manner)));
     return fits ? [{ session, manner }] : [];
+  });
+}
+
+/**
+ * Where no plan is followed yet: coats of one material on sections of one piece, the same coat in both, which a hand would
+ * lay in one go. The search begins with these together, and parts them where that is better.
+ */
+export function naturalAgreed(compiled: Compiled): Agreed[] {
+  const { ground, meanings } = compiled;
+  const groups = new Map<string, Agreed[]>();
+  const firstOf = new Map<string, number>();
+  for (const meaning of meanings) {
+    if (meaning.kind !== 'task' || !ground.shares.has(meaning.task.id)) continue;
+    const manner = meaning.manners.find((m) => m.part !== undefined);
+    if (manner === undefined) continue;
+    const { task } = meaning;
+    const place = `${task.piece}/${task.section}\n${sessionKey(manner.way) ?? ''}`;
+    const nth = (firstOf.get(place) ?? 0) + 1;
+    firstOf.set(place, nth);
+    const key = `${task.piece}\n${sessionKey(manner.way) ?? ''}\n${nth}`;
+    groups.set(key, [...(groups.get(key) ?? []), { session: [task.id], manner }]);
+  }
+  return [...groups.values()].flatMap((group): Agreed[] => {
+    const whole = group.slice(1).reduce<Agreed | undefined>((a, b) => a && together(compiled, a, b), group[0]);
+    return whole === undefined || group.length < 2 ? [] : [whole];
   });
 }
