@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -40,4 +41,24 @@ test('README shows its first ten minutes as they are', async () => {
     else expect(screen).toBe(now);
   }
   if (written !== readme) writeFileSync(file, written);
+});
+
+const program = /(<!-- runs -->\n```js\n([^`]*(?:`[^`\n]+`[^`]*)*?)```\n\nprints\n\n```text\n)([^`]*)```/;
+
+test('README shows what the program in it prints', () => {
+  const readme = readFileSync(file, 'utf8');
+  const [whole, head, code, screen] = program.exec(readme) ?? [];
+  // The package's own name leads to its built library, as for those who install it.
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', code!], {
+    cwd: shippedDir(),
+    encoding: 'utf8',
+  });
+  expect(stderr).toBe('');
+  expect(status).toBe(0);
+  if (process.env['DRYBENCH_WRITE_README'] === '1')
+    writeFileSync(
+      file,
+      readme.replace(whole!, () => `${head!}${stdout}\`\`\``),
+    );
+  else expect(screen).toBe(stdout);
 });
