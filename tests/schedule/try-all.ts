@@ -1,7 +1,7 @@
 import { openSpans } from '../../src/model/hours.ts';
 import type { Piece } from '../../src/model/piece.ts';
 import type { Task } from '../../src/model/task.ts';
-import { lateWeight, MOVED_WEIGHT, tieUpWeight } from '../../src/schedule/weights.ts';
+import { lateWeight, MOVED_ONCE, MOVED_WEIGHT, tieUpWeight, WORK_WEIGHT } from '../../src/schedule/weights.ts';
 import type { Minute } from '../../src/time/span.ts';
 import { mayBe } from './trial-rules.ts';
 import { triesOf, type Trial, type Tried } from './trial-steps.ts';
@@ -38,11 +38,13 @@ function boardOf(trial: Trial, kept: Kept): Board {
   };
 }
 
-/** What the step costs by itself: minutes off its place in the plan that is followed; extra work for a late coat. */
-function ownCost({ kept }: Board, { task, start, way }: Tried): number {
-  if (task.onlyFor !== undefined) return way.workMinutes;
+/** What the step costs by itself: work that it need not be, and being off its place in the plan that is followed. */
+function ownCost({ kept, tries }: Board, { task, start, way }: Tried): number {
+  // A late coat's preparation is all of it work that an earlier coat would not need.
+  const least = task.onlyFor === undefined ? Math.min(...(tries.get(task.id) ?? []).map((t) => t.way.workMinutes)) : 0;
+  const extra = WORK_WEIGHT * task.people * (way.workMinutes - least);
   const at = kept.get(task.id);
-  return at === undefined ? 0 : MOVED_WEIGHT * Math.abs(start - at);
+  return at === undefined || at === start ? extra : extra + MOVED_ONCE + MOVED_WEIGHT * Math.abs(start - at);
 }
 
 /** What it costs that a piece is handed over at `ready`: room and money while it stands there, and every minute late. */
