@@ -1,7 +1,7 @@
 import type { Minute } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 
-const pageBits = 10;
+const pageBits = 8;
 const pageSize = 1 << pageBits;
 const unknown = -2_147_483_648;
 
