@@ -46,9 +46,9 @@ for (const objective of ['makespan', 'weighted'] as const)
         expect(costIfValid(problem, outcome.schedule.starts)).toBe(outcome.value);
         expect(outcome.bound).toBeLessThanOrEqual(outcome.value);
       }),
-      { numRuns: 600 },
+      { numRuns: long ? 600 : 150 },
     );
-    expect(found).toBeGreaterThan(100);
+    expect(found).toBeGreaterThan(25);
   });
 
 test('a conflict of lags alone cannot be satisfied', () => {
