@@ -6,6 +6,8 @@ import { bruteForce, costIfValid } from './brute-force.ts';
 import { middlingProblem, smallProblem } from './random-problems.ts';
 import { jobShop } from './six-by-six.ts';
 
+const long = process.env['DRYBENCH_LONG'] === '1';
+
 const unlimited = { seed: 1, steps: Number.MAX_SAFE_INTEGER };
 
 function optimumOf(problem: Problem, outcome: Outcome): number | undefined {
