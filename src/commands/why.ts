@@ -1,3 +1,4 @@
+import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
 import { whyDocument, whyScreen } from '../reports/why.ts';
@@ -14,16 +15,20 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
   const [pieceWord = '', stepWord = ''] = call.words;
   const piece = await choosePiece(call, shop.book.pieces, pieceWord);
-  const { plan, situation, air } = planOf(call, shop);
+  const standing = planOf(call, shop);
+  const { plan, situation, air } = standing;
   const planned = new Set(plan.steps.map((s) => s.id));
   const choices = situation.tasks.filter((t) => t.piece === piece.id && planned.has(t.id));
   const task = await chooseTask(call, choices, stepWord);
   const chain = whyChain(situation, air, plan, task.id);
-  if (wantsJson(call)) printJson(call, whyDocument(chain, isoWriter(shop.manner.zone), shop.manner));
+  const late = lateCoats(situation, standing).filter((l) =>
+    chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
+  );
+  if (wantsJson(call)) printJson(call, whyDocument(chain, late, isoWriter(shop.manner.zone), shop.manner));
   else {
-    const shown = harmlessData({ book: shop.book, plan, chain });
+    const shown = harmlessData({ book: shop.book, plan, chain, late });
     const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
-    print(call, whyScreen(shown.chain, desk));
+    print(call, whyScreen(shown.chain, shown.late, desk));
   }
   return 0;
 }

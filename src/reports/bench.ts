@@ -3,6 +3,7 @@ import type { PlannedStep, Plan, Warning } from '../model/plan.ts';
 import type { SafetyPage } from '../model/safety.ts';
 import type { Task } from '../model/task.ts';
 import type { Span } from '../time/span.ts';
+import type { Ahead } from './what-is-ahead.ts';
 import { whereAndWith, type Work } from './day-work.ts';
 import { linesOf, painted, textOf, type Cell } from './layout.ts';
 import { grouped } from './grouped.ts';
@@ -24,6 +25,8 @@ export interface Sheet {
   readonly plan: Plan;
   readonly tasks: readonly Task[];
   readonly unfit: readonly UnfitHours[];
+  /** Absent: nothing is told of what to buy and to warm. */
+  readonly ahead?: Ahead;
   /** Absent: only what recipes themselves say for care is shown. */
   readonly safety?: readonly SafetyPage[];
 }

@@ -1,6 +1,7 @@
 import { planDocument } from '../model/plan-document.ts';
 import { isoWriter } from '../time/iso.ts';
 import { localDay } from '../time/zone.ts';
+import { aheadDocument } from './ahead.ts';
 import type { Sheet } from './bench.ts';
 import { careOf } from '../model/safety.ts';
 import { freshAirOn } from './care.ts';
@@ -19,6 +20,7 @@ export function todayDocument(sheet: Sheet, { now, zone }: Manner) {
     timeZone: zone,
     date: day.date,
     steps: planDocument(plan).steps.filter((s) => ids.has(s.id)),
+    ...(sheet.ahead && aheadDocument(sheet.ahead, iso)),
     care: careOn(sheet, ids),
     freshAir: freshAirOn(day, sheet).map(({ from, ...need }) => ({ from: iso(from), ...need })),
     unfit: unfit.map(({ room, span, why }) => ({ room, start: iso(span.start), end: iso(span.end), why })),

@@ -1,6 +1,7 @@
 import type { PlannedStep } from '../model/plan.ts';
-import type { Span } from '../time/span.ts';
+import type { Minute, Span } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
+import { shortRows, warmRows } from './ahead.ts';
 import { benchOf, pieceCell, sayStep, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
 import { benchGrid, dayHead, dryingRows, unfitRows } from './week.ts';
 import { careLines, carePages, deference, freshAirRows, generalWarnings, pagesOn } from './care.ts';
@@ -19,6 +20,7 @@ export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): 
     ...workRows(work, bench),
     ...openingRows(day, bench),
     ...carryRows(day, bench),
+    ...(sheet.ahead === undefined ? [] : [...warmRows(sheet.ahead, bench), ...shortRows(sheet.ahead, bench)]),
     ...dryingRows(day, bench),
     ...freshAirRows(day, bench, new Set()),
     ...unfitRows(day, bench),
@@ -69,23 +71,36 @@ function workRows(work: readonly Work[], bench: Bench): Cell[][] {
 
 const DAY_MINUTES = 24 * 60;
 
+interface Shutting {
+  readonly step: PlannedStep;
+  readonly shuts: Minute;
+  /** Absent: nothing is to be done for what comes later, for that is forbidden. */
+  readonly sparing?: PlannedStep;
+}
+
 /** What cannot wait: windows of films that lie already which shut within a day, before anything else. */
 function shuttingLines(bench: Bench): string[] {
-  const { plan, manner, look, names } = bench;
+  const { plan, manner, look, names, ahead } = bench;
+  const soon = ({ shuts }: Shutting) => shuts >= manner.now && shuts < manner.now + DAY_MINUTES;
   const lies = new Set(plan.steps.filter((s) => s.done === true).map((s) => s.id));
-  const shutting = plan.steps.flatMap((step) => {
+  const planned = plan.steps.flatMap((step): Shutting[] => {
     const { window } = step;
     const shuts = window?.shuts;
     if (shuts === undefined || step.done === true || step.atWork === true || !lies.has(window?.of ?? '')) return [];
-    return shuts >= manner.now && shuts < manner.now + DAY_MINUTES ? [{ step, shuts }] : [];
+    return [{ step, shuts }];
   });
+  const late = (ahead?.late ?? []).map(({ coat, remedy, shuts }) => ({ step: coat, shuts, sparing: remedy }));
+  const shutting: readonly Shutting[] = [...planned, ...late].filter(soon);
   if (shutting.length === 0) return [];
-  const lines = shutting
+  const lines = [...shutting]
     .sort((a, b) => a.shuts - b.shuts)
-    .flatMap(({ step, shuts }) => {
+    .flatMap(({ step, shuts, sparing }) => {
       const section = names.section(step.piece, step.section);
       const where = `${names.piece(step.piece)}${section === '' ? '' : `, ${section}`}`;
-      const when = `must have begun by ${sayMoment(shuts, manner)}; planned ${sayMoment(startOf(step), manner)}`;
+      const until = sayMoment(shuts, manner);
+      const must =
+        sparing === undefined ? `must have begun by ${until}` : `begun by ${until} is spared “${sayStep(sparing)}”`;
+      const when = `${must}; planned ${sayMoment(startOf(step), manner)}`;
       return paragraph(`${where}: “${sayStep(step)}” ${when}`, look, 2, look.paint.warn, 4);
     });
   return [...paragraph('A window shuts within a day', look, 0, look.paint.strong), ...lines, ''];

@@ -1,8 +1,9 @@
 import type { Cause, WhyLink } from '../planning/why.ts';
+import type { LateCoat } from '../planning/remedies.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import { markSaid } from './say-mark.ts';
-import { sayMoment, type Manner } from './say-time.ts';
+import { sayMoment, sayWork, type Manner } from './say-time.ts';
 import { sayUnfit } from './say-unfit.ts';
 
 type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
@@ -60,8 +61,26 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
   }
 }
 
+/** What of the chain is there only because a coat comes late, and until when that could be, or could have been, spared. */
+function lateLines(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string[] {
+  const { look, manner } = desk;
+  return late.flatMap(({ coat, remedy, film, shuts }) => {
+    const link = chain.find(({ step }) => step.id === coat.id || step.id === remedy.id);
+    if (link === undefined) return [];
+    const minutes = remedy.spans.reduce((sum, s) => sum + s.end - s.start, 0);
+    const extra = `“${sayStep(remedy)}” (${sayWork(minutes)}, ${sayMoment(remedy.spans[0]?.start ?? 0, manner)})`;
+    const lies = `${sayOther(film, link, desk)} takes the next coat`;
+    const until = sayMoment(shuts, manner);
+    const text =
+      shuts < manner.now
+        ? `${extra} has come in by itself: without it ${lies} until ${until} only, and “${sayStep(coat)}” was not begun by then.`
+        : `${extra} is only there because “${sayStep(coat)}” is planned so late: without it ${lies} until ${until}, so who begins by then is spared it.`;
+    return paragraph(text, look, 0, look.paint.warn);
+  });
+}
+
 /** Why a step is where it is: each link of the chain with what holds it, back to now. */
-export function whyScreen(chain: readonly WhyLink[], desk: Desk): string {
+export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string {
   const { look, manner, names } = desk;
   const rows = chain.map((link, i): Cell[] => {
     const section = names.section(link.step.piece, link.step.section);
@@ -79,11 +98,16 @@ export function whyScreen(chain: readonly WhyLink[], desk: Desk): string {
     ];
   });
   if (rows.length === 0) return paragraph('This step is not in the plan.', look).join('\n') + '\n';
-  return grid(rows, [{ align: 'right' }, {}], look).join('\n') + '\n';
+  return [...grid(rows, [{ align: 'right' }, {}], look), ...lateLines(chain, late, desk)].join('\n') + '\n';
 }
 
 /** The same as a document: every cause with its times in ISO 8601. */
-export function whyDocument(chain: readonly WhyLink[], iso: (minute: number) => string, manner: Manner) {
+export function whyDocument(
+  chain: readonly WhyLink[],
+  late: readonly LateCoat[],
+  iso: (minute: number) => string,
+  manner: Manner,
+) {
   const timed = (cause: Cause) =>
     Object.fromEntries(
       Object.entries(cause).map(([key, value]) => [key, typeof value === 'number' ? iso(value) : value]),
@@ -91,6 +115,12 @@ export function whyDocument(chain: readonly WhyLink[], iso: (minute: number) => 
   return {
     format: 'drybench.why/1',
     timeZone: manner.zone,
+    late: late.map(({ coat, remedy, film, shuts }) => ({
+      coat: coat.id,
+      remedy: remedy.id,
+      film,
+      shuts: iso(shuts),
+    })),
     chain: chain.map(({ step, start, cause }) => ({ step: step.id, start: iso(start), cause: timed(cause) })),
   };
 }

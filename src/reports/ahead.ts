@@ -1,0 +1,61 @@
+import type { Minute } from '../time/span.ts';
+import { pieceCell, sayStep, type Bench } from './bench.ts';
+import { painted, type Cell } from './layout.ts';
+import { sayAmount, sayTemp } from './say-quantity.ts';
+import { sayMoment } from './say-time.ts';
+import type { Ahead } from './what-is-ahead.ts';
+
+const MOST_NAMED = 3;
+
+/** What to buy: each by itself if it is little, else how much there is to buy and what is needed first. */
+export function shortRows({ short }: Ahead, { look, manner }: Bench): Cell[][] {
+  const { quiet } = look.paint;
+  const when = (by: Minute | undefined) => (by === undefined ? '' : `, needed ${sayMoment(by, manner)}`);
+  const named = short.slice(0, MOST_NAMED).map(({ name, toBuy, unit, by }): Cell[] => {
+    return [name, painted(quiet, `${sayAmount({ value: toBuy, unit }, manner)} too little${when(by)}`), ''];
+  });
+  const rest = short.length - named.length;
+  const more: Cell[][] = rest === 0 ? [] : [['', painted(quiet, `and ${rest} more; drybench buy says all`), '']];
+  return [...named, ...more].map((cells, i) => [painted(quiet, i === 0 ? 'buy' : ''), ...cells]);
+}
+
+/** What is to come into the warm before the next day's work. */
+export function warmRows({ bringIn, keepWarm }: Ahead, bench: Bench): Cell[][] {
+  const { look, manner, names } = bench;
+  const startOf = ({ spans, holdsStationUntil }: (typeof bringIn)[number]['step']) =>
+    spans[0]?.start ?? holdsStationUntil;
+  const rows = [
+    ...bringIn.map(({ step, by }): Cell[] => [
+      pieceCell(step, bench),
+      `bring it into ${names.room(step.room)} by ${sayMoment(by, manner)}, to be warm for “${sayStep(step)}” ${sayMoment(startOf(step), manner)}`,
+      '',
+    ]),
+    ...keepWarm.map(({ material, room, step, coldestC, leastC }): Cell[] => [
+      names.material(material),
+      `keep it in the warm until “${sayStep(step)}” ${sayMoment(startOf(step), manner)}: ${names.room(room)} goes down to ${sayTemp(coldestC, manner)}, it bears no less than ${sayTemp(leastC, manner)}`,
+      '',
+    ]),
+  ];
+  return rows.map((cells, i) => [painted(look.paint.quiet, i === 0 ? 'warm' : ''), ...cells]);
+}
+
+/** The same as data; times written by `iso`. */
+export function aheadDocument({ short, late, bringIn, keepWarm }: Ahead, iso: (minute: Minute) => string) {
+  return {
+    buy: short.map(({ item, name, toBuy, unit, by }) => ({
+      id: item,
+      name,
+      toBuy,
+      unit,
+      ...(by !== undefined && { by: iso(by) }),
+    })),
+    lateCoats: late.map(({ coat, remedy, film, shuts }) => ({
+      coat: coat.id,
+      remedy: remedy.id,
+      film,
+      shuts: iso(shuts),
+    })),
+    bringIn: bringIn.map(({ step, by }) => ({ step: step.id, room: step.room, by: iso(by) })),
+    keepWarm: keepWarm.map(({ step, ...need }) => ({ step: step.id, ...need })),
+  };
+}
