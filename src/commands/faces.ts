@@ -70,6 +70,7 @@ export const faces: readonly Face[] = [
       ['--warmer <room=difference...>', 'a room heated more: garage=+3K'],
       ['--drier <room=humidity...>', 'a room dried: workshop=45%'],
       ['--slot <station=number...>', 'more places: bench-1=+1'],
+      ['--station <place=number...>', 'a new place, so many slots: garage/rack=4'],
       ['--open <date=hours...>', 'open on a day: 2027-01-16=08:00-16:00'],
       ['--helper <date=hours...>', 'another pair of hands on a day: 2027-01-16=08:00-12:00'],
       ['--instead <section=recipe...>', 'another recipe: washstand/body=painted-brushed'],

@@ -5,6 +5,7 @@ import { readDifferenceK } from '../files/quantities/temperature.ts';
 import { adviseWord } from '../files/suggest.ts';
 import type { Book } from '../model/book.ts';
 import type { Section } from '../model/piece.ts';
+import { stationKinds } from '../model/shop.ts';
 import { type Change } from '../planning/change.ts';
 import type { Wish } from '../planning/compare.ts';
 import { readTime } from '../time/zone.ts';
@@ -16,6 +17,7 @@ const kinds: readonly (readonly [kind: Change['kind'], example: string])[] = [
   ['warmer', 'garage=+3K'],
   ['drier', 'workshop=45%'],
   ['slot', 'bench-1=+1'],
+  ['station', 'garage/rack=4'],
   ['open', '2027-01-16=08:00-16:00'],
   ['helper', '2027-01-16=08:00-12:00'],
   ['instead', 'washstand/body=painted-brushed'],
@@ -50,6 +52,11 @@ function moreOf(option: string, value: string): number {
   throw new CannotGoOn(`${option} "${value}" is no number of places`, 'write a whole number like +1');
 }
 
+function placesOf(option: string, value: string): number {
+  if (/^\d{1,2}$/.test(value) && Number(value) > 0) return Number(value);
+  throw new CannotGoOn(`${option} "${value}" is no number of places`, 'write a whole number like 4');
+}
+
 function usedIn(section: Section, piece: string, book: Book): string[] {
   const joins = book.pieces.find((p) => p.id === piece)?.joins.filter((j) => j.section === section.id) ?? [];
   const steps = [...(book.recipes.get(section.recipe)?.steps ?? []), ...joins];
@@ -76,6 +83,16 @@ function changeOf(kind: Change['kind'], written: string, example: string, book: 
       };
     case 'slot':
       return { kind, station: knownId(option, name, shop.stations).id, more: moreOf(option, value) };
+    case 'station': {
+      const [room = '', place = ''] = name.split('/');
+      const kinds = stationKinds.map((id) => ({ id }));
+      return {
+        kind,
+        room: knownId(option, room, shop.rooms).id,
+        place: knownId(option, place, kinds).id,
+        slots: placesOf(option, value),
+      };
+    }
     case 'open':
     case 'helper':
       return { kind, date: dayOf(option, name), spans: valueOf(option, value, readHoursOfDay(value)) };

@@ -1,13 +1,14 @@
 import { rhAfterHeating } from '../air/psychrometrics.ts';
 import type { Book } from '../model/book.ts';
 import type { Piece, Section } from '../model/piece.ts';
-import type { AirSource, ClockSpan, Hours, Room, Shop } from '../model/shop.ts';
+import type { AirSource, ClockSpan, Hours, Room, Shop, StationKind } from '../model/shop.ts';
 
 /** One thing that the shop might do otherwise. */
 export type Change =
   | { readonly kind: 'warmer'; readonly room: string; readonly byK: number }
   | { readonly kind: 'drier'; readonly room: string; readonly toRhPercent: number }
   | { readonly kind: 'slot'; readonly station: string; readonly more: number }
+  | { readonly kind: 'station'; readonly room: string; readonly place: StationKind; readonly slots: number }
   | { readonly kind: 'open' | 'helper'; readonly date: string; readonly spans: readonly ClockSpan[] }
   | { readonly kind: 'instead'; readonly piece: string; readonly section: string; readonly recipe: string }
   | {
@@ -132,6 +133,14 @@ function withSection(book: Book, piece: string, section: string, change: (s: Sec
   return { ...book, pieces };
 }
 
+/** One more place of a kind in a room, by an id that no other has. */
+function withStation(shop: Shop, { room, place, slots }: Change & { kind: 'station' }): Shop {
+  const taken = new Set(shop.stations.map((s) => s.id));
+  let id = `new-${place}`;
+  while (taken.has(id)) id = `${id}-more`;
+  return { ...shop, stations: [...shop.stations, { id, name: `New ${place}`, room, kind: place, slots }] };
+}
+
 /** The same shop with one change. What the change names must be there. */
 export function changed(book: Book, change: Change): Book {
   const { shop } = book;
@@ -146,6 +155,8 @@ export function changed(book: Book, change: Change): Book {
       );
       return { ...book, shop: { ...shop, stations } };
     }
+    case 'station':
+      return { ...book, shop: withStation(shop, change) };
     case 'open':
       return { ...book, shop: openOn(shop, change.date, change.spans) };
     case 'helper':

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { drybench } from './run-cli.ts';
-import { inShop } from './small-shop.ts';
+import { inShop, pieceFile, shopFile } from './small-shop.ts';
 
 const at = ['--at', '2027-01-11T07:30'];
 
@@ -44,10 +44,24 @@ test('a piece left out is in no column; the screen says what each change buys', 
   });
 });
 
+test('a wholly new bench is worth what one more place at the old one is; a rack that no step asks for, nothing', async () => {
+  const crowded = shopFile.replace('slots: 2', 'slots: 1');
+  await inShop({ 'shop.yaml': crowded, 'pieces/chair.yaml': pieceFile('Chair') }, async (folder) => {
+    const words = ['--station', 'workshop/bench=1', 'workshop/rack=4', '--slot', 'bench=+1'];
+    const { out } = await drybench(['compare', ...words, '--json', ...at], { folder });
+    const sooner = new Map((JSON.parse(out) as Compared).variants.map((v) => [v.name, v.daysSooner]));
+    expect(sooner.get('slot')).toBeGreaterThan(0);
+    expect(sooner.get('station')).toBe(sooner.get('slot'));
+    expect(sooner.get('station-2')).toBe(0);
+  });
+});
+
 test.each([
   ['nothing to change', [], 'say what is to be changed'],
   ['an unknown room', ['--warmer', 'workshp=+3K'], 'did you mean workshop?'],
   ['a difference without a unit', ['--warmer', 'workshop=+3'], 'has no unit'],
+  ['an unknown kind of place', ['--station', 'workshop/rak=4'], 'did you mean rack?'],
+  ['no number of places', ['--station', 'workshop/rack=0'], 'is no number of places'],
   ['no day', ['--open', 'saturday=08:00-12:00'], 'write a date like'],
   ['no pair', ['--slot', 'bench'], 'is not NAME=VALUE'],
   ['a material that is not used', ['--material', 'stool/seat/tar=hide-glue'], 'does not use "tar"'],
