@@ -62,8 +62,10 @@ function workSpans(hours: Spans, laid: Laid): Span[] {
   const whole = { start: laid.start, end: laid.end };
   if (!laid.task.mayPause || laid.done) return [whole];
   const [first, ...rest] = intersect(hours, [whole]);
-  // Who began before the hours has worked since.
-  return first === undefined ? [whole] : [{ start: laid.start, end: first.end }, ...rest];
+  if (first === undefined) return [whole];
+  // Who began before the hours has worked since, and who is at it still after them works until now.
+  const last = { start: rest.at(-1)?.start ?? laid.start, end: laid.end };
+  return rest.length === 0 ? [last] : [{ start: laid.start, end: first.end }, ...rest.slice(0, -1), last];
 }
 
 function releasedAt(ground: Ground, { task, manner, end }: Laid): Minute {
