@@ -9,7 +9,7 @@ import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
 import { dryEnough, filmForms } from './laws/water.ts';
 import { potLifeMap } from './pot-life.ts';
-import { surfaceOf } from './surface.ts';
+import { surfaceOf, surfaceSamples } from './surface.ts';
 
 /**
  * The minutes of `from` to `to` at which air and surface are inside the limits of `material`, exact to the minute. The
@@ -42,16 +42,15 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
   const [first, last] = [air.from, seriesEnd(air)];
   const fit: OpenSpan[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
   const surely = sureOf(material, air);
-  let near = surface(first);
+  const samples = surfaceSamples(air, thicknessMm);
   for (let k = 0; k + 1 < air.tempC.length; k += 1) {
     const start = first + k * air.stepMinutes;
     const end = start + air.stepMinutes;
-    const far = surface(end);
+    const [near, far] = [at(samples, k), at(samples, k + 1)];
     const temp = between(at(air.tempC, k), at(air.tempC, k + 1));
     // A surface that follows the air never leaves what both have been.
     const coldest = Math.min(near, far, temp.low);
     const warmest = Math.max(near, far, temp.high);
-    near = far;
     const sure = surely(k, temp, coldest, warmest);
     if (sure === 'unfit') continue;
     const box = (): Box => ({

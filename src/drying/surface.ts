@@ -35,35 +35,51 @@ function followed(surfaceC: number, fromC: number, slope: number, minutes: numbe
   return fromC + slope * minutes - behind + (surfaceC - fromC + behind) * left(minutes, lagMinutes);
 }
 
-/**
- * The surface of work that has stood in `air` since its beginning, when it was as warm as the air. Exact at every minute,
- * since the air goes straight from sample to sample.
- */
-export function surfaceIn(air: AirSeries, thicknessMm: number): SurfaceTemp {
-  const lag = timeConstantMinutes(thicknessMm);
-  if (lag === 0) return (minute) => airAt(air, minute).tempC;
+function worked(air: AirSeries, thicknessMm: number): Surface {
   const { from, stepMinutes, tempC } = air;
+  const lag = timeConstantMinutes(thicknessMm);
+  if (lag === 0) return { samples: tempC, temp: (minute) => airAt(air, minute).tempC };
   const slope = (i: number): number => (i + 1 < tempC.length ? (at(tempC, i + 1) - at(tempC, i)) / stepMinutes : 0);
-  const nodes = new Float64Array(tempC.length);
-  nodes[0] = at(tempC, 0);
-  for (let i = 1; i < nodes.length; i += 1)
-    nodes[i] = followed(at(nodes, i - 1), at(tempC, i - 1), slope(i - 1), stepMinutes, lag);
-  return (minute) => {
-    if (minute <= from) return at(nodes, 0);
-    const i = Math.min(nodes.length - 1, Math.floor((minute - from) / stepMinutes));
-    return followed(at(nodes, i), at(tempC, i), slope(i), minute - from - i * stepMinutes, lag);
+  const samples = new Float64Array(tempC.length);
+  samples[0] = at(tempC, 0);
+  for (let i = 1; i < samples.length; i += 1)
+    samples[i] = followed(at(samples, i - 1), at(tempC, i - 1), slope(i - 1), stepMinutes, lag);
+  const temp = (minute: Minute): number => {
+    if (minute <= from) return at(samples, 0);
+    const i = Math.min(samples.length - 1, Math.floor((minute - from) / stepMinutes));
+    return followed(at(samples, i), at(tempC, i), slope(i), minute - from - i * stepMinutes, lag);
   };
+  return { samples, temp };
 }
 
-const known = new WeakMap<AirSeries, Map<number, SurfaceTemp>>();
+/** A surface that follows the air of a room. */
+interface Surface {
+  /** Its temperature at each sample of the air, °C. */
+  readonly samples: Float64Array;
+  readonly temp: SurfaceTemp;
+}
 
-/** `surfaceIn`, worked out once for each air and thickness. */
-export function surfaceOf(air: AirSeries, thicknessMm: number): SurfaceTemp {
+const known = new WeakMap<AirSeries, Map<number, Surface>>();
+
+function surfaceFor(air: AirSeries, thicknessMm: number): Surface {
   let ofAir = known.get(air);
-  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, SurfaceTemp>()));
+  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, Surface>()));
   let surface = ofAir.get(thicknessMm);
-  if (surface === undefined) ofAir.set(thicknessMm, (surface = surfaceIn(air, thicknessMm)));
+  if (surface === undefined) ofAir.set(thicknessMm, (surface = worked(air, thicknessMm)));
   return surface;
+}
+
+/**
+ * The surface of work that has stood in `air` since its beginning, when it was as warm as the air. Exact at every minute,
+ * since the air goes straight from sample to sample. Worked out once for each air and thickness.
+ */
+export function surfaceOf(air: AirSeries, thicknessMm: number): SurfaceTemp {
+  return surfaceFor(air, thicknessMm).temp;
+}
+
+/** The same at each sample of the air, °C. */
+export function surfaceSamples(air: AirSeries, thicknessMm: number): Float64Array {
+  return surfaceFor(air, thicknessMm).samples;
 }
 
 /** A piece that is not fit after this long in a room will not become so by waiting. */
