@@ -19,7 +19,7 @@ const americanZone =
 const wordList: Reader<readonly string[]> = (text) => {
   const words = text.split(',').map((word) => word.trim());
   const wrong = words.map((word) => someWords(word)).find((r) => !r.ok);
-  return wrong !== undefined ? wrong : read(words);
+  return wrong ?? read(words);
 };
 
 /** One value for each room, `;` between them. */

@@ -12,6 +12,7 @@ import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { pausingStarts, unbrokenStarts } from '../schedule/work-hours.ts';
+import { standingCause, type StandingCause } from './why-standing.ts';
 
 /** What keeps a step from starting earlier. `by` is the step that is in the way, where there is one. */
 export type Cause =
@@ -31,6 +32,7 @@ export type Cause =
       readonly until: Minute;
       readonly breaches: readonly AirBreach[];
     }
+  | StandingCause
   /** It could start earlier by itself; the plan as a whole is better so. */
   | { readonly kind: 'better-so'; readonly couldFrom: Minute };
 
@@ -91,20 +93,28 @@ function handHours({ situation, plan }: Scene, step: PlannedStep, from: Minute, 
     .reduce((all, spans) => intersect(all, spans), opening);
 }
 
+interface Allowed {
+  readonly hours: Spans;
+  readonly air: Spans;
+  readonly work: { readonly minutes: number; readonly hours: Spans };
+}
+
 /** The starts from `from` to `to` that the hands' hours allow, and of these those that the air allows. */
-function allowedStarts(scene: Scene, step: PlannedStep, from: Minute, to: Minute): { hours: Spans; air: Spans } {
+function allowedStarts(scene: Scene, step: PlannedStep, from: Minute, to: Minute): Allowed {
   const task = scene.tasks.get(step.id);
   const way = task?.ways.find((w) => w.name === step.way);
   const minutes =
     way === undefined ? endOf(step) - startOf(step) : pacedMinutes(way.workMinutes, step.hands, scene.situation.paces);
   const open = handHours(scene, step, from, to + minutes);
   const byHours = task?.mayPause === true ? pausingStarts(open, minutes) : unbrokenStarts(open, minutes);
+  const work = { minutes, hours: open };
   const hours = intersect(byHours, [{ start: from, end: to }]);
   const material = way?.film && scene.situation.book.materials.get(way.film.material);
   const air = scene.air.get(step.room);
-  if (way?.film === undefined || material === undefined || air === undefined) return { hours, air: hours };
+  if (way?.film === undefined || material === undefined || air === undefined) return { hours, air: hours, work };
   return {
     hours,
+    work,
     air: intersect(hours, applicationStarts(material, way.film, air, minutes, from, to, task?.thicknessMm)),
   };
 }
@@ -171,7 +181,10 @@ function causeOf(scene: Scene, step: PlannedStep): Cause {
   const start = startOf(step);
   const wait = lastWait(scene, step);
   if (wait.until >= start) return wait.cause;
-  const { hours, air } = allowedStarts(scene, step, wait.until, start);
+  const { hours, air, work } = allowedStarts(scene, step, wait.until, start);
+  const around = { start: wait.until, end: start };
+  const standing = standingCause(scene, step, scene.tasks.get(step.id), air, work, around);
+  if (standing !== undefined) return standing;
   const candidate = last(air);
   if (candidate !== undefined) return blocker(scene, step, candidate) ?? { kind: 'better-so', couldFrom: candidate };
   const inHours = last(hours);
@@ -197,6 +210,8 @@ function leadsTo(scene: Scene, step: PlannedStep, cause: Cause): PlannedStep | u
     case 'dust':
       return scene.steps.get(cause.by);
     case 'hours':
+    case 'away':
+    case 'room':
     case 'air': {
       const wait = lastWait(scene, step).cause;
       return 'by' in wait ? scene.steps.get(wait.by) : undefined;

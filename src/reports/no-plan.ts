@@ -1,3 +1,5 @@
+import { awaySpans } from '../model/away.ts';
+import type { Book } from '../model/book.ts';
 import type { Task } from '../model/task.ts';
 import type { Made } from '../planning/make-plan.ts';
 import type { Meaning } from '../schedule/compiled.ts';
@@ -31,13 +33,25 @@ function sayTask(task: Task, names: Names): string {
 
 const neverStarts = (mode: Mode) => mode.starts?.length === 0;
 
+/** That it must be safe to move before its place is given back, or the piece leaves. */
+function sayStanding(task: Task, { shop, pieces }: Book): string {
+  const kinds = new Set(task.ways.flatMap((way) => way.stations));
+  const hired = shop.rooms.filter((r) => r.open && shop.stations.some((s) => s.room === r.id && kinds.has(s.kind)));
+  const piece = pieces.find((p) => p.id === task.piece);
+  const leaves = piece !== undefined && awaySpans(piece, task.object).length > 0;
+  return [
+    ...(hired.length === 0 ? [] : [`, safe to move before ${hired.map((r) => r.name).join(' or ')} is given back`]),
+    ...(leaves ? [', and while the piece is here'] : []),
+  ].join('');
+}
+
 /** What stands against a step by itself: that no hour suits it, or how long it needs. */
-function sayDemand(task: Task, modes: readonly Mode[], names: Names): string {
+function sayDemand(task: Task, modes: readonly Mode[], names: Names, book: Book): string {
   const minutes = Math.min(...task.ways.map((way) => way.workMinutes));
   const film = task.ways.find((way) => way.film !== undefined)?.film;
   const air = film === undefined ? '' : `, in air fit for ${names.material(film.material)}`;
   const unbroken = task.mayPause ? '' : ' without a break';
-  const needs = `${sayLength(minutes)} of work${unbroken} while hands are in${air}`;
+  const needs = `${sayLength(minutes)} of work${unbroken} while hands are in${air}${sayStanding(task, book)}`;
   return modes.every(neverStarts)
     ? `${sayTask(task, names)}: there is no hour for it; it needs ${needs}`
     : `${sayTask(task, names)}: needs ${needs}`;
@@ -63,6 +77,7 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
       task,
       group.flatMap((g) => g.modes),
       names,
+      compiled.ground.book,
     ),
   );
   const waits = conflict.lags.flatMap((index) => {

@@ -5,6 +5,7 @@ import { aheadDocument } from './ahead.ts';
 import type { Sheet } from './bench.ts';
 import { careOf } from '../model/safety.ts';
 import { freshAirOn } from './care.ts';
+import { datedIn, type Dated } from './dated.ts';
 import { workOn } from './day-work.ts';
 import type { Manner } from './say-time.ts';
 
@@ -21,10 +22,19 @@ export function todayDocument(sheet: Sheet, { now, zone }: Manner) {
     date: day.date,
     steps: planDocument(plan).steps.filter((s) => ids.has(s.id)),
     ...(sheet.ahead && aheadDocument(sheet.ahead, iso)),
+    fixed: datedIn(day, sheet.book).map((dated) => fixedOn(dated, iso)),
     care: careOn(sheet, ids),
     freshAir: freshAirOn(day, sheet).map(({ from, ...need }) => ({ from: iso(from), ...need })),
     unfit: unfit.map(({ room, span, why }) => ({ room, start: iso(span.start), end: iso(span.end), why })),
   };
+}
+
+/** Appointments, stays away, days off and hours of hired rooms. */
+function fixedOn(dated: Dated, iso: (minute: number) => string) {
+  const times = { start: iso(dated.span.start), end: iso(dated.span.end) };
+  if (dated.kind !== 'appointment') return { ...dated, span: undefined, ...times };
+  const { what, hands, brings, takes } = dated.appointment;
+  return { kind: dated.kind, ...times, what, hands, brings, takes };
 }
 
 /** What is to be said for care, by step. */

@@ -5,6 +5,7 @@ import { shortRows, warmRows } from './ahead.ts';
 import { benchOf, pieceCell, sayStep, workRow, type Bench, type Sheet, type Writing } from './bench.ts';
 import { benchGrid, dayHead, dryingRows, unfitRows } from './week.ts';
 import { careLines, carePages, deference, freshAirRows, generalWarnings, pagesOn } from './care.ts';
+import { datedRows } from './dated-rows.ts';
 import { workOn, type Work } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { preparationSaid } from './say-mark.ts';
@@ -18,6 +19,7 @@ export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): 
   const work = workOn(day, sheet.plan.steps);
   const rows = [
     ...workRows(work, bench),
+    ...datedRows(day, bench),
     ...openingRows(day, bench),
     ...carryRows(day, bench),
     ...(sheet.ahead === undefined ? [] : [...warmRows(sheet.ahead, bench), ...shortRows(sheet.ahead, bench)]),

@@ -16,6 +16,7 @@ import {
 import { careLines, deference, freshAirRows, generalWarnings } from './care.ts';
 import { dryingOn, sayWaiting } from './day-drying.ts';
 import { workOn } from './day-work.ts';
+import { datedRows } from './dated-rows.ts';
 import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import { saySaved } from './sessions.ts';
@@ -73,6 +74,7 @@ function dayGrid(day: LocalDay, bench: Bench, limitsSaid: Set<string>): string[]
   const nothing = [['', painted(look.paint.quiet, 'no hands-on work'), '', '']];
   const rows = [
     ...(work.length === 0 ? nothing : work),
+    ...datedRows(day, bench),
     ...dryingRows(day, bench),
     ...freshAirRows(day, bench, limitsSaid),
     ...unfitRows(day, bench),

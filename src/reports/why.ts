@@ -56,6 +56,10 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
       const why = cause.breaches.map((b) => sayUnfit(b, manner)).join(', ');
       return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
     }
+    case 'away':
+      return `the piece is away at ${cause.at}, or would not be safe to move before it leaves, until ${until(cause.until)}`;
+    case 'room':
+      return `${names.room(cause.room)} cannot be had, or not for as long as it must stand there, until ${until(cause.until)}`;
     case 'better-so':
       return `it could start ${until(cause.couldFrom)}, but the plan as a whole is better so`;
   }

@@ -1,5 +1,6 @@
 import type { PlannedPiece, PlannedStep, ReadyTime } from '../../model/plan.ts';
 import { localDay } from '../../time/zone.ts';
+import { datedEvents } from './dated-events.ts';
 import { dryingSpan, workEnd } from './drying-span.ts';
 import { aboutStep, ofSection, stepLines, type CalendarDesk, type CalendarSource } from './about-step.ts';
 import type { CalendarEvent } from './event.ts';
@@ -93,6 +94,7 @@ export function eventsOfPlan(source: CalendarSource): CalendarEvent[] {
       ...dryingEvents(desk, step),
       ...windowEvent(desk, step, workHours),
     ]),
+    ...datedEvents(desk),
     ...plan.pieces.flatMap((piece) => readyEvents(desk, piece)),
   ];
   return events.sort((a, b) => a.start - b.start || a.end - b.end || (a.uid < b.uid ? -1 : 1));

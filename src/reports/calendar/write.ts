@@ -69,7 +69,7 @@ function eventLines(event: ToldEvent): string[] {
     ...(event.description === '' ? [] : [`DESCRIPTION:${escaped(event.description)}`]),
     `CATEGORIES:${escaped(event.kind)}`,
     `STATUS:${event.calledOff ? 'CANCELLED' : 'CONFIRMED'}`,
-    `TRANSP:${event.kind === 'work' ? 'OPAQUE' : 'TRANSPARENT'}`,
+    `TRANSP:${event.kind === 'work' || event.kind === 'appointment' ? 'OPAQUE' : 'TRANSPARENT'}`,
     ...(event.calledOff ? [] : event.alarms.flatMap((alarm) => alarmLines(alarm, event.start))),
     'END:VEVENT',
   ];

@@ -1,7 +1,8 @@
 import type { PlannedStep } from '../../model/plan.ts';
 import type { Span } from '../../time/span.ts';
 import { sayStep } from '../bench.ts';
-import { dayText } from '../calendar/moment.ts';
+import { dayText, momentFrom } from '../calendar/moment.ts';
+import { datedIn, sayEnd, sayLate, sayLoad, sayPart } from '../dated.ts';
 import { whereAndWith } from '../day-work.ts';
 import { sayClocks } from '../say-time.ts';
 import { textWidth, wrapped, shortened } from './measure.ts';
@@ -95,6 +96,31 @@ function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Blo
   };
 }
 
+/** What is fixed on one day. */
+function datedBlocks(day: Span, { book, plan, names, manner }: Drawing): Block[] {
+  const when = (minute: number) => momentFrom(day.start, minute, manner);
+  return datedIn(day, book).map((dated) => {
+    const part = sayPart(dated.span, day, manner);
+    switch (dated.kind) {
+      case 'appointment': {
+        const { what, hands } = dated.appointment;
+        const late = sayLate(dated.appointment, plan, names, when);
+        const words = [what, ...sayLoad(dated.appointment, names), hands.map(names.hand).join(' and '), ...late];
+        return paragraphBlock(`${part}: ${words.join(', ')}.`);
+      }
+      case 'away': {
+        const back = sayEnd(dated.span.end, manner, when, (t) => dayText(t, manner));
+        const section = dated.section === undefined ? '' : `, ${names.section(dated.piece, dated.section)}`;
+        return paragraphBlock(`${names.piece(dated.piece)}${section}: away at ${dated.at}, promised back ${back}.`);
+      }
+      case 'off':
+        return paragraphBlock(`${names.hand(dated.hand)} is off: ${part}.`);
+      case 'open':
+        return paragraphBlock(`${names.room(dated.room)} can be had: ${part}.`);
+    }
+  });
+}
+
 /** When not to coat on one day, and why. */
 function unfitBlocks(day: Span, { unfit, names, manner }: Drawing): Block[] {
   return unfit
@@ -110,7 +136,7 @@ function blocksOf(model: WeekModel, drawing: Drawing): Block[] {
   const days = model.days.flatMap((day) => {
     const works = model.works.filter((w) => w.day === day);
     const said = new Set<string>();
-    const head = [headBlock(dayText(day.start, manner)), ...unfitBlocks(day, drawing)];
+    const head = [headBlock(dayText(day.start, manner)), ...datedBlocks(day, drawing), ...unfitBlocks(day, drawing)];
     if (works.length === 0) return [...head, paragraphBlock('No hands-on work.')];
     return [
       ...head,

@@ -1,0 +1,57 @@
+import { datedIn, sayEnd, sayLate, sayLoad, type Dated } from '../dated.ts';
+import type { CalendarDesk } from './about-step.ts';
+import type { CalendarEvent } from './event.ts';
+import { dayText, momentText } from './moment.ts';
+import { derivedUuid } from './uid.ts';
+
+function appointmentEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'appointment' }>): CalendarEvent {
+  const { names, plan, manner } = desk;
+  const { what, hands, brings, takes, start, end } = dated.appointment;
+  return {
+    uid: derivedUuid([desk.shopId, 'appointment', what, String(start)]),
+    kind: 'appointment',
+    piece: [...takes, ...brings][0] ?? '',
+    hands,
+    done: end <= plan.from,
+    start,
+    end,
+    summary: [what, ...sayLoad(dated.appointment, names)].join(', '),
+    description: [
+      `Who: ${hands.map(names.hand).join(', ')}`,
+      ...sayLate(dated.appointment, plan, names, (t) => momentText(t, manner)).map((late) => `${late}.`),
+    ].join('\n'),
+    alarms: [],
+  };
+}
+
+function awayEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'away' }>): CalendarEvent {
+  const { names, manner } = desk;
+  const { piece, section, at, span } = dated;
+  const back = sayEnd(
+    span.end,
+    manner,
+    (t) => momentText(t, manner),
+    (t) => dayText(t, manner),
+  );
+  return {
+    uid: derivedUuid([desk.shopId, piece, section ?? '', 'away', String(span.start)]),
+    kind: 'away',
+    piece,
+    hands: [],
+    done: span.end <= desk.plan.from,
+    ...span,
+    summary: `Away at ${at} – ${names.piece(piece)}${section === undefined ? '' : `, ${names.section(piece, section)}`}`,
+    description: `Promised back ${back}.`,
+    alarms: [],
+  };
+}
+
+const ALL_TIME = { start: -Infinity, end: Infinity };
+
+/** Appointments and stays away; those that are over are facts. */
+export function datedEvents(desk: CalendarDesk): CalendarEvent[] {
+  return datedIn(ALL_TIME, { ...desk.book, shop: { ...desk.book.shop, rooms: [] } }).flatMap((dated) => {
+    if (dated.kind === 'appointment') return [appointmentEvent(desk, dated)];
+    return dated.kind === 'away' ? [awayEvent(desk, dated)] : [];
+  });
+}
