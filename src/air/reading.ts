@@ -66,7 +66,7 @@ export function answerReading(reading: Reading, heatToC?: number): ReadingAnswer
   const surfaceC = reading.surfaceC ?? tempC;
   const settlesC = condensationPointC(tempC, rhPercent);
   const marginK = surfaceC - settlesC;
-  const reasons = hindrances(reading, surfaceC, marginK);
+  const reasons = hindrances(reading, surfaceC, settlesC);
   const heatedTo =
     heatToC === undefined
       ? undefined
@@ -90,13 +90,20 @@ export function answerReading(reading: Reading, heatToC?: number): ReadingAnswer
   };
 }
 
-function hindrances({ tempC, rhPercent }: Reading, surfaceC: number, marginK: number): readonly ReadingNote[] {
+/** Which point it is at which water settles: at or below freezing it settles as frost. */
+export function pointSaid(settlesC: number): 'dew point' | 'frost point' {
+  return settlesC <= 0 ? 'frost point' : 'dew point';
+}
+
+function hindrances({ tempC, rhPercent }: Reading, surfaceC: number, settlesC: number): readonly ReadingNote[] {
   const notes: ReadingNote[] = [];
+  const marginK = surfaceC - settlesC;
+  const point = pointSaid(settlesC);
   if (marginK < 0) {
-    const text = `the surface is ${(-marginK).toFixed(1)} K below the dew point: water settles on it`;
+    const text = `the surface is ${(-marginK).toFixed(1)} K below the ${point}: water settles on it`;
     notes.push({ code: 'below-dew-point', text });
   } else if (!clearOfDew({ tempC, rhPercent }, surfaceC)) {
-    const text = `the surface is ${marginK.toFixed(1)} K above the dew point; it needs ${DEW_MARGIN_K} K (ISO 8502-4)`;
+    const text = `the surface is ${marginK.toFixed(1)} K above the ${point}; it needs ${DEW_MARGIN_K} K (ISO 8502-4)`;
     notes.push({ code: 'near-dew-point', text });
   }
   if (rhPercent > MOST_RH_PERCENT) {
@@ -111,7 +118,7 @@ function warningsOn({ tempC, rhPercent }: Reading, settlesC: number): readonly R
   const notes: ReadingNote[] = [];
   const spreadK = tempC - settlesC;
   if (spreadK < BLUSH_SPREAD_K) {
-    const text = `the dew point is ${spreadK.toFixed(1)} K below the air: shellac and lacquer may blush under ${BLUSH_SPREAD_K.toFixed(1)} K`;
+    const text = `the ${pointSaid(settlesC)} is ${spreadK.toFixed(1)} K below the air: shellac and lacquer may blush under ${BLUSH_SPREAD_K.toFixed(1)} K`;
     notes.push({ code: 'blush-likely', text });
   }
   if (rhPercent < LEAST_RH_PERCENT) {

@@ -1,4 +1,5 @@
 import { answerReading } from '../air/reading.ts';
+import { readingDocument } from '../reports/reading-document.ts';
 import { readingScreen } from '../reports/reading.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
@@ -12,8 +13,10 @@ async function answerMeter(call: Call, written: string): Promise<ExitCode> {
   const reading = readAir('--reading', written);
   const answered = answerReading({ ...reading, ...(surfaceC !== undefined && { surfaceC }) }, heatToC);
   const units = /°?\s*F\b/i.test(written) ? 'us' : 'metric';
-  if (wantsJson(call)) printJson(call, { format: 'drybench.reading/1', ...answered });
-  else print(call, readingScreen(answered, { units }, await answerLook(call)));
+  if (wantsJson(call)) {
+    printJson(call, readingDocument(answered, surfaceC !== undefined));
+    for (const { text } of answered.warnings) call.io.stderr.write(`drybench: ${text}\n`);
+  } else print(call, readingScreen(answered, { units }, await answerLook(call)));
   return 0;
 }
 

@@ -1,5 +1,5 @@
 import { DEW_MARGIN_K } from '../air/dew-margin.ts';
-import type { ReadingAnswer, ReadingNote } from '../air/reading.ts';
+import { pointSaid, type ReadingAnswer, type ReadingNote } from '../air/reading.ts';
 import { figures } from './figures.ts';
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
@@ -10,16 +10,17 @@ type Units = Pick<Manner, 'units'>;
 
 /** A note in the units of the reading. */
 function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
-  const { marginK } = answer;
+  const { marginK, surfaceC } = answer;
+  const point = pointSaid(surfaceC - marginK);
   switch (code) {
     case 'below-dew-point':
-      return `the surface is ${sayTempDifference(-marginK, units)} below the dew point: water settles on it`;
+      return `the surface is ${sayTempDifference(-marginK, units)} below the ${point}: water settles on it`;
     case 'near-dew-point': {
       const needs = sayTempDifference(DEW_MARGIN_K, units);
-      return `the surface is ${sayTempDifference(marginK, units)} above the dew point; it needs ${needs} (ISO 8502-4)`;
+      return `the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4)`;
     }
     case 'blush-likely':
-      return 'the dew point is near the air: shellac and lacquer may blush';
+      return `the ${point} is near the air: shellac and lacquer may blush`;
     case 'above-85-percent':
     case 'freezing':
     case 'very-dry':

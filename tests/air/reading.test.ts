@@ -43,6 +43,7 @@ describe('a reading of the meter on the wall', () => {
     expect(answer.dewPointC).toBeCloseTo(-3.04, 1);
     expect(answer.marginK).toBeCloseTo(2.683, 2);
     expect(answer.reasons.map((r) => r.code)).toEqual(['near-dew-point', 'freezing']);
+    expect(answer.reasons[0]?.text).toBe('the surface is 2.7 K above the frost point; it needs 3 K (ISO 8502-4)');
     expect(answerReading({ tempC: 15, rhPercent: 60 }).frostPointC).toBeUndefined();
   });
 
