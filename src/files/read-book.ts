@@ -122,6 +122,8 @@ function placeIn(files: ReadonlyMap<string, ReadFile>, file: string, path: Path)
   return found && placeAt(found.source, nearestNode(found.tree, path).start);
 }
 
+const adviceOnMissingAir = 'put the record there, or mend its name where shop.yaml says air:';
+
 /** Reads the records that the air of rooms names; each file once. */
 function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
   const known = new Map<string, readonly AirSample[]>();
@@ -131,7 +133,7 @@ function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
     const read = readSource(desk.disk, desk.shop, file, CSV_CAP);
     const record = read.ok
       ? readAirCsv(read.source.text, zone, read.source.file)
-      : { samples: [], findings: [read.finding] };
+      : { samples: [], findings: [{ ...read.finding, ...(read.missing && { advice: adviceOnMissingAir }) }] };
     desk.findings.push(...record.findings);
     known.set(file, record.samples);
     return record.samples;

@@ -19,6 +19,8 @@ export function measureReader(measure: Measure): Reader<number> {
     const [amount] = amounts ?? [];
     if (amounts?.length !== 1 || amount === undefined) return refuse(`is not ${measure.what}`, write);
     if (amount.unit === '') return refuse('has no unit', `${write}, with its unit`);
+    if (/^,\d/.test(amount.unit))
+      return refuse('has a decimal comma', `write a decimal point: ${text.replace(/(\d),(\d)/, '$1.$2')}`);
     const factor = Object.hasOwn(measure.units, amount.unit) ? measure.units[amount.unit] : undefined;
     if (factor === undefined)
       return refuse(
