@@ -44,6 +44,8 @@ const planWindow = open('a window', {
   of: must(text, 'a step'),
 });
 
+const broughtIn = open('work brought in', { from: must(text, 'a room'), at: time, by: time });
+
 const after = open('a wait', { step: must(text, 'a step'), mark: may(markShape, 'a mark'), notBefore: time });
 
 const step: Shape<PlannedStep> = open('a step', {
@@ -65,6 +67,7 @@ const step: Shape<PlannedStep> = open('a step', {
   dry: may(open('dry marks', fieldsFor(marks, markTimes)), 'marks'),
   window: may(planWindow, 'window'),
   after: must(listOf(after, 'waits'), 'waits'),
+  broughtIn: may(broughtIn, 'work brought in'),
   done: may(yes, 'done'),
   atWork: may(yes, 'at work'),
 });

@@ -5,11 +5,15 @@ import type { MarkTimes, Plan, PlannedPiece, PlannedStep, PlannedWindow } from '
 /** Name and version of the form; a reader refuses a higher version rather than guess. */
 export const PLAN_FORMAT = 'drybench.plan/1';
 
-export interface StepDocument extends Omit<PlannedStep, 'spans' | 'holdsStationUntil' | 'dry' | 'window' | 'after'> {
+export interface StepDocument extends Omit<
+  PlannedStep,
+  'spans' | 'holdsStationUntil' | 'dry' | 'window' | 'after' | 'broughtIn'
+> {
   readonly spans: readonly { readonly start: string; readonly end: string }[];
   readonly holdsStationUntil: string;
   readonly dry?: Readonly<Record<string, Readonly<Record<keyof MarkTimes, string>>>>;
   readonly window?: Omit<PlannedWindow, 'opens' | 'shuts'> & { readonly opens: string; readonly shuts?: string };
+  readonly broughtIn?: { readonly from: string; readonly at: string; readonly by: string };
   readonly after: readonly (Omit<PlannedStep['after'][number], 'notBefore'> & { readonly notBefore: string })[];
 }
 
@@ -44,7 +48,7 @@ function windowDocument({ opens, shuts, ...rest }: PlannedWindow, iso: Iso) {
 }
 
 function stepDocument(step: PlannedStep, iso: Iso): StepDocument {
-  const { spans, holdsStationUntil, dry, window, after, ...plain } = step;
+  const { spans, holdsStationUntil, dry, window, after, broughtIn, ...plain } = step;
   return {
     ...plain,
     spans: spans.map((s) => ({ start: iso(s.start), end: iso(s.end) })),
@@ -53,6 +57,7 @@ function stepDocument(step: PlannedStep, iso: Iso): StepDocument {
       dry: mapValues(dry, (t) => ({ typical: iso(t.typical), early: iso(t.early), late: iso(t.late) })),
     }),
     ...(window && { window: windowDocument(window, iso) }),
+    ...(broughtIn && { broughtIn: { ...broughtIn, at: iso(broughtIn.at), by: iso(broughtIn.by) } }),
     after: after.map(({ notBefore, ...link }) => ({ ...link, notBefore: iso(notBefore) })),
   };
 }

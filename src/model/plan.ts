@@ -40,10 +40,22 @@ export interface PlannedStep {
   readonly window?: PlannedWindow;
   /** What it had to wait for, and until when. */
   readonly after: readonly { readonly step: string; readonly mark?: Mark; readonly notBefore: Minute }[];
+  /** Absent where the work is in the room already. */
+  readonly broughtIn?: BroughtIn;
   /** As the journal says; never moved. */
   readonly done?: true;
   /** Begun and not yet ended. */
   readonly atWork?: true;
+}
+
+/** Work that comes from another room before a step. */
+export interface BroughtIn {
+  /** Id of that room. */
+  readonly from: string;
+  /** When the plan takes it to be carried: as soon as it can be moved and somebody is in. */
+  readonly at: Minute;
+  /** Carried later than this, it would still be too cold for the coats that are planned here. */
+  readonly by: Minute;
 }
 
 /** Coats that share one mixing and one wash-up. */

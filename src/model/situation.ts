@@ -32,6 +32,8 @@ export interface Situation {
   readonly sightings: ReadonlyMap<string, readonly { readonly at: Minute; readonly sighting: Sighting }[]>;
   /** What the times of the journal say of each hand's pace; hands that are not named keep the recipes' minutes. */
   readonly paces: Paces;
+  /** What was done last of a section, and since when it is no longer there: the plan that the shop follows had it carried. */
+  readonly carried?: ReadonlyMap<string, Minute>;
   /** Piece id -> result of the lead test recorded in its file or in the journal. */
   readonly leadTests: ReadonlyMap<string, { readonly at: Minute; readonly found: boolean }>;
 }

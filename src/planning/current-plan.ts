@@ -5,6 +5,7 @@ import type { Situation } from '../model/situation.ts';
 import { verify } from '../verify/verify.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
+import { asCarried } from './as-carried.ts';
 import { factorsOf } from './factors.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
 import { airFor } from './make-plan.ts';
@@ -44,7 +45,7 @@ export function stillFits(plan: Plan, basis: string, situation: Situation, patie
 /** The plan with the evidence that it was made on, checked again by the verifier; undefined where it breaks a rule. */
 export function asMade(book: Book, plan: Plan): Standing | undefined {
   const then = situationOf(book, plan.from);
-  const situation = withoutLimits(then, limitsMissedIn(plan.warnings));
+  const situation = asCarried(withoutLimits(then, limitsMissedIn(plan.warnings)), plan);
   for (const stretch of [1, STRETCH]) {
     const air = airFor(situation, horizonOf(then, stretch));
     const factors = factorsOf(situation, air, plan);

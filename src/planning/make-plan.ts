@@ -8,6 +8,7 @@ import { planShop } from '../schedule/plan-shop.ts';
 import type { Minute } from '../time/span.ts';
 import type { Breach } from '../verify/breach.ts';
 import { verify } from '../verify/verify.ts';
+import { asCarried } from './as-carried.ts';
 import { factorsOf } from './factors.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
 import { fixedLimits, limitWarnings, missedLimits, withoutLimits } from './missed-limits.ts';
@@ -104,9 +105,9 @@ function planSomehow(situation: Situation, options: MakeOptions): Made {
 }
 
 function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, options: MakeOptions): Made {
-  const situation = withoutLimits(asked, missed);
-  const { book, now } = situation;
   const { kept, basis, ...search } = options;
+  const situation = asCarried(withoutLimits(asked, missed), kept);
+  const { book, now } = situation;
   const air = airFor(situation, to);
   const factors = factorsOf(situation, air, kept);
   const draft = planShop(situation, air, { ...search, to, factors, ...(kept && { kept }) });

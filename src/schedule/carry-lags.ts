@@ -4,7 +4,6 @@ import type { AirSeries } from '../air/series.ts';
 import type { Mode, Lag } from '../engine/problem.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Film, Material } from '../model/material.ts';
-import type { Shop } from '../model/shop.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import { inTurn, NEVER, type TimeMap } from '../time/time-map.ts';
@@ -14,9 +13,12 @@ import type { Manner } from './manners.ts';
 import { mannerAsPlanned } from './task-activity.ts';
 import { unmovedBefore } from './unmoved.ts';
 
+/** No shop is shut for longer than this around the time that is planned. */
+const SHUT_MINUTES = 60 * 1440;
+
 /** The first minute from some time on at which somebody can carry: while the shop is open, or as it closes. */
-export function nextCarry(shop: Shop, from: Minute, to: Minute): TimeMap {
-  const spans = openSpans(shop.opening, shop.timeZone, from, to);
+export function carryOf({ book: { shop }, from, to }: Ground): TimeMap {
+  const spans = openSpans(shop.opening, shop.timeZone, from - SHUT_MINUTES, to + SHUT_MINUTES);
   return mapOf((t) => {
     const span = spans.find((s) => s.end >= t);
     return span === undefined ? NEVER : Math.max(t, span.start);
@@ -143,7 +145,8 @@ export function carryLags(task: Task, around: Around): Lag[] {
   const rooms = [...new Set(here.map((r) => r.room))];
   return cameFrom(task, ground.drying.material(film), rooms, around).flatMap((before) => {
     const { activity, manners } = sourceOf(before.id);
-    const floor = isLastDone(before, ground) ? [atLeast(ground.from)] : [];
+    const since = ground.situation.carried?.get(before.id) ?? ground.from;
+    const floor = isLastDone(before, ground) ? [atLeast(since)] : [];
     const maps: Comer['maps'] = (laid, room) => {
       const movable = laid && ground.drying.mark(laid, room, 'handle', 'late', ground.factorOf(before.id));
       return [...(movable ? [movable] : []), ...floor];

@@ -8,7 +8,7 @@ import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
-import { type Around, carryLags, carryLagsAfterPrep, nextCarry } from './carry-lags.ts';
+import { type Around, carryLags, carryLagsAfterPrep, carryOf } from './carry-lags.ts';
 import type { Compiled, Meaning, WindowMode } from './compiled.ts';
 import { type Ground, layGround } from './ground.ts';
 import {
@@ -30,9 +30,6 @@ import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } fr
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
-
-/** No shop is shut for longer than this around the time that is planned. */
-const SHUT_MINUTES = 60 * 1440;
 
 export interface CompileOptions {
   /** Nothing is planned after this. */
@@ -224,7 +221,7 @@ function aroundOf(draft: Draft, air: ShopAir): Around {
       if (series === undefined) throw new Error(`the air of room ${room} is missing`);
       return series;
     },
-    carry: nextCarry(ground.book.shop, ground.from - SHUT_MINUTES, ground.to + SHUT_MINUTES),
+    carry: carryOf(ground),
     sourceOf: (task) => sourceOf(draft, task),
     modesOf: (activity) => activities[activity]?.modes ?? [],
     kept: new Map(),

@@ -6,6 +6,8 @@ import type { PlannedStep, PlannedWindow } from '../model/plan.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
+import { carryOf } from './carry-lags.ts';
+import { withBroughtIn } from './brought-in.ts';
 import type { Compiled, WindowMode } from './compiled.ts';
 import type { Ground } from './ground.ts';
 import type { Manner } from './manners.ts';
@@ -222,7 +224,16 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       ...(ground.situation.atWork.has(task.id) && !laid.done && { atWork: true as const }),
     };
   };
-  return all.map(step).sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+  const steps = all.map(step).sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+  return withBroughtIn(steps, (s) => byTask.get(s.id)?.task.thicknessMm, {
+    ground,
+    air,
+    carry: carryOf(ground),
+    releasedAt: (s) => {
+      const laid = byTask.get(s.id);
+      return laid === undefined ? NEVER : releasedAt(ground, laid);
+    },
+  });
 }
 
 function startOf(step: PlannedStep): Minute {

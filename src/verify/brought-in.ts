@@ -23,7 +23,8 @@ function whenOpen(minute: Minute, { situation }: Ground): Minute {
 
 /**
  * Where the work of `fact` was before, if that was another room. It is carried as soon as the step before is over, its films
- * there can be moved and the shop is open; what was done there last, and may stand there yet, not before now.
+ * there can be moved and the shop is open; what was done there last, and may stand there yet, not before now, or
+ * before the plan that the shop follows had it carried.
  */
 export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
   const { facts, situation, air } = ground;
@@ -36,5 +37,6 @@ export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
   const free = there.reduce((most, f) => Math.max(most, f.movableFrom), last.end);
   const done = situation.done.get(last.id);
   const mayStandThere = done !== undefined && own.every((f) => (situation.done.get(f.id)?.to ?? done.to) <= done.to);
-  return { from, leaves: whenOpen(mayStandThere ? Math.max(free, situation.now) : free, ground) };
+  const since = situation.carried?.get(last.id) ?? situation.now;
+  return { from, leaves: whenOpen(mayStandThere ? Math.max(free, since) : free, ground) };
 }

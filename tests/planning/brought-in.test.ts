@@ -2,8 +2,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { timeConstantMinutes } from '../../src/drying/surface.ts';
 import type { Book } from '../../src/model/book.ts';
+import { planIn } from '../../src/files/plan-file.ts';
 import type { Entry } from '../../src/model/journal.ts';
+import type { Plan } from '../../src/model/plan.ts';
+import { planDocument } from '../../src/model/plan-document.ts';
 import type { AirSource } from '../../src/model/shop.ts';
+import { asMade } from '../../src/planning/current-plan.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
 import { verify } from '../../src/verify/verify.ts';
@@ -83,6 +87,51 @@ test('what was last done in the shed may stand there yet: it is not taken for wa
   const now = start + 120;
   const { coat } = planned(shedBook(cold, [done]), now);
   expect(Math.abs((coat?.start ?? 0) - now - waits(19))).toBeLessThan(3);
+});
+
+test('what the plan of the evening had carried in is warm in the morning: planned again, the coat does not move', () => {
+  const evening = start + 13.5 * 60;
+  const sanded: Entry = {
+    number: 1,
+    at: evening,
+    deed: { kind: 'done', task: COAT_1, from: evening - 60, to: evening },
+  };
+  // Nobody is there to paint before the next morning, but to carry.
+  const book = shedBook(cold, [sanded]);
+  const late = { from: 7 * 60, to: 17 * 60 };
+  const days = Object.keys(book.shop.opening.week) as (keyof Book['shop']['opening']['week'])[];
+  const week = (span: typeof late) =>
+    Object.fromEntries(days.map((d) => [d, [span]])) as unknown as Book['shop']['opening']['week'];
+  const shop = {
+    ...book.shop,
+    hands: book.shop.hands.map((h) => ({ ...h, hours: { week: week(late), days: {} } })),
+  };
+  const shopBook = { ...book, shop };
+  const first = planned(shopBook, evening);
+  const morning = start + 22.9 * 60;
+  const spanOf = (plan: Plan) => plan.steps.find((s) => s.id === COAT_2);
+  expect(spanOf(first.made.plan)).toMatchObject({ broughtIn: { from: 'shed', at: evening } });
+  expect(first.coat?.start).toBe(start + 23 * 60);
+  let kept = first.made.plan;
+  for (const now of [morning, morning + 3, morning + 5]) {
+    const again = makePlan(situationOf(shopBook, now), { seed: 1, steps: 200, kept });
+    if (again.kind !== 'plan') throw new Error(again.kind);
+    expect(spanOf(again.plan)?.spans).toEqual(spanOf(first.made.plan)?.spans);
+    expect(spanOf(again.plan)?.broughtIn).toEqual(spanOf(first.made.plan)?.broughtIn);
+    expect(planIn(JSON.stringify(planDocument(again.plan))).plan).toEqual(again.plan);
+    expect(asMade(shopBook, again.plan)).toBeDefined();
+    kept = again.plan;
+  }
+  // Without that plan nothing is known of it, and it may stand in the shed yet.
+  const unknown = planned(shopBook, morning);
+  expect(unknown.coat?.start).toBeGreaterThan(start + 23 * 60 + 20);
+});
+
+test('carried by the latest minute that the plan names it is warm in time, and a quarter of an hour later it is not', () => {
+  const { made, coat } = planned(shedBook(cold), start);
+  const { by, at } = made.plan.steps.find((s) => s.id === COAT_2)?.broughtIn ?? { by: 0, at: 0 };
+  expect(by).toBeGreaterThanOrEqual(at);
+  expect(Math.abs((coat?.start ?? 0) - by - waits(19))).toBeLessThan(3);
 });
 
 test('from a shed as warm as the room it is coated at once', () => {
