@@ -8,6 +8,8 @@ export interface Choice {
   readonly id: string;
   /** What it may be called, shortest first: `enamel-1`, `body/enamel-1`. */
   readonly keys: readonly string[];
+  /** What it may be called where nothing is called so by its keys: the desk of `writing-desk`. */
+  readonly alsoCalled?: readonly string[];
   /** What it is, for a person who has to choose. */
   readonly label: string;
 }
@@ -21,10 +23,14 @@ function begins(key: string, word: string): boolean {
   return parts.length === words.length && words.every((w, i) => parts[i]?.startsWith(w));
 }
 
-/** All that `word` may mean: what is called just so, else what begins so. */
+/** All that `word` may mean: what is called just so, else what begins so, else what is also called by what begins so. */
 export function meant<T extends Choice>(word: string, choices: readonly T[]): readonly T[] {
-  const exact = choices.filter((c) => c.keys.includes(word));
-  return exact.length > 0 ? exact : choices.filter((c) => c.keys.some((key) => begins(key, word)));
+  const tries = [
+    choices.filter((c) => c.keys.includes(word)),
+    choices.filter((c) => c.keys.some((key) => begins(key, word))),
+    choices.filter((c) => c.alsoCalled?.some((key) => begins(key, word))),
+  ];
+  return tries.find((found) => found.length > 0) ?? [];
 }
 
 /**
@@ -52,7 +58,8 @@ export async function choose<T extends Choice>(
 
 /** One of several: the person is asked if there is one. */
 export async function chooseAmong<T extends Choice>(call: Call, question: string, choices: readonly T[]): Promise<T> {
-  const names = choices.slice(0, mostNamed).map((c) => c.keys.at(-1) ?? c.id);
+  // What may be typed: a piece's id, a step with its section.
+  const names = choices.slice(0, mostNamed).map((c) => (c.keys.includes(c.id) ? c.id : (c.keys.at(-1) ?? c.id)));
   const among = new CannotGoOn(question, `write one of ${names.join(', ')}${choices.length > mostNamed ? ', …' : ''}`);
   if (!canAsk(call.io)) throw among;
   const index = await askWhich(

@@ -37,7 +37,7 @@ export const faces: readonly Face[] = [
     words: '[piece]',
     about: 'when a piece can be touched, carried, wrapped, handed over',
     group: 'Plan',
-    options: [['--all', 'every piece']],
+    options: [['--all', 'every piece in a table to read to a customer']],
     load: () => import('./ready.ts'),
   },
   {

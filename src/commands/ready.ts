@@ -3,7 +3,7 @@ import { lessonLines, lessonsDocument } from '../reports/learned.ts';
 import { learnedMaterials } from '../planning/factors.ts';
 import type { Plan } from '../model/plan.ts';
 import { planDocument } from '../model/plan-document.ts';
-import { readyOverview, readyPiece } from '../reports/ready.ts';
+import { readyOverview, readyPiece, readyTable } from '../reports/ready.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
@@ -17,7 +17,7 @@ function laidBy(plan: Plan, isAsked: (piece: { readonly id: string }) => boolean
   return new Set(open.flatMap((s) => s.material ?? []));
 }
 
-/** When pieces are ready: one in full, all in a line each, or (`--all`) all in full. */
+/** When pieces are ready: one in full, all in a line each, or (`--all`) the table to read to a customer. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
   const [word] = call.words;
@@ -43,12 +43,10 @@ export async function answer(call: Call): Promise<ExitCode> {
   const look = await answerLook(call);
   const pieces = harmlessData(plan.pieces).filter(isAsked);
   const inFull = one !== undefined || all;
-  print(
-    call,
-    inFull
-      ? pieces.map((piece) => readyPiece(piece, shop.manner, look)).join('\n')
-      : readyOverview(pieces, shop.manner, look),
-  );
+  const [only] = pieces;
+  if (one !== undefined && only !== undefined) print(call, readyPiece(only, shop.manner, look));
+  else if (all) print(call, readyTable(pieces, shop.book.shop.safeChance, shop.manner, look));
+  else print(call, readyOverview(pieces, shop.manner, look));
   const book = harmlessData(shop.book);
   const after = [
     ...lessonLines(lessons, book, look),

@@ -5,7 +5,9 @@ import type { Look } from './look.ts';
 import { readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
 import { sayChance } from './say-quantity.ts';
-import { sayMoment, type Manner } from './say-time.ts';
+import { sayDate, sayMoment, type Manner } from './say-time.ts';
+import type { Minute } from '../time/span.ts';
+import { localDay } from '../time/zone.ts';
 
 const inOrder: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed', 'handedOver'];
 
@@ -13,6 +15,46 @@ const inOrder: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed'
 export function readyOverview(pieces: readonly PlannedPiece[], manner: Manner, look: Look): string {
   if (pieces.length === 0) return 'No piece is planned.\n';
   return readyLines(pieces, manner, look).join('\n') + '\n';
+}
+
+/** What a buyer asks for, shortest in words, in the order in which it comes. */
+const asked: readonly (readonly [Mark | 'handedOver', string])[] = [
+  ['touch', 'touch'],
+  ['handle', 'carry'],
+  ['stack', 'wrap, set on'],
+  ['handedOver', 'hand over'],
+  ['cure', 'full use'],
+];
+
+/** On a narrower screen each piece stands by itself. */
+const tableColumns = 76;
+
+/** The first day on all of which it holds. */
+function wholeDay(minute: Minute, manner: Manner): string {
+  return sayDate(localDay(minute - 1, manner.zone, 1).start, manner);
+}
+
+/** All pieces, a row each, to be read to a customer: from which day on what may be done, with the shop's chance. */
+export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, manner: Manner, look: Look): string {
+  if (pieces.length === 0) return 'No piece is planned.\n';
+  if (look.columns < tableColumns) return pieces.map((piece) => readyPiece(piece, manner, look)).join('\n');
+  const { quiet, strong } = look.paint;
+  const head = ['from', ...asked.map(([, text]) => text)].map((text) => painted(quiet, text));
+  const rows = pieces.map((piece): Cell[] => [
+    painted(strong, piece.name),
+    ...asked.map(([mark]) => {
+      const ready = piece.ready[mark];
+      if (ready === undefined) return '';
+      return mark === 'handedOver' ? sayMoment(ready.safe, manner) : wholeDay(ready.safe, manner);
+    }),
+  ]);
+  const chance = `Each day holds with a chance of ${sayChance(safeChance)} or more, the whole of it; drybench ready PIECE says when it usually is.`;
+  return [
+    ...grid([head, ...rows], [{ least: 12 }, ...asked.map(() => ({}))], look),
+    '',
+    ...paragraph(chance, look),
+    '',
+  ].join('\n');
 }
 
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */

@@ -122,12 +122,33 @@ test('names from files are shown harmless on every screen', async () => {
       expect({ words, code }).toEqual({ words, code: 0 });
       expect(out + err, words.join(' ')).not.toMatch(/[\u001b\u202e\u009b]/);
     }
-    const { out } = await drybench(['ready', '--all', ...at], { folder });
+    const { out } = await drybench(['ready', ...at], { folder, columns: 120 });
     expect(out).toContain('Stool \\u{1b}[2J\\u{202e}\\u{9b}31m');
     const json = await drybench(['ready', '--json', ...at], { folder });
     expect(json.out).not.toMatch(/[\u001b\u202e\u009b]/);
     const [piece] = (JSON.parse(json.out) as { pieces: { name: string }[] }).pieces;
     expect(piece?.name).toBe('Stool \u001b[2J\u202e\u009b31m');
+  });
+});
+
+test('ready --all has a row a piece, each day one on all of which it holds', async () => {
+  await inShop({}, async (folder) => {
+    const { out } = await drybench(['ready', '--all', ...at], { folder, columns: 80 });
+    const { out: told } = await drybench(['ready', '--json', ...at], { folder });
+    const { pieces } = JSON.parse(told) as {
+      pieces: { name: string; ready: Record<string, { safe: string }> }[];
+    };
+    const rows = out.split('\n');
+    expect(rows[0]).toMatch(/touch +carry +wrap, set on +hand over +full use/);
+    expect(pieces.length).toBeGreaterThan(0);
+    for (const { name, ready } of pieces) {
+      const row = rows.find((r) => r.startsWith(name));
+      const safe = new Date(ready['touch']!.safe);
+      // Midnight itself begins a whole day; any other time waits for the next.
+      const day = new Date(safe.getTime() - 60_000);
+      day.setUTCDate(day.getUTCDate() + 1);
+      expect(row).toContain(` ${String(day.getUTCDate())} `);
+    }
   });
 });
 
