@@ -12,6 +12,7 @@ import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { pausingStarts, unbrokenStarts } from '../schedule/work-hours.ts';
+import { coldCause, type ColdCause } from './why-cold.ts';
 import { standingCause, type StandingCause } from './why-standing.ts';
 
 /** What keeps a step from starting earlier. `by` is the step that is in the way, where there is one. */
@@ -33,6 +34,7 @@ export type Cause =
       readonly breaches: readonly AirBreach[];
     }
   | StandingCause
+  | ColdCause
   /** It could start earlier by itself; the plan as a whole is better so. */
   | { readonly kind: 'better-so'; readonly couldFrom: Minute };
 
@@ -181,9 +183,13 @@ function causeOf(scene: Scene, step: PlannedStep): Cause {
   const start = startOf(step);
   const wait = lastWait(scene, step);
   if (wait.until >= start) return wait.cause;
-  const { hours, air, work } = allowedStarts(scene, step, wait.until, start);
+  const { hours, air: ofAir, work } = allowedStarts(scene, step, wait.until, start);
+  const task = scene.tasks.get(step.id);
+  const cold = coldCause(scene, step, task);
+  const air = cold === undefined ? ofAir : intersect(ofAir, [{ start: Math.min(cold.until, start), end: start }]);
+  if (cold !== undefined && air.length === 0 && ofAir.length > 0) return cold;
   const around = { start: wait.until, end: start };
-  const standing = standingCause(scene, step, scene.tasks.get(step.id), air, work, around);
+  const standing = standingCause(scene, step, task, air, work, around);
   if (standing !== undefined) return standing;
   const candidate = last(air);
   if (candidate !== undefined) return blocker(scene, step, candidate) ?? { kind: 'better-so', couldFrom: candidate };
@@ -192,9 +198,7 @@ function causeOf(scene: Scene, step: PlannedStep): Cause {
   const material = step.material === undefined ? undefined : scene.situation.book.materials.get(step.material);
   const series = scene.air.get(step.room);
   const why =
-    material === undefined || series === undefined
-      ? []
-      : hindrances(material, series, inHours, scene.tasks.get(step.id)?.thicknessMm);
+    material === undefined || series === undefined ? [] : hindrances(material, series, inHours, task?.thicknessMm);
   return { kind: 'air', room: step.room, since: inHours, until: start, breaches: why };
 }
 
@@ -212,6 +216,7 @@ function leadsTo(scene: Scene, step: PlannedStep, cause: Cause): PlannedStep | u
     case 'hours':
     case 'away':
     case 'room':
+    case 'cold-work':
     case 'air': {
       const wait = lastWait(scene, step).cause;
       return 'by' in wait ? scene.steps.get(wait.by) : undefined;

@@ -24,10 +24,12 @@ export function warmRows({ bringIn, keepWarm }: Ahead, bench: Bench): Cell[][] {
   const { look, manner, names } = bench;
   const startOf = ({ spans, holdsStationUntil }: (typeof bringIn)[number]['step']) =>
     spans[0]?.start ?? holdsStationUntil;
+  const mayLeave = ({ broughtIn }: (typeof bringIn)[number]['step']) =>
+    broughtIn === undefined || broughtIn.at <= manner.now ? '' : `, from ${sayMoment(broughtIn.at, manner)},`;
   const rows = [
     ...bringIn.map(({ step, by }): Cell[] => [
       pieceCell(step, bench),
-      `bring it into ${names.room(step.room)} by ${sayMoment(by, manner)}, to be warm for “${sayStep(step)}” ${sayMoment(startOf(step), manner)}`,
+      `bring it into ${names.room(step.room)}${mayLeave(step)} by ${sayMoment(by, manner)}, to be warm for “${sayStep(step)}” ${sayMoment(startOf(step), manner)}`,
       '',
     ]),
     ...keepWarm.map(({ material, room, step, coldestC, leastC }): Cell[] => [

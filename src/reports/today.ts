@@ -138,20 +138,27 @@ function openingRows(day: Span, bench: Bench): Cell[][] {
 
 const startOf = (step: PlannedStep) => step.spans[0]?.start ?? step.holdsStationUntil;
 
-/** What is to be carried to another room before its next step, from when it may be. */
+/**
+ * What is to be carried to another room before its next step, from when it may be and by when it must be; but for what the
+ * next day asks to be brought into the warm, which is said there.
+ */
 function carryRows(day: Span, bench: Bench): Cell[][] {
-  const { plan, look, manner, names } = bench;
+  const { plan, look, manner, names, ahead } = bench;
   return plan.steps.flatMap((step, i): Cell[][] => {
     const before = plan.steps.slice(0, i).findLast((s) => s.piece === step.piece && s.section === step.section);
     if (before === undefined || before.room === step.room || step.done === true) return [];
-    const from = before.holdsStationUntil;
-    if (from >= day.end || startOf(step) < day.start || from < day.start) return [];
+    if (ahead?.bringIn.some((b) => b.step.id === step.id)) return [];
+    const from = step.broughtIn?.at ?? before.holdsStationUntil;
+    const start = startOf(step);
+    const by = step.broughtIn?.by ?? start;
+    if (from >= day.end || start < day.start || from < day.start) return [];
     const when = from <= manner.now ? 'any time' : `from ${sayMomentSeenOn(day.start, from, manner)}`;
+    const warm = by < start ? `; warm for it if there by ${sayMomentSeenOn(day.start, by, manner)}` : '';
     return [
       [
         painted(look.paint.quiet, 'carry'),
         pieceCell(step, bench),
-        `to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(startOf(step), manner)}`,
+        `to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(start, manner)}${warm}`,
         '',
       ],
     ];

@@ -56,6 +56,10 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
       const why = cause.breaches.map((b) => sayUnfit(b, manner)).join(', ');
       return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
     }
+    case 'cold-work': {
+      const latest = cause.latest > cause.carried ? ` (${until(cause.latest)} at the latest)` : '';
+      return `it is brought in from ${names.room(cause.from)} by ${until(cause.carried)}${latest}: its surface is warm enough ${until(cause.until)}`;
+    }
     case 'away':
       return `the piece is away at ${cause.at}, or would not be safe to move before it leaves, until ${until(cause.until)}`;
     case 'room':

@@ -6,6 +6,8 @@ import type { Ground } from './ground.ts';
 
 /** Work that stood in another room before, and when it is carried over. */
 export interface BroughtIn {
+  /** Id of that room, and its air. */
+  readonly room: string;
   readonly from: AirSeries;
   readonly leaves: Minute;
 }
@@ -38,5 +40,6 @@ export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
   const done = situation.done.get(last.id);
   const mayStandThere = done !== undefined && own.every((f) => (situation.done.get(f.id)?.to ?? done.to) <= done.to);
   const since = situation.carried?.get(last.id) ?? situation.now;
-  return { from, leaves: whenOpen(mayStandThere ? Math.max(free, since) : free, ground) };
+  const leaves = whenOpen(mayStandThere ? Math.max(free, since) : free, ground);
+  return { room: last.station.room, from, leaves };
 }

@@ -4,12 +4,16 @@ import { timeConstantMinutes } from '../../src/drying/surface.ts';
 import type { Book } from '../../src/model/book.ts';
 import { planIn } from '../../src/files/plan-file.ts';
 import type { Entry } from '../../src/model/journal.ts';
-import type { Plan } from '../../src/model/plan.ts';
+import type { BroughtIn, Plan } from '../../src/model/plan.ts';
 import { planDocument } from '../../src/model/plan-document.ts';
 import type { AirSource } from '../../src/model/shop.ts';
 import { asMade } from '../../src/planning/current-plan.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
+import { whyChain } from '../../src/planning/why.ts';
+import { namesOf } from '../../src/reports/names.ts';
+import { sayCause } from '../../src/reports/why.ts';
+import { look, manner } from '../reports/sample.ts';
 import { verify } from '../../src/verify/verify.ts';
 import { COAT_1, COAT_2, filmBook, start } from './film-book.ts';
 
@@ -132,6 +136,40 @@ test('carried by the latest minute that the plan names it is warm in time, and a
   const { by, at } = made.plan.steps.find((s) => s.id === COAT_2)?.broughtIn ?? { by: 0, at: 0 };
   expect(by).toBeGreaterThanOrEqual(at);
   expect(Math.abs((coat?.start ?? 0) - by - waits(19))).toBeLessThan(3);
+});
+
+test.each([
+  ['sooner than it can be carried', (b: BroughtIn) => ({ ...b, at: b.at - 1 }), 'cannot be carried before'],
+  ['from where it was not', (b: BroughtIn) => ({ ...b, from: 'room' }), 'where it was not'],
+  ['after the latest that would do', (b: BroughtIn) => ({ ...b, by: b.at - 1 }), 'does not go together'],
+  ['later than its coat', (b: BroughtIn) => ({ ...b, by: b.by + 600 }), 'does not go together'],
+  ['in time, but still cold', (b: BroughtIn) => ({ ...b, by: b.by + 15 }), 'would find: the surface at'],
+])('the verifier refuses work shown to come in %s', (_, wrong, said) => {
+  const { situation, made } = planned(shedBook(cold), start);
+  const steps = made.plan.steps.map((s) => (s.broughtIn ? { ...s, broughtIn: wrong(s.broughtIn) } : s));
+  expect(steps).not.toEqual(made.plan.steps);
+  const found = verify({ situation, air: made.air, factors: made.factors }, { ...made.plan, steps });
+  expect(found.map((b) => [b.rule, b.text])).toEqual([['shown', expect.stringContaining(said) as string]]);
+});
+
+test('why names the wait of cold work: from where it comes, by when, and when its surface is warm enough', () => {
+  const { situation, made, coat } = planned(shedBook(cold), start);
+  const brought = made.plan.steps.find((s) => s.id === COAT_2)?.broughtIn;
+  const [link, before] = whyChain(situation, made.air, made.plan, COAT_2);
+  const { at: carried, by: latest } = brought ?? {};
+  expect(link?.cause).toEqual({ kind: 'cold-work', from: 'shed', carried, latest, until: coat?.start });
+  expect(before?.step.id).toBe(COAT_1);
+  const names = namesOf(situation.book);
+  const desk = { plan: made.plan, names, look: look(120), manner: { ...manner, zone: 'UTC' } };
+  const warm = new Date((coat?.start ?? 0) * 60_000).toISOString().slice(11, 16);
+  expect(link && sayCause(link.cause, link, desk)).toBe(
+    `it is brought in from Shed by today 09:00: its surface is warm enough today ${warm}`,
+  );
+});
+
+test('why names no such wait where the work was warm before its coat could begin', () => {
+  const { situation, made } = planned(shedBook({ kind: 'constant', tempC: 20, rhPercent: 65 }), start);
+  expect(whyChain(situation, made.air, made.plan, COAT_2)[0]?.cause.kind).toBe('order');
 });
 
 test('from a shed as warm as the room it is coated at once', () => {

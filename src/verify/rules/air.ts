@@ -6,7 +6,7 @@ import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact, type LaidFilm } from '../fact.ts';
 import type { Ground } from '../ground.ts';
-import { broughtIn } from '../brought-in.ts';
+import { broughtIn, type BroughtIn } from '../brought-in.ts';
 import { surfaceFrom, surfaceStanding } from '../surface.ts';
 
 /** Straight lines between equal samples are not quite level in floating point. */
@@ -55,19 +55,23 @@ const LONGEST_MINUTES = 30 * 1440;
 const SETTLED_WITHIN_K = 0.1;
 
 /** The surface of the work from the start of the coat on: as the room has it, or colder where it has just come in. */
-function surfaceOfWork(fact: Fact, laid: LaidFilm, ground: Ground): (minute: Minute) => number {
+function surfaceOfWork(fact: Fact, laid: LaidFilm, brought: BroughtIn | undefined): (minute: Minute) => number {
   const { thicknessMm } = fact.task;
   const standing = surfaceFrom(laid.air, thicknessMm, surfaceStanding(laid.air, thicknessMm, fact.start));
-  const brought = broughtIn(fact, ground);
   if (brought === undefined) return standing;
   const leaves = Math.min(brought.leaves, fact.start);
   const comes = surfaceFrom(laid.air, thicknessMm, surfaceStanding(brought.from, thicknessMm, leaves));
   return (minute) => Math.min(standing(minute), comes(minute) + SETTLED_WITHIN_K);
 }
 
-function firstUnfit(fact: Fact, laid: LaidFilm, ground: Ground): { minute: Minute; why: string } | undefined {
+/** The first minute at which the air or the surface of work that came in as `brought` says forbids the coat, and why. */
+export function firstUnfit(
+  fact: Fact,
+  laid: LaidFilm,
+  brought: BroughtIn | undefined,
+): { minute: Minute; why: string } | undefined {
   const until = Math.min(mindsUntil(laid, fact.end), fact.end + LONGEST_MINUTES);
-  const surface = surfaceOfWork(fact, laid, ground);
+  const surface = surfaceOfWork(fact, laid, brought);
   for (let minute = fact.start; minute < until; minute += 1) {
     const why = unfit(laid.material, airAt(laid.air, minute), surface(minute));
     if (why !== undefined) return { minute, why };
@@ -92,7 +96,7 @@ export function airKept(ground: Ground): Breach[] {
     .filter((f) => !f.settled)
     .flatMap((fact): Breach[] => {
       if (fact.laid === undefined) return [];
-      const found = firstUnfit(fact, fact.laid, ground);
+      const found = firstUnfit(fact, fact.laid, broughtIn(fact, ground));
       if (found === undefined) return [];
       const text =
         `${say.step(fact.id)} starts ${say.when(fact.start)} and minds the air until ` +

@@ -6,6 +6,7 @@ import { NEVER } from '../../time/time-map.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
+import { broughtInFaults } from './shown-brought-in.ts';
 import { holds, prepared, windowsOf, type OpenWindow } from './window.ts';
 
 function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
@@ -128,6 +129,7 @@ export function timesShown(ground: Ground): Breach[] {
         ...windowFaults(fact, ground),
         ...afterFaults(fact, ground),
         ...holdFaults(fact, ground),
+        ...broughtInFaults(fact, ground),
       ].map((fault): Breach => ({
         rule: 'shown',
         steps: [fact.id],
