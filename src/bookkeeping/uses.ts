@@ -76,6 +76,7 @@ const needsGloves = ['stripper', 'degreaser'];
 function supplyIds(task: Task, material: Material | undefined): string[] {
   const isWet = material !== undefined && material.family !== 'tape' && material.containers !== undefined;
   const gloves = isWet || task.supplies.some((id) => needsGloves.includes(id));
+  if (task.atOnceAfter !== undefined) return [];
   const wipes = task.stage === 'clean' || material?.wipeOff !== undefined || material?.oilyRags === true;
   return [
     ...(task.grit === undefined ? [] : [abrasiveId(task.grit)]),

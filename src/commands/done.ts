@@ -1,3 +1,4 @@
+import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import { readAmount } from '../files/quantities/amount-bought.ts';
 import { unitOfMaterial } from '../model/supply.ts';
@@ -60,15 +61,13 @@ export async function answer(call: Call): Promise<ExitCode> {
     () => [{ kind: 'done', task: task.id, from, to, ...timed, ...used, ...measured }],
     `${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
-  if (isOily(named) && !wantsJson(call)) print(call, `${ragsAtOnce()}\n`);
+  const rags = situation.tasks.find((t) => t.atOnceAfter === task.id && !situation.done.has(t.id));
+  if (rags !== undefined && !wantsJson(call)) print(call, ragsAtOnce(rags));
   return exitCode;
 }
 
-function isOily({ shop, task }: NamedStep): boolean {
-  return shop.book.materials.get(task.material ?? '')?.oilyRags === true;
-}
-
-/** The step that follows each oil. */
-function ragsAtOnce(): string {
-  return `Now at once: ${shippedSafety().find((p) => p.when === 'oily-rags')?.short ?? ''}`;
+/** The step that follows each oil: until it is entered, it stands in every plan. */
+function ragsAtOnce({ piece, section, step }: Task): string {
+  const how = shippedSafety().find((p) => p.when === 'oily-rags')?.short ?? '';
+  return `Now at once: ${how}\nWhen they are away: drybench done ${piece} ${section}/${step}\n`;
 }

@@ -56,6 +56,18 @@ export function refuseBehindGate({ shop, situation, task }: NamedStep): void {
   );
 }
 
+/**
+ * Oily rags are put away as their coat ends, and nothing is entered that would have them lie.
+ * @throws CannotGoOn at the step that puts them away.
+ */
+export function refuseOilyRags({ task }: NamedStep, what: string): void {
+  if (task.atOnceAfter === undefined) return;
+  throw new CannotGoOn(
+    `oily rags can set themselves alight: putting them away cannot be ${what}`,
+    `put them away, then write: drybench done ${task.piece} ${task.section}/${task.step}`,
+  );
+}
+
 /** Enters deeds into the journal and says what was noted. `deedsOf` sees the entries as they are at that moment. */
 export function enter(
   call: Call,

@@ -30,7 +30,10 @@ function taskChoice(task: Task): TaskChoice {
 
 /** The step that `word` names among `tasks` of one piece: STEP or SECTION/STEP, or the beginning of either. */
 export async function chooseTask(call: Call, tasks: readonly Task[], word: string): Promise<Task> {
-  return (await choose(call, 'step', word, tasks.map(taskChoice))).task;
+  // Who types the beginning of a coat's name means the coat, and not the rags after it.
+  const meantRags = /rag/i.test(word);
+  const choices = tasks.filter((t) => meantRags || t.atOnceAfter === undefined);
+  return (await choose(call, 'step', word, choices.map(taskChoice))).task;
 }
 
 /** The next step of a piece: asks which, where several sections have one. */

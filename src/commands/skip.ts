@@ -1,9 +1,10 @@
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, sayTask } from './enter.ts';
+import { enter, namedStep, refuseOilyRags, sayTask } from './enter.ts';
 
 /** A step is left out. */
 export async function answer(call: Call): Promise<ExitCode> {
   const named = await namedStep(call, 'open');
+  refuseOilyRags(named, 'left out');
   const { shop, task } = named;
   return enter(call, shop, 'skip', () => [{ kind: 'skipped', task: task.id }], `${sayTask(named)} left out`);
 }

@@ -1,11 +1,12 @@
 import { sayMoment } from '../reports/say-time.ts';
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, sayTask } from './enter.ts';
+import { enter, namedStep, refuseOilyRags, sayTask } from './enter.ts';
 import { timeOf } from './open-shop.ts';
 
 /** A step cannot be done before a time. */
 export async function answer(call: Call): Promise<ExitCode> {
   const named = await namedStep(call, 'open');
+  refuseOilyRags(named, 'put off');
   const { shop, task } = named;
   const until = timeOf(call, 'UNTIL', call.words[2] ?? '', shop.book.shop.timeZone);
   const said = `${sayTask(named)} not before ${sayMoment(until, shop.manner)}`;

@@ -67,6 +67,7 @@ const step: Shape<PlannedStep> = open('a step', {
   dry: may(open('dry marks', fieldsFor(marks, markTimes)), 'marks'),
   window: may(planWindow, 'window'),
   after: must(listOf(after, 'waits'), 'waits'),
+  atOnceAfter: may(text, 'a step'),
   broughtIn: may(broughtIn, 'work brought in'),
   done: may(yes, 'done'),
   atWork: may(yes, 'at work'),

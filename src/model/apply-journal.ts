@@ -2,6 +2,7 @@ import type { Book } from './book.ts';
 import type { Finding } from './finding.ts';
 import type { Deed, Entry, Sighting } from './journal.ts';
 import type { Mark } from './mark.ts';
+import { withOilyRags } from './oily-rags.ts';
 import { withRedo, withRepeat } from './redo-task.ts';
 import { refreshWindows } from './refresh-windows.ts';
 import { filmOf } from './section-tasks.ts';
@@ -93,12 +94,14 @@ function applySeen(draft: Draft, task: Task, deed: DeedOn<'seen'>, at: Minute): 
 
 function applySlipped(draft: Draft, task: Task, { until }: DeedOn<'slipped'>): string | undefined {
   if (isSettled(draft)(task)) return 'puts off a step that is begun or done';
+  if (task.atOnceAfter !== undefined) return 'puts off oily rags, which cannot wait';
   draft.notBefore.set(task.id, until);
   return undefined;
 }
 
 function applySkipped(draft: Draft, task: Task): string | undefined {
   if (isSettled(draft)(task)) return 'leaves out a step that is begun or done';
+  if (task.atOnceAfter !== undefined) return 'leaves out oily rags, which must be put away';
   if (task.onlyFor !== undefined) return 'leaves out a preparation, which is planned only where a coat needs it';
   draft.notBefore.delete(task.id);
   draft.tasks = refreshWindows(draft.book, withoutTask(draft.tasks, task), task, isSettled(draft));
@@ -106,9 +109,10 @@ function applySkipped(draft: Draft, task: Task): string | undefined {
 }
 
 function applyRepeated(draft: Draft, task: Task): string | undefined {
+  if (task.atOnceAfter !== undefined) return 'repeats oily rags without their coat';
   if (task.onlyFor !== undefined) return 'repeats a preparation that is not done';
   if (draft.tasks.some((t) => t.id === `${task.id}-again`)) return 'repeats a step that is repeated already';
-  const tasks = withRepeat(draft.book, draft.tasks, task, draft.done);
+  const tasks = withOilyRags(draft.book, withRepeat(draft.book, draft.tasks, task, draft.done));
   draft.tasks = refreshWindows(draft.book, tasks, task, isSettled(draft));
   return undefined;
 }
@@ -117,7 +121,7 @@ function applyFailed(draft: Draft, task: Task, { fault }: DeedOn<'failed'>): str
   if (!draft.done.has(task.id)) return 'is about a coat that is not laid yet';
   if (filmOf(draft.book, task) === undefined) return 'is about a step that lays down no coat';
   if (draft.tasks.some((t) => t.id === `${task.id}-redo`)) return 'is about a coat that is done again already';
-  const tasks = withRedo(draft.book, draft.tasks, task, fault, draft.done);
+  const tasks = withOilyRags(draft.book, withRedo(draft.book, draft.tasks, task, fault, draft.done));
   draft.tasks = refreshWindows(draft.book, tasks, task, isSettled(draft));
   return undefined;
 }

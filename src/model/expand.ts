@@ -1,6 +1,7 @@
 import type { Book } from './book.ts';
 import { filmNeeds, type LaidFilm, preparationNeeds } from './film-needs.ts';
 import type { Material, Preparation } from './material.ts';
+import { withOilyRags } from './oily-rags.ts';
 import type { Piece, Section } from './piece.ts';
 import { preparationWork } from './preparation.ts';
 import type { Recipe, RecipeStep, RecipeWay, StepLink } from './recipe.ts';
@@ -134,7 +135,7 @@ function linkNeeds(link: StepLink, target: string): Need[] {
 }
 
 /** The tasks of one piece, in the order begin, sections, end. Expects files that were checked. */
-export function expandPiece(book: Book, piece: Piece): Task[] {
+export function expandPiece(book: Book, piece: Piece): readonly Task[] {
   const whole = piece.whole === undefined ? undefined : must(book.recipes.get(piece.whole), `recipe ${piece.whole}`);
   const begin = wholeChain(piece, whole, 'begin');
   const end = wholeChain(piece, whole, 'end');
@@ -234,7 +235,10 @@ export function expandPiece(book: Book, piece: Piece): Task[] {
     return [...preparations(task, films, chain.section, chainNeeds), task];
   };
 
-  return chains.flatMap((chain) => chain.steps.flatMap((step, index) => tasksOfStep(chain, step, index)));
+  return withOilyRags(
+    book,
+    chains.flatMap((chain) => chain.steps.flatMap((step, index) => tasksOfStep(chain, step, index))),
+  );
 }
 
 function tapeNeeds(book: Book, chains: readonly Chain[], piece: Piece, masked: string): Need[] {

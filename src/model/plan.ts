@@ -40,6 +40,8 @@ export interface PlannedStep {
   readonly window?: PlannedWindow;
   /** What it had to wait for, and until when. */
   readonly after: readonly { readonly step: string; readonly mark?: Mark; readonly notBefore: Minute }[];
+  /** Id of the step that it follows to the minute, by the same hands. It takes no slot of its station. */
+  readonly atOnceAfter?: string;
   /** Absent where the work is in the room already. */
   readonly broughtIn?: BroughtIn;
   /** As the journal says; never moved. */

@@ -44,9 +44,10 @@ function insert(
   );
   const meant = (n: Need): Need =>
     n.task === task.id || (n.kind === 'window' && n.task === covers) ? { ...n, task: last.id } : n;
-  const waiting = (t: Task): Task => (done.has(t.id) || t.id === task.id ? t : { ...t, needs: t.needs.map(meant) });
+  const stays = (t: Task) => done.has(t.id) || t.id === task.id || t.atOnceAfter === task.id;
+  const waiting = (t: Task): Task => (stays(t) ? t : { ...t, needs: t.needs.map(meant) });
   const later = tasks.slice(position + 1).map(waiting);
-  const next = later.findIndex((t) => sameSection(t, task) && t.onlyFor === undefined);
+  const next = later.findIndex((t) => sameSection(t, task) && t.onlyFor === undefined && t.atOnceAfter === undefined);
   return [
     ...tasks.slice(0, position + 1).map(waiting),
     ...added,

@@ -17,7 +17,7 @@ function refreshed(book: Book, tasks: readonly Task[], coat: Task, need: WindowN
   const from = tasks.findIndex((t) => t.id === need.task);
   const between = tasks
     .slice(from + 1, tasks.indexOf(coat))
-    .filter((t) => sameSection(t, coat) && t.onlyFor === undefined);
+    .filter((t) => sameSection(t, coat) && t.onlyFor === undefined && t.atOnceAfter === undefined);
   const done = new Set(between.map((t) => t.id));
   return filmNeeds(coat.id, { stage: coat.stage }, own.material, [beneath], () => between).map((found): Need => {
     if (found.kind !== 'window') return found;

@@ -46,7 +46,8 @@ export function safetyTriggersOf(
   const applies: Readonly<Record<SafetyTrigger, boolean>> = {
     'disturbs-old-paint': disturbsOldPaint,
     isocyanate: material?.isocyanate === true,
-    'oily-rags': material?.oilyRags === true,
+    // Said where they are put away, which is a step of its own.
+    'oily-rags': task.atOnceAfter !== undefined,
     'flammable-vapour': material?.flammableVapour === true,
     stripper: task.supplies.includes('stripper'),
     solvent: material !== undefined && isFullCoat(material) && (material.solventGPerL ?? 0) > 0 && isSprayed(task),
@@ -66,13 +67,15 @@ export interface Care {
 
 /**
  * The care that a step of a plan calls for. Lead is not among it: what disturbs paint that may hold it is in no plan
- * before its test, and sentences about that test are dropped behind an open gate.
+ * before its test, and sentences about that test are dropped behind an open gate; those about oily rags stand at the step
+ * that puts them away.
  */
 export function careOf(task: Task, material: Material | undefined, pages: readonly SafetyPage[]): Care {
   const triggers = safetyTriggersOf(task, material, false);
   const shown = triggers.flatMap((trigger) => pages.filter((p) => p.when === trigger));
   const lead = pages.filter((p) => p.when === 'disturbs-old-paint');
-  const covered = new Set([...shown, ...lead].flatMap((p) => p.covers));
+  const rags = pages.filter((p) => p.when === 'oily-rags' && material?.oilyRags === true);
+  const covered = new Set([...shown, ...lead, ...rags].flatMap((p) => p.covers));
   const sentences = task.caution?.split(/(?<=\.) +/) ?? [];
   const own = sentences.filter((s) => !covered.has(s)).join(' ');
   return { pages: shown, own: own === '' ? [] : [own] };

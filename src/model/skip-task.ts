@@ -19,7 +19,7 @@ function instead(need: Need, skipped: Task): Need[] {
 /** The tasks without one that is left out: what waited for it now waits for what it would have waited for. */
 export function withoutTask(tasks: readonly Task[], skipped: Task): readonly Task[] {
   return tasks
-    .filter((t) => t.id !== skipped.id && t.onlyFor !== skipped.id)
+    .filter((t) => t.id !== skipped.id && t.onlyFor !== skipped.id && t.atOnceAfter !== skipped.id)
     .map((task) => {
       if (!task.needs.some((n) => n.task === skipped.id)) return task;
       const needs = task.needs.flatMap((n) => (n.task === skipped.id ? instead(n, skipped) : [n]));

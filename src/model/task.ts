@@ -61,6 +61,8 @@ export interface Task {
   readonly needs: readonly Need[];
   /** Present for a preparation that is done only if the coat goes into a window that asks for it. */
   readonly onlyFor?: string;
+  /** Follows that task to the minute, by the same hands beside the same work; it lies on no station and needs no work there. */
+  readonly atOnceAfter?: string;
   /** Not before the lead test of its piece. */
   readonly gated: boolean;
   /** Of the wood, for how its surface follows the air; absent: it is taken to be as warm as the air. */

@@ -12,6 +12,7 @@ export function asCarried(situation: Situation, kept: Plan | undefined): Situati
   const nextOf = new Map<string, PlannedStep>();
   const lastOf = new Map<string, { readonly step: PlannedStep; readonly to: Minute }>();
   for (const step of kept.steps) {
+    if (step.atOnceAfter !== undefined) continue;
     const section = `${step.piece}/${step.section}`;
     const to = done.get(step.id)?.to;
     if (to === undefined) {

@@ -84,7 +84,9 @@ export function eveningFor({ book, tasks, now }: Situation, air: ShopAir, plan: 
   });
   const bringIn = coats.flatMap(({ step, material }): BringIn[] => {
     const earlier = plan.steps.slice(0, plan.steps.indexOf(step));
-    const before = earlier.findLast((s) => s.piece === step.piece && s.section === step.section);
+    const before = earlier.findLast(
+      (s) => s.piece === step.piece && s.section === step.section && s.atOnceAfter === undefined,
+    );
     const [from, to] = [air.get(before?.room ?? ''), air.get(step.room)];
     const thicknessMm = tasks.find((t) => t.id === step.id)?.thicknessMm;
     if (before === undefined || before.room === step.room) return [];

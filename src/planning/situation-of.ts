@@ -3,12 +3,15 @@ import type { Book } from '../model/book.ts';
 import { expand } from '../model/expand.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Situation } from '../model/situation.ts';
+import { withoutOldRags } from '../model/oily-rags.ts';
 import { pacesOf } from './paces.ts';
 import type { Minute } from '../time/span.ts';
 
 /** What is known at `now`: the files, and what the journal made of their tasks. */
 export function situationOf(book: Book, now: Minute): Situation {
-  const { tasks, done, atWork, notBefore, sightings, leadTests } = applyJournal(book, expand(book), book.journal);
+  const applied = applyJournal(book, expand(book), book.journal);
+  const { done, atWork, notBefore, sightings, leadTests } = applied;
+  const tasks = withoutOldRags(applied.tasks, done, now);
   const paces = pacesOf(book.shop, { tasks, done });
   return { book, now, tasks, done, atWork, notBefore, sightings, paces, leadTests };
 }

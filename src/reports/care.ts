@@ -12,8 +12,6 @@ import { sayClock } from './say-time.ts';
 export const deference =
   'Cautions are the usual ones: the label and safety data sheet of each container, local rules and licensed practice stand above them.';
 
-const RAGS_AGAIN = 'Then at once: the oily rags away, as before.';
-
 /** What calls for care at a step and has not been `said` yet today; adds it to what was said. */
 export function careLines(
   step: PlannedStep,
@@ -22,17 +20,14 @@ export function careLines(
 ): string[] {
   const task = taskOf.get(step.id);
   const care = task === undefined ? undefined : careOf(task, book.materials.get(task.material ?? ''), safety);
-  const rags = care?.pages.find((p) => p.when === 'oily-rags');
   const texts = [
     ...(care?.own ?? []),
-    ...(care?.pages ?? []).filter((p) => p !== rags).map((p) => p.short),
+    ...(care?.pages ?? []).map((p) => p.short),
     ...(warningsOf.get(step.id) ?? []).map((w) => w.text),
   ].map((text) => `Careful: ${text}`);
   const fresh = texts.filter((text) => !said.has(text));
-  const ragsSaid = rags === undefined ? undefined : `Then at once: ${rags.short}`;
-  const last = ragsSaid === undefined ? [] : [said.has(ragsSaid) ? RAGS_AGAIN : ragsSaid];
-  for (const text of [...fresh, ...last]) said.add(text);
-  return [...fresh, ...last];
+  for (const text of fresh) said.add(text);
+  return fresh;
 }
 
 /** The pages that the work of a day calls for, worst first. */

@@ -145,7 +145,9 @@ const startOf = (step: PlannedStep) => step.spans[0]?.start ?? step.holdsStation
 function carryRows(day: Span, bench: Bench): Cell[][] {
   const { plan, look, manner, names, ahead } = bench;
   return plan.steps.flatMap((step, i): Cell[][] => {
-    const before = plan.steps.slice(0, i).findLast((s) => s.piece === step.piece && s.section === step.section);
+    const before = plan.steps
+      .slice(0, i)
+      .findLast((s) => s.piece === step.piece && s.section === step.section && s.atOnceAfter === undefined);
     if (before === undefined || before.room === step.room || step.done === true) return [];
     if (ahead?.bringIn.some((b) => b.step.id === step.id)) return [];
     const from = step.broughtIn?.at ?? before.holdsStationUntil;

@@ -49,13 +49,14 @@ export function withBroughtIn(
 ): PlannedStep[] {
   const sections = new Map<string, PlannedStep[]>();
   for (const step of steps) {
+    if (step.atOnceAfter !== undefined) continue;
     const key = `${step.piece}/${step.section}`;
     const known = sections.get(key);
     if (known === undefined) sections.set(key, [step]);
     else known.push(step);
   }
   return steps.map((step) => {
-    const section = sections.get(`${step.piece}/${step.section}`) ?? [];
+    const section = step.atOnceAfter === undefined ? (sections.get(`${step.piece}/${step.section}`) ?? []) : [];
     const broughtIn = comes(section, section.indexOf(step), { ...scene, thicknessMm: thicknessOf(step) });
     return broughtIn === undefined ? step : { ...step, broughtIn };
   });

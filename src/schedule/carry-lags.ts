@@ -149,7 +149,7 @@ export function carryLags(task: Task, around: Around): Lag[] {
     const floor = isLastDone(before, ground) ? [atLeast(since)] : [];
     const maps: Comer['maps'] = (laid, room) => {
       const movable = laid && ground.drying.mark(laid, room, 'handle', 'late', ground.factorOf(before.id));
-      return [...(movable ? [movable] : []), ...floor];
+      return [...(movable ? [ground.fromActivity(before.id, movable)] : []), ...floor];
     };
     return lagsFrom({ activity, count: manners.length, rooms: roomsOf(before, around), maps }, task, around);
   });

@@ -28,7 +28,7 @@ import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
 import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
-import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, tieUpWeight } from './weights.ts';
+import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, RAGS_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
 export interface CompileOptions {
@@ -76,6 +76,7 @@ function addTask(draft: Draft, task: Task): void {
     const dried = manner === undefined ? [] : [manner];
     draft.sources.set(task.id, {
       activity,
+      task: task.id,
       factor: ground.factorOf(task.id),
       variants: variantsOf(dried),
       manners: dried.map((m) => ({ ...m, place: place ?? m.place })),
@@ -85,6 +86,7 @@ function addTask(draft: Draft, task: Task): void {
   const { activity, manners } = draft.facts.atWork.get(task.id) ?? taskActivity(ground, task, activityOf);
   draft.sources.set(task.id, {
     activity: add(draft, activity, { kind: 'task', task, manners }),
+    task: task.id,
     factor: ground.factorOf(task.id),
     variants: variantsOf(manners),
     manners,
@@ -144,6 +146,7 @@ function addWindowChoice(
 
 /** Keeps what is wet in its place. */
 function addUnmoved(draft: Draft, task: Task, to: Mover): void {
+  if (task.atOnceAfter !== undefined) return;
   const unmoved = unmovedBefore(draft.ground, task);
   const alone = task.onlyFor === undefined && outlastsAll(draft.ground, task, unmoved);
   for (const film of unmoved) draft.lags.push(...unmovedLags(draft.ground, sourceOf(draft, film.id), to, alone));
@@ -247,11 +250,15 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const ground = layGround(situation, span, drying, hours, options.factors, options.kept);
   const held = heldTasks(situation);
   const free = situation.tasks.filter((t) => !held.has(t.id));
-  const planned = free.filter((t) => t.onlyFor === undefined);
+  const planned = free.filter((t) => t.onlyFor === undefined && ground.ragsAfter(t.atOnceAfter ?? '') !== t);
   const byId = new Map(free.map((t) => [t.id, t]));
   const numbers = new Map(planned.map((t, i) => [t.id, i]));
   const inPlace = planned.filter(
-    (t) => !isFact(situation, t) && mayBeInPlace(ground, t) && stayInPlace(ground, t, numbers) === 'until-movable',
+    (t) =>
+      !isFact(situation, t) &&
+      t.atOnceAfter === undefined &&
+      mayBeInPlace(ground, t) &&
+      stayInPlace(ground, t, numbers) === 'until-movable',
   );
   const activityOf = new Map([...numbers, ...inPlace.map((t, i) => [clearingOf(t), numbers.size + i] as const)]);
   const draft: Draft = {
@@ -272,6 +279,14 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
   const near = options.kept !== undefined && options.anew !== true;
   if (near) for (const task of free) addMoved(draft, task);
+  for (const task of planned)
+    if (task.atOnceAfter !== undefined && !isFact(situation, task))
+      draft.terms.push({
+        name: `rags ${task.id}`,
+        kind: 'end',
+        activity: sourceOf(draft, task.id).activity,
+        weight: RAGS_WEIGHT,
+      });
   for (const piece of book.pieces) {
     const own = planned.filter((t) => t.piece === piece.id);
     if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))

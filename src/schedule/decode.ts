@@ -41,8 +41,26 @@ function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[]
     const start = schedule.starts[i] ?? NEVER;
     const end = schedule.ends[i] ?? NEVER;
     const mode = schedule.modes[i] ?? 0;
-    const laid = (task: Task, manner: Manner | undefined, done = false): Laid[] =>
-      manner === undefined ? [] : [{ task, manner, start, end, done, chosen: chosen.get(task.id) ?? none }];
+    const laid = (task: Task, manner: Manner | undefined, done = false): Laid[] => {
+      if (manner === undefined) return [];
+      const rags = ground.ragsAfter(task.id);
+      const way = rags?.ways[0];
+      const over = way === undefined ? end : end - way.workMinutes;
+      const own: Laid = { task, manner, start, end: over, done, chosen: chosen.get(task.id) ?? none };
+      return rags === undefined || way === undefined
+        ? [own]
+        : [
+            own,
+            {
+              task: rags,
+              manner: { way, place: manner.place, hands: manner.hands },
+              start: over,
+              end,
+              done: false,
+              chosen: none,
+            },
+          ];
+    };
     switch (meaning.kind) {
       case 'task':
         return laid(meaning.task, meaning.manners[mode]);
@@ -184,15 +202,25 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
   const all = laidOut(ground, compiled, schedule);
   const byTask = new Map(all.map((l) => [l.task.id, l]));
   const previousOf = new Map([...ground.nextOf].map(([first, next]) => [next.id, byTask.get(first)]));
-  const stays = all.map((l) => stayOf(ground, l, byTask, previousOf.get(l.task.id)));
+  const stays = all
+    .filter((l) => l.task.atOnceAfter === undefined)
+    .map((l) => stayOf(ground, l, byTask, previousOf.get(l.task.id)));
   const stationOf = seat(stays.filter((s) => s.until > ground.from));
   const untilOf = new Map(stays.map((s) => [s.task, s]));
+
+  const stationFor = ({ task, manner }: Laid): string => {
+    const standing = task.atOnceAfter ?? task.id;
+    const known = stationOf.get(standing) ?? untilOf.get(standing)?.fixed;
+    const { stations } = manner.place;
+    return task.atOnceAfter === undefined || stations.some((s) => s.id === known)
+      ? (known ?? stations[0]?.id ?? '')
+      : (stations[0]?.id ?? '');
+  };
 
   const step = (laid: Laid): PlannedStep => {
     const { task, manner } = laid;
     const { film } = manner.way;
     const window = windowStepHas(ground, laid, byTask);
-    const stay = untilOf.get(task.id);
     return {
       id: task.id,
       piece: task.piece,
@@ -204,7 +232,7 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       ...(film !== undefined && { material: film.material }),
       way: manner.way.name,
       room: manner.place.room,
-      station: stationOf.get(task.id) ?? stay?.fixed ?? manner.place.stations[0]?.id ?? '',
+      station: stationFor(laid),
       hands: manner.hands,
       tools: manner.way.tools,
       spans: workSpans(ground.hours.ofHands(manner.hands), laid),
@@ -219,6 +247,7 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
         ),
       }),
       ...(window !== undefined && { window }),
+      ...(task.atOnceAfter !== undefined && { atOnceAfter: task.atOnceAfter }),
       after: waitsOf(ground, laid, byTask),
       ...(laid.done && { done: true as const }),
       ...(ground.situation.atWork.has(task.id) && !laid.done && { atWork: true as const }),

@@ -5,7 +5,7 @@ import type { Minute } from '../time/span.ts';
 import type { Ground } from './ground.ts';
 import type { Manner } from './manners.ts';
 import type { Place } from './places.ts';
-import { followerOf, keepsTools, mannerAsPlanned, presencesOf, usesOf, WET } from './task-activity.ts';
+import { followerOf, keepsTools, mannerAsPlanned, minutesTogether, presencesOf, usesOf, WET } from './task-activity.ts';
 import { endOfWork } from './work-hours.ts';
 
 /**
@@ -58,9 +58,10 @@ function atWorkActivity(
   const hours = ground.hours.ofHands(manner.hands);
   const end = task.mayPause ? endOfWork(hours, begun, manner.way.workMinutes) : begun + manner.way.workMinutes;
   const lasts = Number.isFinite(end) ? end : begun + manner.way.workMinutes;
+  const then = minutesTogether(ground, task, manner) - manner.way.workMinutes;
   const mode: Mode = {
     name: 'at work',
-    duration: Math.max(lasts, ground.from) - begun,
+    duration: Math.max(lasts, ground.from) + then - begun,
     starts: [{ start: begun, end: begun + 1 }],
     uses: ledger.uses(usesOf(ground, task, manner, activityOf)),
     presences: ledger.presences(presencesOf(ground, task, manner.way.film, manner.place.room)),

@@ -3,8 +3,10 @@ import type { Book } from '../model/book.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Session } from '../model/session.ts';
+import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
+import { inTurn, shift, type TimeMap } from '../time/time-map.ts';
 import { type Once, remembering } from './once.ts';
 import { keptSessions } from './kept-sessions.ts';
 import { type Place, placesOf } from './places.ts';
@@ -38,6 +40,10 @@ export interface Ground {
   readonly nextOf: ReadonlyMap<string, Task>;
   /** The tasks of its section in order, without optional ones. */
   sectionTasks(task: Task): readonly Task[];
+  /** The oily rags that are put away right after a coat still to be done: its activity lasts so much longer. */
+  ragsAfter(coat: string): Task | undefined;
+  /** How a film dries, as a map from the end of its activity, which may hold the rags' minutes. */
+  fromActivity(coat: string, map: TimeMap): TimeMap;
   placeUse(place: Place): Use;
   handUses(hands: readonly string[]): Use[];
   toolUses(tools: readonly string[]): Use[];
@@ -49,7 +55,7 @@ export interface Ground {
 function bySection(tasks: readonly Task[]): Map<string, Task[]> {
   const sections = new Map<string, Task[]>();
   for (const task of tasks) {
-    if (task.onlyFor !== undefined) continue;
+    if (task.onlyFor !== undefined || task.atOnceAfter !== undefined) continue;
     const key = sectionKey(task);
     const section = sections.get(key);
     if (section === undefined) sections.set(key, [task]);
@@ -76,6 +82,16 @@ function sharedObjects(tasks: readonly Task[]): string[] {
   const sections = new Map<string, Set<string>>();
   for (const task of tasks) sections.set(task.object, (sections.get(task.object) ?? new Set()).add(task.section));
   return [...sections].filter(([, names]) => names.size > 1).map(([object]) => object);
+}
+
+/** The oily rags that are still to be put away after coats that are still to be done, by coat. */
+function ragsByCoat({ tasks, done, atWork }: Situation): Map<string, Task> {
+  return new Map(
+    tasks.flatMap((task): [string, Task][] => {
+      const { id, atOnceAfter: coat } = task;
+      return coat === undefined || done.has(coat) || done.has(id) || atWork.has(id) ? [] : [[coat, task]];
+    }),
+  );
 }
 
 /** Numbers the shop's places, tools, hands and shared objects as resources. */
@@ -110,6 +126,8 @@ export function layGround(
     if (found === undefined) throw new Error(`there is no ${key}, though the files were checked`);
     return found;
   };
+  const rags = ragsByCoat(situation);
+  const shifted = new Map<TimeMap, TimeMap>();
   return {
     situation,
     book,
@@ -131,6 +149,13 @@ export function layGround(
     factorOf: (task) => factors.get(task) ?? 1,
     nextOf: nextOf(sections),
     sectionTasks: (task) => sections.get(sectionKey(task)) ?? [],
+    ragsAfter: (coat) => rags.get(coat),
+    fromActivity: (coat, map) => {
+      if (!rags.has(coat)) return map;
+      const known = shifted.get(map) ?? inTurn([shift(-RAG_MINUTES), map]);
+      shifted.set(map, known);
+      return known;
+    },
     placeUse: (place) => certain(`place ${place.room} ${place.kind}`),
     handUses: (hands) => hands.map((id) => certain(`hand ${id}`)),
     toolUses: (tools) => tools.map((id) => certain(`tool ${id}`)),

@@ -1,5 +1,6 @@
 import type { Condition, Lag } from '../engine/problem.ts';
 import type { Mark } from '../model/mark.ts';
+import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Need, Task } from '../model/task.ts';
 import type { Variant } from './compiled.ts';
 import type { Ground } from './ground.ts';
@@ -10,6 +11,8 @@ const MINUTES_PER_HOUR = 60;
 /** An activity of the problem that may have laid a film, and how: one variant per room and film. */
 export interface Source {
   readonly activity: number;
+  /** Id of its task. */
+  readonly task: string;
   /** The shop's own factor on the hours of the film. */
   readonly factor: number;
   readonly variants: readonly Variant[];
@@ -68,7 +71,7 @@ export function markLags(
         fromPoint: 'end' as const,
         to,
         toPoint: 'start' as const,
-        least,
+        least: ground.fromActivity(source.task, least),
         ...(conditions.length > 0 && { when: conditions }),
       },
     ];
@@ -92,17 +95,17 @@ export function windowLags(
         fromPoint: 'end' as const,
         to,
         toPoint: 'start' as const,
-        least: opens,
-        ...(shuts !== undefined && { most: shuts }),
+        least: ground.fromActivity(source.task, opens),
+        ...(shuts !== undefined && { most: ground.fromActivity(source.task, shuts) }),
         ...(conditions.length > 0 && { when: conditions }),
       };
     }),
   );
 }
 
-/** `to` ends no later than some hours after `from`. */
-export function withinLag(from: number, to: number, hours: number): Lag {
-  return { from, fromPoint: 'end', to, toPoint: 'end', most: Math.floor(hours * MINUTES_PER_HOUR) };
+/** `to` ends no later than some hours after what ended `sinceMinutes` before the end of `from`. */
+export function withinLag(from: number, to: number, hours: number, sinceMinutes = 0): Lag {
+  return { from, fromPoint: 'end', to, toPoint: 'end', most: Math.floor(hours * MINUTES_PER_HOUR) - sinceMinutes };
 }
 
 /** The lags that one need of a task asks for, where it needs no choice. */
@@ -119,7 +122,9 @@ export function needLags(
     case 'mark':
       return markLags(ground, source, need.mark, to, when);
     case 'within':
-      return [withinLag(source.activity, to, need.hours)];
+      return [
+        withinLag(source.activity, to, need.hours, ground.ragsAfter(source.task) === undefined ? 0 : RAG_MINUTES),
+      ];
     case 'window':
       return windowLags(ground, source, need, to, () => when);
   }
@@ -164,7 +169,7 @@ export function unmovedLags(ground: Ground, source: Source, to: Mover, alone: bo
           fromPoint: 'end',
           to: to.activity,
           toPoint: 'start',
-          least,
+          least: ground.fromActivity(source.task, least),
           ...(when.length > 0 && { when }),
         },
       ];

@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
 import type { Activity, Lag, Mode, Problem, Use } from '../engine/problem.ts';
 import { partOf, SESSION_GAP_MINUTES, type Session } from '../model/session.ts';
+import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Compiled, Meaning } from './compiled.ts';
 import type { Ground } from './ground.ts';
 import type { Manner } from './manners.ts';
@@ -69,15 +70,23 @@ function ties(ground: Ground, activityOf: ReadonlyMap<string, number>, { session
   const { done } = ground.situation;
   const [first = -1] = indices;
   const last = indices.at(-1) ?? -1;
+  const gapAfter = (id: string) => SESSION_GAP_MINUTES - (ground.ragsAfter(id) === undefined ? 0 : RAG_MINUTES);
   const potLife = manner.way.film && ground.drying.potLife(manner.way.film, manner.place.room);
   return [
-    ...indices
-      .slice(1)
-      .flatMap((to, k): Lag[] =>
-        done.has(at(session, k + 1))
-          ? []
-          : [{ from: at(indices, k), fromPoint: 'end', to, toPoint: 'start', least: 0, most: SESSION_GAP_MINUTES }],
-      ),
+    ...indices.slice(1).flatMap((to, k): Lag[] =>
+      done.has(at(session, k + 1))
+        ? []
+        : [
+            {
+              from: at(indices, k),
+              fromPoint: 'end',
+              to,
+              toPoint: 'start',
+              least: 0,
+              most: gapAfter(at(session, k)),
+            },
+          ],
+    ),
     ...(potLife === undefined
       ? []
       : [{ from: first, fromPoint: 'start' as const, to: last, toPoint: 'end' as const, most: potLife }]),

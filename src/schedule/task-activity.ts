@@ -2,6 +2,7 @@ import type { Activity, Hold, Mode, Presence, Use } from '../engine/problem.ts';
 import type { Film } from '../model/material.ts';
 import { partOf } from '../model/session.ts';
 import { sessionParts } from '../model/session-part.ts';
+import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
@@ -56,8 +57,10 @@ export function keepsTools(ground: Ground, film: Film): boolean {
 
 /** What a task in this manner occupies: place, hands, tools, object. */
 export function usesOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Use[] {
+  if (task.atOnceAfter !== undefined) return ground.handUses(manner.hands);
   const { film } = manner.way;
-  const released = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
+  const dries = film && ground.drying.mark(film, manner.place.room, 'handle', 'late', ground.factorOf(task.id));
+  const released = dries && ground.fromActivity(task.id, dries);
   const next = stayEnds(ground, task, manner.inPlace, activityOf);
   const stays: Hold | undefined =
     next !== undefined ? { kind: 'next', next } : released && placeHold(ground, task, released, activityOf);
@@ -75,7 +78,7 @@ export function presencesOf(ground: Ground, task: Task, film: Film | undefined, 
   const exclusion = ground.book.shop.rooms.findIndex((r) => r.id === room);
   const until = film && ground.drying.mark(film, room, 'dust-free', 'late', ground.factorOf(task.id));
   return [
-    ...(until === undefined ? [] : [{ exclusion, side: WET, until } as const]),
+    ...(until === undefined ? [] : [{ exclusion, side: WET, until: ground.fromActivity(task.id, until) } as const]),
     ...(task.dusty ? [{ exclusion, side: DUSTY } as const] : []),
   ];
 }
@@ -87,6 +90,7 @@ function earliestOf(ground: Ground, task: Task): Minute {
 
 function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
   const suited = startsBySuiting(ground, task, manner);
+  if (task.atOnceAfter !== undefined) return suited;
   const { way, place, hands } = manner;
   const piece = ground.book.pieces.find((p) => p.id === task.piece);
   const standing = piece && standingSpans(piece, task.object, ground.roomOpen.get(place.room));
@@ -100,15 +104,21 @@ function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
   return intersect(suited, startsWithin(standing, stay));
 }
 
+/** Minutes of the task and of what follows it at once. */
+export function minutesTogether(ground: Ground, task: Task, { way }: Manner): number {
+  return way.workMinutes + (ground.ragsAfter(task.id) === undefined ? 0 : RAG_MINUTES);
+}
+
 /** The starts that suit hands and air. */
 function startsBySuiting(ground: Ground, task: Task, manner: Manner): Spans {
   const { workMinutes, film } = manner.way;
+  const minutes = minutesTogether(ground, task, manner);
   const { hands, place } = manner;
   const earliest = earliestOf(ground, task);
   const air = film === undefined ? [] : [ground.drying.nameOf(film), place.room, task.thicknessMm];
-  return ground.once(JSON.stringify(['starts', hands, workMinutes, task.mayPause, earliest, ...air]), () => {
+  return ground.once(JSON.stringify(['starts', hands, workMinutes, minutes, task.mayPause, earliest, ...air]), () => {
     const hours = ground.hours.ofHands(hands);
-    const byHours = task.mayPause ? pausingStarts(hours, workMinutes) : unbrokenStarts(hours, workMinutes);
+    const byHours = task.mayPause ? pausingStarts(hours, minutes) : unbrokenStarts(hours, minutes);
     const inTime = intersect(byHours, [{ start: earliest, end: ground.to }]);
     if (film === undefined) return inTime;
     return intersect(inTime, ground.drying.starts(film, place.room, workMinutes, task.thicknessMm));
@@ -120,7 +130,7 @@ function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: Readonly
     name: [manner.way.name, `${manner.place.kind} in ${manner.place.room}`, manner.hands.join(' and ')]
       .filter((word) => word !== '')
       .join(', '),
-    duration: manner.way.workMinutes,
+    duration: minutesTogether(ground, task, manner),
     starts: startsOf(ground, task, manner),
     ...(task.mayPause && { calendar: ground.hours.ofHands(manner.hands) }),
     uses: usesOf(ground, task, manner, activityOf),
@@ -141,11 +151,20 @@ export function stayInPlace(
   return next === undefined || unmovedBefore(ground, next).length === 0 ? 'until-movable' : 'until-next';
 }
 
+/** Whoever is in can put the rags of a coat away that is done: in the room of the coat. */
+function mannersBeside(ground: Ground, task: Task, coat: string): Manner[] {
+  const done = ground.situation.tasks.find((t) => t.id === coat);
+  const place = done && mannerAsPlanned(ground, done)?.place;
+  const places = place === undefined ? ground.places : [place];
+  return mannersOf(task, ground.book.shop, places, new Map());
+}
+
 /**
  * Where a film beneath may not be safe to move yet when the task begins, each manner comes twice: after that film can be
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
  */
 function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
+  if (task.atOnceAfter !== undefined) return mannersBeside(ground, task, task.atOnceAfter);
   const parts = ground.shares.has(task.id) ? [undefined, ...sessionParts] : [undefined];
   const manners = parts.flatMap((part) =>
     mannersOf(task, ground.book.shop, ground.places, ground.situation.paces, part),

@@ -15,6 +15,9 @@ export function lateWeight(piece: Piece): number {
 /** What a minute of work costs that another plan would not need: an abrading for a late window, a gun washed once more. */
 export const WORK_WEIGHT = 60;
 
+/** What a minute costs that oily rags lie about after a coat that is done: before all dates. */
+export const RAGS_WEIGHT = 10_000;
+
 /**
  * What a plan pays for each step that it moves off the plan that the shop follows: as much as a piece pays for standing
  * there a working day. So a step moves where it cannot stay, or where that saves a date, never for a little time.

@@ -16,6 +16,7 @@ import type { Minute } from '../time/span.ts';
  * - `session`: coats share mixing and wash-up only one after another: one material, tool, place and team, nothing between
  * - `journal`: what was done stays as it was
  * - `gate`: nothing that disturbs old paint before the lead test
+ * - `rags`: oily rags are put away as each coat that leaves them ends, by the same hands
  * - `stay`: where it can be: not away, and in a room that can be had
  * - `shown`: the times that the plan shows are those that hold
  */
@@ -34,6 +35,7 @@ export const rules = [
   'session',
   'journal',
   'gate',
+  'rags',
   'stay',
   'shown',
 ] as const;

@@ -1,7 +1,7 @@
 import type { AirSeries } from '../air/series.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Minute } from '../time/span.ts';
-import type { Fact } from './fact.ts';
+import { isRags, type Fact } from './fact.ts';
 import type { Ground } from './ground.ts';
 
 /** Work that stood in another room before, and when it is carried over. */
@@ -30,7 +30,9 @@ function whenOpen(minute: Minute, { situation }: Ground): Minute {
  */
 export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
   const { facts, situation, air } = ground;
-  const own = facts.filter((f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section);
+  const own = facts.filter(
+    (f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section && !isRags(f),
+  );
   const before = own.filter((f) => f.id !== fact.id && f.end <= fact.start).sort((a, b) => a.start - b.start);
   const last = before.findLast((f) => f.station.room !== fact.station.room);
   const from = last && air.get(last.station.room);

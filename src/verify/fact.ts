@@ -38,6 +38,11 @@ export interface Fact {
   readonly movableFrom: Minute;
 }
 
+/** Does it put the rags of a coat away? It is beside the work, and takes no slot. */
+export function isRags({ task }: Fact): boolean {
+  return task.atOnceAfter !== undefined;
+}
+
 /** When `laid`, finished at `end`, reaches `mark` or what stands in for it; undefined where nothing has to dry. */
 export function reached(laid: LaidFilm | undefined, end: Minute, mark: Mark, pace: Pace): Minute | undefined {
   if (laid === undefined) return undefined;

@@ -14,6 +14,7 @@ import { latenessShown } from './rules/lateness.ts';
 import { meansKept } from './rules/means.ts';
 import { orderKept } from './rules/order.ts';
 import { potLifeKept } from './rules/pot-life.ts';
+import { ragsPutAway } from './rules/rags.ts';
 import { sessionsKept } from './rules/session.ts';
 import { timesShown } from './rules/shown.ts';
 import { staysKept } from './rules/stay.ts';
@@ -36,6 +37,7 @@ const checks: readonly Rule[] = [
   sessionsKept,
   journalKept,
   gatesKept,
+  ragsPutAway,
   engagementsKept,
   staysKept,
   timesShown,

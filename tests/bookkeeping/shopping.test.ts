@@ -127,7 +127,7 @@ steps:
   };
 
   test('bare wood drinks 15 % of the first coat; what misses the work and stays in the pot is bought, too; so is its thinner', async () => {
-    const [strip, oil, cover] = await uses(
+    const [strip, oil, rags, cover] = await uses(
       'material: oil-based-polyurethane, transfer: 65 %, thickness: 1.2',
       'waste: 20 %\n',
     );
@@ -139,6 +139,7 @@ steps:
       gloves: 1,
       rags: 2.2,
     });
+    expect(rags).toEqual({});
     expect(cover).toEqual({ 'masking-tape': 10 });
   });
 

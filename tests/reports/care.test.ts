@@ -48,10 +48,16 @@ test('each page is said where the work is, and once a day', () => {
   expect(count(screen, short('oily-rags'))).toBeGreaterThan(2);
 });
 
-test('the rags come after each oil, in full for the first of the day', () => {
+test('the rags come after each oil as a step of their own, at once and by the same hands', () => {
   const oily = plan.steps.filter((s) => book.materials.get(s.material ?? '')?.oilyRags === true);
   expect(oily.length).toBeGreaterThan(5);
-  expect(count(screen, 'Then at once: ')).toBe(oily.length);
+  for (const coat of oily) {
+    const rags = plan.steps.filter((s) => s.atOnceAfter === coat.id);
+    expect(rags.map((s) => [s.id, s.spans[0]?.start, s.hands, s.room])).toEqual([
+      [`${coat.id}-rags`, coat.spans[0]?.end, coat.hands, coat.room],
+    ]);
+  }
+  expect(count(screen, 'Oily rags away')).toBe(oily.length);
 });
 
 test('what a page says, a recipe does not say again; what only the recipe says stays', () => {

@@ -37,7 +37,7 @@ export function material(id: string | undefined): Material | undefined {
   return id === undefined ? undefined : demo().materials.get(id);
 }
 
-export function tasksOf(piece: string): Task[] {
+export function tasksOf(piece: string): readonly Task[] {
   const book = demo();
   const found = book.pieces.find((p) => p.id === piece);
   if (found === undefined) throw new Error(`there is no piece ${piece}`);

@@ -1,5 +1,5 @@
 import type { Breach } from '../breach.ts';
-import type { Fact } from '../fact.ts';
+import { isRags, type Fact } from '../fact.ts';
 import { groups, type Ground } from '../ground.ts';
 import { overloads, type Claim } from '../sweep.ts';
 
@@ -41,7 +41,10 @@ function shared({ facts, byObject, situation, say }: Ground): Shared[] {
   const { hands, tools, stations } = situation.book.shop;
   const byHand = groups(facts, (f) => f.step.hands);
   const byTool = groups(facts, (f) => f.step.tools);
-  const byStation = groups(facts, (f) => [f.station.id]);
+  const byStation = groups(
+    facts.filter((f) => !isRags(f)),
+    (f) => [f.station.id],
+  );
   return [
     ...hands.map((h) => ({ name: h.name, capacity: 1, claims: (byHand.get(h.id) ?? []).flatMap(working) })),
     ...tools.map((t) => ({ name: t.name, capacity: t.count, claims: (byTool.get(t.id) ?? []).flatMap(toolClaims) })),

@@ -3,7 +3,7 @@ import { openSpans } from '../../model/hours.ts';
 import type { Hours } from '../../model/shop.ts';
 import { minutesAs } from '../../model/session.ts';
 import { covers, lengthOf, type Spans } from '../../time/span.ts';
-import type { Fact } from '../fact.ts';
+import { isRags, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 import { lasting } from '../say.ts';
 
@@ -37,8 +37,10 @@ function outside(fact: Fact, calendar: Calendar, { say }: Ground): Breach[] {
 }
 
 /** The usual minutes, of a session's coat without what it shares, at the pace of the slowest of the hands, to the next five; at the usual pace as they stand. */
-function asksFor({ way, step, part }: Fact, { situation }: Ground): number {
+function asksFor(fact: Fact, { situation }: Ground): number {
+  const { way, step, part } = fact;
   const usual = minutesAs(way, part);
+  if (isRags(fact)) return usual;
   const slowest = step.hands.reduce((most, id) => Math.max(most, situation.paces.get(id)?.factor ?? 1), 0);
   if (slowest === 0 || slowest === 1) return usual;
   const fives = Math.round((usual * slowest * 1000) / 5) / 1000;

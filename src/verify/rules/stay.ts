@@ -3,7 +3,7 @@ import { WHOLE } from '../../model/expand.ts';
 import { openSpans } from '../../model/hours.ts';
 import { covers, type Span } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
-import type { Fact } from '../fact.ts';
+import { isRags, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 
 /** From the start of the work until what it laid down is safe to move. */
@@ -44,7 +44,7 @@ function whileAway(fact: Fact, ground: Ground): string[] {
 /** Nothing stands in a room that cannot be had, or here while it is away: from its start until it is safe to move. */
 export function staysKept(ground: Ground): Breach[] {
   return ground.facts
-    .filter((f) => !f.settled)
+    .filter((f) => !f.settled && !isRags(f))
     .flatMap((fact) =>
       [...outOfRoom(fact, ground), ...whileAway(fact, ground)].map((fault): Breach => ({
         rule: 'stay',

@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest';
+import { withOilyRags } from '../../src/model/oily-rags.ts';
+import type { Material } from '../../src/model/material.ts';
+import type { PlannedStep } from '../../src/model/plan.ts';
+import { verify } from '../../src/verify/verify.ts';
+import { enamel, evidenceOf, on, planOf, situationOf, step, task, way } from './fixture.ts';
+
+// One coat of oil and the step that puts its rags away, checked against what the material says, not against the tasks.
+const oil: Material = { ...enamel, id: 'oil', name: 'Oil', family: 'oil', oilyRags: true };
+const coat = task('desk/top/oil', [way(30, { film: { material: 'oil', thickness: 1 } })], {
+  stage: 'topcoat',
+  material: 'oil',
+});
+const materials = new Map([[oil.id, oil]]);
+const [, away = coat] = withOilyRags({ materials }, [coat]);
+
+const coated: PlannedStep = {
+  ...step(coat, { at: on('mon', '09:00'), station: 'bench-1' }),
+  material: 'oil',
+  dry: {
+    'dust-free': { early: on('mon', '10:00'), typical: on('mon', '10:30'), late: on('mon', '11:30') },
+    touch: { early: on('mon', '10:30'), typical: on('mon', '11:30'), late: on('mon', '12:30') },
+    handle: { early: on('mon', '15:30'), typical: on('mon', '17:30'), late: on('mon', '19:30') },
+  },
+  holdsStationUntil: on('mon', '19:30'),
+};
+const put = (to: Partial<Parameters<typeof step>[1]> = {}): PlannedStep =>
+  step(away, {
+    at: on('mon', '09:30'),
+    station: 'bench-1',
+    ...to,
+    over: { atOnceAfter: coat.id, after: [{ step: coat.id, notBefore: on('mon', '09:30') }] },
+  });
+
+const base = situationOf([coat, away]);
+const situation = { ...base, book: { ...base.book, materials } };
+const broken = (steps: readonly PlannedStep[], of = situation) =>
+  [...new Set(verify(evidenceOf(of), planOf(steps)).map((b) => b.rule))].filter((r) => r !== 'shown').sort();
+
+test('put away as the coat ends, by the same hands: on a bench that holds one piece, and the coat stands there', () => {
+  expect(verify(evidenceOf(situation), planOf([coated, put()]))).toEqual([]);
+});
+test('later, it breaks the rule', () => {
+  expect(broken([coated, put({ at: on('mon', '09:35') })])).toEqual(['rags']);
+});
+test('by other hands, it breaks the rule', () => {
+  expect(broken([coated, put({ hands: ['friend'] })])).toEqual(['rags']);
+});
+test('in another room, it breaks the rule', () => {
+  expect(broken([coated, put({ station: 'booth' })])).toEqual(['rags']);
+});
+test('left out of the plan, or of what is asked for, it breaks the rule', () => {
+  expect(broken([coated])).toEqual(['complete', 'rags']);
+  expect(broken([coated], { ...situation, tasks: [coat] })).toEqual(['rags']);
+});
+test('a coat that is done asks for no minute any more', () => {
+  const done = { from: on('mon', '07:00'), to: on('mon', '07:20') };
+  const over = { ...situation, done: new Map([[coat.id, done]]) };
+  const laid = { ...step(coat, { at: done.from, station: 'bench-1' }), spans: [{ start: done.from, end: done.to }] };
+  expect(broken([{ ...laid, done: true }, put({ at: on('mon', '08:00') })], over)).toEqual([]);
+});
