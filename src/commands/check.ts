@@ -2,23 +2,31 @@ import type { Finding } from '../model/finding.ts';
 import { journalFindings } from '../planning/situation-of.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { harmless } from '../terminal/harmless.ts';
+import { repairShop } from '../files/repair-shop.ts';
+import { repairScreen } from '../reports/repair.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
-import type { Call, ExitCode } from './call.ts';
-import { readShop } from './open-shop.ts';
+import { isFlagged, type Call, type ExitCode } from './call.ts';
+import { readShop, shopFolder } from './open-shop.ts';
+import { toldFile } from './told-calendar.ts';
 
 const isShipped = (finding: Finding) => finding.place?.file.startsWith('shipped/') === true;
 
 /**
  * Are the files of the shop right; and if not, where, and what to write instead. Of the shop's own files those, too,
- * that no piece uses yet; of the shipped ones only those in use, for no shop has the tools of all.
+ * that no piece uses yet; of the shipped ones only those in use, for no shop has the tools of all. With `--repair` what is
+ * broken of the files that Drybench itself writes is set aside first.
  */
 export async function answer(call: Call): Promise<ExitCode> {
+  const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile]) : undefined;
   const inUse = readShop(call);
   const own = readShop(call, true).findings.filter((f) => !isShipped(f));
   const journal = inUse.book === undefined ? [] : journalFindings(inUse.book);
   const findings = [...own, ...inUse.findings.filter(isShipped), ...journal];
+  if (repairs !== undefined && !wantsJson(call))
+    print(call, `${repairScreen(repairs, await answerLook(call), harmless)}\n`);
   const wrong = findings.some((f) => f.severity === 'error');
-  if (wantsJson(call)) printJson(call, { format: 'drybench.check/1', right: !wrong, findings });
+  if (wantsJson(call))
+    printJson(call, { format: 'drybench.check/1', ...(repairs && { repairs }), right: !wrong, findings });
   else if (findings.length > 0)
     print(call, `${findingsScreen(findings, await answerLook(call), harmless)}\n${countFindings(findings)}\n`);
   else print(call, `All is right: ${count(inUse.book?.pieces.length ?? 0)}.\n`);

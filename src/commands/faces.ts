@@ -143,6 +143,7 @@ export const faces: readonly Face[] = [
     name: 'check',
     about: 'are my files right, and if not, where',
     group: 'Shop',
+    options: [['--repair', 'set aside what is broken in the journal and the plan; a copy is kept']],
     load: () => import('./check.ts'),
   },
   {

@@ -3,6 +3,7 @@ import { FileTrouble } from '../files/file-trouble.ts';
 import { withLock } from '../files/lock.ts';
 import { fingerprint, plansMadeFrom, rememberPlan } from '../files/plan-history.ts';
 import { PLAN_FILE, readPlan, writePlan } from '../files/plan-file.ts';
+import { setPlanAside } from '../files/repair-shop.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import { basisText } from '../planning/basis.ts';
@@ -29,17 +30,27 @@ export interface Planned extends Standing {
   readonly kept?: Plan;
 }
 
-/** The plan that the shop follows; one that cannot be read is said and left aside, for a new one is made anyway. */
+/**
+ * The plan that the shop follows; one that cannot be read is said and left aside, for a new one is made anyway.
+ * @throws CannotGoOn where a newer Drybench wrote it: it must not be put in the place of what that one knows.
+ */
 function keptPlan(call: Call, shop: OpenShop): Plan | undefined {
   const { plan, findings } = readPlan(shop.folder);
+  if (findings.some((f) => f.code === 'newer-plan'))
+    throw new CannotGoOn(`${PLAN_FILE} cannot be read`, undefined, 2, findings);
   for (const { message } of findings)
     call.io.stderr.write(`drybench: ${PLAN_FILE} is left aside: ${harmless(message)}\n`);
   return plan;
 }
 
-/** Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. */
-export function keepPlan(shop: OpenShop, plan: Plan): void {
+/**
+ * Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. One
+ * that stood there and could not be read is kept under another name.
+ */
+export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
   withLock(realDisk, shop.folder, 'week', () => {
+    const aside = setPlanAside(shop.folder);
+    if (aside !== undefined) call.io.stderr.write(`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
     writePlan(shop.folder, plan);
     rememberPlan(shop.folder, plan);
   });

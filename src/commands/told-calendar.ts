@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { realDisk } from '../files/disk.ts';
 import { withLock } from '../files/lock.ts';
+import type { OwnFile } from '../files/repair-shop.ts';
 import { readBytes } from '../files/read-source.ts';
 import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
 import type { Plan } from '../model/plan.ts';
@@ -12,6 +13,15 @@ import type { OpenShop } from './open-shop.ts';
 
 const ledgerFile = 'calendar.json';
 const cap = 50_000_000;
+
+/** For the repair of a shop. What a newer Drybench wrote is not broken. */
+export const toldFile: OwnFile = {
+  file: ledgerFile,
+  isBroken: (bytes) => {
+    const read = readLedger(Buffer.from(bytes).toString('utf8'));
+    return !read.ok && !read.newer;
+  },
+};
 
 interface KeptLedger {
   readonly ledger: Ledger;
@@ -27,7 +37,9 @@ function keptLedger({ folder, book }: OpenShop): KeptLedger {
   }
   const ledger = readLedger(Buffer.from(read.bytes).toString('utf8'));
   if (ledger.ok) return { ledger: ledger.ledger, seen: seen(read.bytes) };
-  throw new CannotGoOn(`${ledgerFile} is not right: ${ledger.why}`, 'take the file away: it is made again');
+  if (ledger.newer)
+    throw new CannotGoOn(`${ledgerFile} was written by a newer Drybench`, 'use that one, or a newer one still');
+  throw new CannotGoOn(`${ledgerFile} is not right: ${ledger.why}`, 'drybench check --repair sets it aside');
 }
 
 /**

@@ -18,7 +18,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const days = numberFlag(call, 'days', 7, 1, 60);
   const shop = await openShop(call);
   const planned = planOf(call, shop, false);
-  if (!isFlagged(call, 'look')) keepPlan(shop, planned.plan);
+  if (!isFlagged(call, 'look')) keepPlan(call, shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
   else {
     const writing = { manner: shop.manner, look: await answerLook(call) };

@@ -123,8 +123,13 @@ const planShape = open('a plan', {
   ),
 });
 
-function finding(code: string, message: string): Finding {
-  const advice = 'take the file away, and keep a plan again';
+const newerAdvice = 'use that one, or a newer one still; or move the file away, and a plan is made anew';
+
+function finding(
+  code: string,
+  message: string,
+  advice = 'drybench check --repair sets it aside; week makes a plan anew',
+): Finding {
   return { code, severity: 'error', message, advice, place: { file: PLAN_FILE, line: 1, column: 1 } };
 }
 
@@ -154,7 +159,7 @@ export function planIn(document: string): ReadPlan {
     return {
       findings: [
         isNewer
-          ? finding('newer-plan', `the plan has the form ${format}, which a newer Drybench writes`)
+          ? finding('newer-plan', `the plan has the form ${format}: a newer Drybench wrote it`, newerAdvice)
           : finding('bad-plan', 'the file is not a plan of Drybench'),
       ],
     };

@@ -1,11 +1,11 @@
-import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { Finding } from '../../model/finding.ts';
 import type { Deed, Entry } from '../../model/journal.ts';
 import type { Minute } from '../../time/span.ts';
-import { O_APPEND, O_CREAT, O_EXCL, O_RDWR, O_WRONLY, realDisk, type Disk } from '../disk.ts';
+import { O_APPEND, O_CREAT, O_RDWR, O_WRONLY, realDisk, type Disk } from '../disk.ts';
 import { cannotWrite, FileTrouble } from '../file-trouble.ts';
 import { withLock, type LockOptions } from '../lock.ts';
+import { keepCopy } from '../set-aside.ts';
 import { flushFolder, withHandle, writeAll } from '../write-all.ts';
 import { JOURNAL_FILE, readJournal, type JournalState } from './read.ts';
 import { writeLine } from './line.ts';
@@ -27,12 +27,7 @@ export type Appended =
 
 /** Keeps a record that was cut short in a file of its own, and takes it off the journal. */
 function setAside(disk: Disk, folder: string, torn: Uint8Array, soundBytes: number): Finding {
-  const name = `journal.torn-${Date.now()}-${randomBytes(3).toString('hex')}`;
-  withHandle(disk, disk.open(join(folder, name), O_WRONLY | O_CREAT | O_EXCL, 0o644), (handle) => {
-    writeAll(disk, handle, torn);
-    disk.flush(handle);
-  });
-  flushFolder(disk, folder);
+  const name = keepCopy(disk, folder, 'journal.torn', torn);
   withHandle(disk, disk.open(join(folder, JOURNAL_FILE), O_RDWR), (handle) => {
     disk.truncate(handle, soundBytes);
     disk.flush(handle);

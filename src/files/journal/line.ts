@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 
 // A line is {"sum":"<16 hex>",<rest>. The sum is of the sum before it and the rest as it stands, byte for byte: it
 // catches a changed line, and a lost or moved one as well.
-const OPENING = '{"sum":"';
+/** How every line begins, and nothing within one: quotes in a text are written with a backslash. */
+export const OPENING = '{"sum":"';
 const AFTER_SUM = '",';
 const SUM_DIGITS = 16;
 const PREFIX_BYTES = OPENING.length + SUM_DIGITS + AFTER_SUM.length;
@@ -25,6 +26,18 @@ export function writeLine(previous: string, record: object): { readonly line: st
   if (Buffer.byteLength(line) > LONGEST_LINE)
     throw new RangeError(`a record of the journal is longer than ${LONGEST_LINE} bytes`);
   return { line, sum };
+}
+
+/** The sum that a line states, whether it is right or not; undefined where it states none. */
+export function statedSum(bytes: Uint8Array): string | undefined {
+  const prefix = Buffer.from(bytes.subarray(0, PREFIX_BYTES)).toString('latin1');
+  const sum = prefix.slice(OPENING.length, OPENING.length + SUM_DIGITS);
+  return prefix === `${OPENING}${sum}${AFTER_SUM}` && /^[0-9a-f]{16}$/.test(sum) ? sum : undefined;
+}
+
+/** The sum that a line would state if it had been written after the one with the sum `previous`. */
+export function dueSum(previous: string, bytes: Uint8Array): string {
+  return sumOf(previous, bytes.subarray(PREFIX_BYTES));
 }
 
 /** The record of a line without its newline; undefined where it is not what was once written. */

@@ -6,7 +6,7 @@ import { FIRST_SUM, readLine } from './line.ts';
 import { entryOfRecord } from './record.ts';
 
 export const JOURNAL_FILE = 'journal.jsonl';
-const JOURNAL_CAP = 50_000_000;
+export const JOURNAL_CAP = 50_000_000;
 const NEWLINE = 0x0a;
 
 /** What a journal holds and how it ends. */
@@ -36,7 +36,7 @@ function damaged(line: number, byte: number): Finding {
     'journal-damaged',
     line,
     `line ${line}, from byte ${byte + 1} on, is not what Drybench wrote`,
-    'bring back the journal from a copy; nothing is written to it as it is',
+    'drybench check --repair sets aside what is broken and keeps a copy; till then nothing is written to it',
   );
 }
 

@@ -4,6 +4,7 @@ import type { Ledger, LedgerEntry } from './ledger.ts';
 type Raw = Readonly<Record<string, unknown>>;
 
 class Malformed extends Error {}
+class Newer extends Error {}
 
 function must(good: boolean, what: string): asserts good {
   if (!good) throw new Malformed(what);
@@ -65,10 +66,14 @@ function entry(value: unknown, uid: string): LedgerEntry {
   };
 }
 
-export type ReadLedger = { readonly ok: true; readonly ledger: Ledger } | { readonly ok: false; readonly why: string };
+export type ReadLedger =
+  | { readonly ok: true; readonly ledger: Ledger }
+  | { readonly ok: false; readonly newer: boolean; readonly why: string };
 
 function ledgerOf(content: string): Ledger {
   const raw = record(JSON.parse(content), 'the document');
+  const version = /^drybench\.calendar\/(\d{1,4})$/.exec(String(raw['format']))?.[1];
+  if (Number(version) > 1) throw new Newer('a newer Drybench wrote it');
   must(raw['format'] === 'drybench.calendar/1', 'its "format" is not "drybench.calendar/1"');
   const events = Object.entries(record(raw['events'], '"events"'));
   return {
@@ -84,8 +89,9 @@ export function readLedger(content: string): ReadLedger {
   try {
     return { ok: true, ledger: ledgerOf(content) };
   } catch (error) {
-    if (error instanceof SyntaxError) return { ok: false, why: 'it is not JSON' };
-    if (error instanceof Malformed) return { ok: false, why: error.message };
+    if (error instanceof SyntaxError) return { ok: false, newer: false, why: 'it is not JSON' };
+    if (error instanceof Malformed) return { ok: false, newer: false, why: error.message };
+    if (error instanceof Newer) return { ok: false, newer: true, why: error.message };
     throw error;
   }
 }
