@@ -192,7 +192,7 @@ describe('the ledger', () => {
       '"lastChanged" must be a whole number',
     ],
   ])('%s is refused: %s', (content, why) => {
-    expect(readLedger(content)).toEqual({ ok: false, why });
+    expect(readLedger(content)).toEqual({ ok: false, newer: false, why });
   });
 
   test('a clock that was set back never makes an event older', () => {

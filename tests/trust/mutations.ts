@@ -1,35 +1,4 @@
-import { cpSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from '../support/property.ts';
-import { expect } from 'vitest';
-import { readBook } from '../../src/files/read-book.ts';
-import { shippedDir } from '../../src/files/shipped.ts';
-import { expandPiece } from '../../src/model/expand.ts';
-
-const DEMO = 'shared/demo';
-
-function filesIn(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const path = join(folder, name);
-    return statSync(path).isDirectory() ? filesIn(path) : [path];
-  });
-}
-
-const demoFiles = filesIn(DEMO).filter((f) => !f.endsWith('.md'));
-const recipeFiles = filesIn('recipes').map((f) => join('own', f));
-const materialFiles = filesIn('shared/materials');
-
-/** A shop with the demo's pieces and, as its own, some of the recipes and materials: all of them can be spoilt. */
-export function fillWithDemo(folder: string): string[] {
-  cpSync(DEMO, folder, { recursive: true });
-  cpSync('recipes', join(folder, 'recipes'), { recursive: true });
-  cpSync('shared/materials', join(folder, 'materials'), { recursive: true });
-  return [
-    ...demoFiles.map((f) => f.slice(DEMO.length + 1)),
-    ...recipeFiles.map((f) => f.slice('own/'.length)),
-    ...materialFiles.map((f) => f.slice('shared/'.length)),
-  ];
-}
 
 const spoilers: readonly string[] = [
   '',
@@ -90,6 +59,46 @@ const spoilers: readonly string[] = [
   '5 EUR',
   'water-borne',
   'none',
+  '0001-01-01T00:00',
+  '0000-12-31',
+  '9999-12-31T23:59',
+  '2199-12-31T23:59',
+  '2027-10-31T02:30',
+  '.inf',
+  '-.inf',
+  'NaN',
+  'Infinity',
+  '-0 h',
+  '99999 d',
+  '1e308 m2',
+  '0.0000001 h',
+  '<<: *a',
+  'prototype',
+  '../../etc/passwd',
+  'C:\\CON',
+  '/dev/zero',
+  '\u001b]0;x\u0007',
+  '\u001b[2J',
+  '\u009b31m',
+  '\u202eevil',
+  '\u2066x',
+  '\u200b',
+  '\ud800',
+  '"a\\nb\\x1b[31m\\u202e"',
+  '👩‍👩‍👧‍👦',
+  '=cmd()',
+  '\u0085',
+  'ﷺ'.repeat(300),
+  'x'.repeat(10_000),
+  '['.repeat(3000),
+  '{a: '.repeat(200),
+  '- '.repeat(500),
+  'a: &a [x]\nb: &b [*a,*a,*a,*a]\nc: [*b,*b,*b,*b]\n',
+  'name: a\nname: b\n',
+  '%YAML 1.1\n---\n',
+  '\n---\n',
+  '\n...\n',
+  '!!binary x',
 ];
 
 export type Mutation =
@@ -150,29 +159,4 @@ export function mutated(bytes: Buffer, m: Mutation): Buffer {
   const start = m.at % (source.length + 1);
   const end = m.kind === 'insert' ? start : start + m.length;
   return Buffer.from(source.slice(0, start) + m.text + source.slice(end));
-}
-
-/**
- * Spoils a file of the shop, reads the shop, and puts the file back. It must end in a book that can be laid out, or in
- * errors with places; never in a throw.
- */
-export function spoilAndRead(folder: string, file: string, mutations: readonly Mutation[]): 'book' | 'errors' {
-  const path = join(folder, file);
-  const original = readFileSync(path);
-  writeFileSync(path, mutations.reduce(mutated, original));
-  try {
-    const { book, findings } = readBook(folder, { shippedDir: shippedDir() });
-    const errors = findings.filter((f) => f.severity === 'error');
-    expect(book === undefined).toBe(errors.length > 0);
-    for (const f of findings) {
-      expect(f.place?.line).toBeGreaterThan(0);
-      expect(f.place?.column).toBeGreaterThan(0);
-      expect(f.message.length).toBeGreaterThan(0);
-    }
-    if (book === undefined) return 'errors';
-    for (const piece of book.pieces) expandPiece(book, piece);
-    return 'book';
-  } finally {
-    writeFileSync(path, original);
-  }
 }
