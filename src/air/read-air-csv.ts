@@ -10,7 +10,8 @@ import { LONGEST_BRIDGE_MINUTES } from './fill-record.ts';
 const MOST_ERRORS = 20;
 /** More warnings than this tell nothing new. */
 const MOST_WARNINGS = 50;
-const MOST_ROWS = 500_000;
+/** A reading each minute for five months; what is longer is refused before any of it is read. */
+const MOST_ROWS = 220_000;
 /** No reading stands further right; what is longer is no record of air. */
 const LONGEST_LINE = 1000;
 const LONGEST_LINE_SHOWN = 400;
@@ -103,6 +104,10 @@ function readRows(
   timeZone: string,
   tell: Tell,
 ): readonly AirSample[] {
+  if (lines.length - heading - 1 > MOST_ROWS && lines.filter((l) => !isRemark(l)).length - 1 > MOST_ROWS) {
+    tell('error', 'air-too-long', `more than ${MOST_ROWS} rows`, 'keep the weeks that matter', heading);
+    return [];
+  }
   const byMinute = new Map<number, Numbered>();
   const readStamp = stampReader(columns.utc ? 'UTC' : timeZone);
   let before: number | undefined;
@@ -112,10 +117,6 @@ function readRows(
   for (const [line, written] of lines.entries()) {
     if (line <= heading || isRemark(written)) continue;
     rows += 1;
-    if (rows > MOST_ROWS) {
-      tell('error', 'air-too-long', `more than ${MOST_ROWS} rows`, 'keep the weeks that matter', line);
-      break;
-    }
     const { sample, fault } = readRow(splitLine(written.slice(0, LONGEST_LINE), delimiter), columns, readStamp, before);
     if (fault !== undefined) {
       tell(fault.severity, fault.code, fault.message, fault.advice, line, fault.column);

@@ -4,21 +4,27 @@ import { withLock } from '../files/lock.ts';
 import type { OwnFile } from '../files/repair-shop.ts';
 import { readBytes } from '../files/read-source.ts';
 import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
+import { isTameJson } from '../files/tame-json.ts';
 import type { Plan } from '../model/plan.ts';
 import { calendarOf, type Calendar, type CalendarRequest } from '../reports/calendar/calendar-of.ts';
 import { newLedger, type Ledger } from '../reports/calendar/ledger.ts';
-import { ledgerText, readLedger } from '../reports/calendar/read-ledger.ts';
+import { ledgerText, readLedger, type ReadLedger } from '../reports/calendar/read-ledger.ts';
 import { CannotGoOn } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
 
 const ledgerFile = 'calendar.json';
-const cap = 50_000_000;
+const cap = 20_000_000;
+
+function ledgerIn(bytes: Uint8Array): ReadLedger {
+  const text = Buffer.from(bytes).toString('utf8');
+  return isTameJson(text) ? readLedger(text) : { ok: false, newer: false, why: 'it holds more than any calendar does' };
+}
 
 /** For the repair of a shop. What a newer Drybench wrote is not broken. */
 export const toldFile: OwnFile = {
   file: ledgerFile,
   isBroken: (bytes) => {
-    const read = readLedger(Buffer.from(bytes).toString('utf8'));
+    const read = ledgerIn(bytes);
     return !read.ok && !read.newer;
   },
 };
@@ -35,7 +41,7 @@ function keptLedger({ folder, book }: OpenShop): KeptLedger {
     if (read.missing) return { ledger: newLedger(book.shop.name, book.shop.timeZone), seen: ABSENT };
     throw new CannotGoOn(`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
   }
-  const ledger = readLedger(Buffer.from(read.bytes).toString('utf8'));
+  const ledger = ledgerIn(read.bytes);
   if (ledger.ok) return { ledger: ledger.ledger, seen: seen(read.bytes) };
   if (ledger.newer)
     throw new CannotGoOn(`${ledgerFile} was written by a newer Drybench`, 'use that one, or a newer one still');

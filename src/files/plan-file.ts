@@ -14,6 +14,7 @@ import { jsonNumber, jsonText, jsonTime, nodeOfJson } from './shapes/json.ts';
 import { may, must, record, type Field, type Fields, type RecordOf } from './shapes/record.ts';
 import type { Notes, Shape } from './shapes/shape.ts';
 import { choice, quantity, words } from './shapes/text.ts';
+import { isTameJson } from './tame-json.ts';
 import { yes, yesNo } from './formats/values.ts';
 
 export const PLAN_FILE = 'plan.json';
@@ -104,23 +105,16 @@ const zone = quantity(
   'Europe/Dublin',
 );
 
-const planShape = open('a plan', {
+const warning = open('a warning', { code: must(text, 'code'), text: must(jsonText, 'text'), step: may(text, 'step') });
+
+/** All of a plan but its long lists. */
+const head = open('a plan', {
   madeAt: time,
   basis: may(text, 'a fingerprint'),
   timeZone: must(zone, 'time zone'),
   from: time,
   to: time,
-  pieces: must(listOf(piece, 'pieces'), 'pieces'),
-  steps: must(listOf(step, 'steps'), 'steps'),
-  sessions: may(listOf(session, 'sessions'), 'sessions'),
   proof: must(proof, 'proof'),
-  warnings: must(
-    listOf(
-      open('a warning', { code: must(text, 'code'), text: must(jsonText, 'text'), step: may(text, 'step') }),
-      'warnings',
-    ),
-    'warnings',
-  ),
 });
 
 const newerAdvice = 'use that one, or a newer one still; or move the file away, and a plan is made anew';
@@ -146,6 +140,7 @@ function formatOf(value: unknown): string {
 
 /** The plan that a document holds. */
 export function planIn(document: string): ReadPlan {
+  if (!isTameJson(document)) return { findings: [finding('bad-plan', 'the file holds more than any plan does')] };
   let value: unknown;
   try {
     value = JSON.parse(document);
@@ -164,15 +159,50 @@ export function planIn(document: string): ReadPlan {
       ],
     };
   }
-  const findings: Finding[] = [];
+  return readParts(value as Readonly<Record<string, unknown>>);
+}
+
+class BadPart extends Error {}
+
+/** Item by item, and no further than the first that is wrong: a plan of many pieces is long, and a spoilt one may be. */
+function readParts(value: Readonly<Record<string, unknown>>): ReadPlan {
   const notes: Notes = {
     zone: 'UTC',
     currency: 'EUR',
-    error: (_, remark) => void findings.push(finding('bad-plan', remark.message)),
+    error: (_, remark) => {
+      throw new BadPart(remark.message);
+    },
     warn: () => undefined,
   };
-  const plan = planShape.read(nodeOfJson(value), notes);
-  return plan === undefined ? { findings: findings.slice(0, 3) } : { plan, findings: [] };
+  const part = <T>(shape: Shape<T>, data: unknown): T => {
+    const read = shape.read(nodeOfJson(data), notes);
+    if (read === undefined) throw new BadPart('a part of the plan cannot be read');
+    return read;
+  };
+  const list = <T>(key: string, shape: Shape<T>): readonly T[] => {
+    const items = value[key];
+    if (!Array.isArray(items)) throw new BadPart(`the plan has no list of ${key}`);
+    return items.map((item) => part(shape, item));
+  };
+  const longLists = new Set(['pieces', 'steps', 'sessions', 'warnings']);
+  try {
+    const { proof: proven, ...times } = part(
+      head,
+      Object.fromEntries(Object.entries(value).filter(([key]) => !longLists.has(key))),
+    );
+    const plan: Plan = {
+      ...times,
+      pieces: list('pieces', piece),
+      steps: list('steps', step),
+      ...(value['sessions'] !== undefined && { sessions: list('sessions', session) }),
+      proof: proven,
+      warnings: list('warnings', warning),
+    };
+    return { plan, findings: [] };
+  } catch (error) {
+    if (!(error instanceof BadPart)) throw error;
+    return { findings: [finding('bad-plan', error.message)] };
+  }
 }
 
 const shopFolder = (path: string): Folder => ({ path, label: '' });

@@ -178,3 +178,19 @@ test('what a later Drybench adds is passed over', () => {
   );
   expect(read.plan).toEqual({ ...empty, warnings: [{ code: 'x', text: 'y' }] });
 });
+
+test('a plan of thousands of steps is read, and one that is spoilt in a hostile way is refused', () => {
+  const one = fc.sample(step, { numRuns: 1, seed: 1 })[0]!;
+  const long = { ...empty, steps: Array.from({ length: 2500 }, () => one) };
+  expect(planIn(JSON.stringify(planDocument(long))).plan).toEqual(long);
+  const deep = '['.repeat(50_000) + ']'.repeat(50_000);
+  for (const text of [
+    `{"format":"${PLAN_FORMAT}","steps":${deep}}`,
+    `{"format":"${PLAN_FORMAT}","proof":${deep}}`,
+    JSON.stringify({ ...planDocument(empty), steps: [{ dry: {} }] }),
+    '['.repeat(1_000_001),
+    `[${'{},'.repeat(2_000_001)}{}]`,
+  ])
+    expect(planIn(text)).toMatchObject({ findings: [{ code: 'bad-plan' }] });
+  expect(planIn(JSON.stringify({ ...planDocument(empty), more: 'x",[{'.repeat(1_000_000) })).plan).toEqual(empty);
+});

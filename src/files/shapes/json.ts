@@ -8,11 +8,16 @@ import { plainWords } from './words.ts';
 
 const NOWHERE = { start: 0, end: 0 };
 
+/** Nothing that Drybench writes is deeper; what is deeper reads as empty, and so is not what its place asks for. */
+const DEEPEST = 32;
+
 /** Data out of JSON as a tree that shapes can read; it has no places. Null reads as an empty value. */
-export function nodeOfJson(value: unknown): Node {
-  if (Array.isArray(value)) return { kind: 'list', items: value.map(nodeOfJson), flow: true, ...NOWHERE };
+export function nodeOfJson(value: unknown, depth = 0): Node {
+  if (depth > DEEPEST) return textOf('');
+  if (Array.isArray(value))
+    return { kind: 'list', items: value.map((item) => nodeOfJson(item, depth + 1)), flow: true, ...NOWHERE };
   if (typeof value === 'object' && value !== null) {
-    const entries = Object.entries(value).map(([key, v]) => ({ key: textOf(key), value: nodeOfJson(v) }));
+    const entries = Object.entries(value).map(([key, v]) => ({ key: textOf(key), value: nodeOfJson(v, depth + 1) }));
     return { kind: 'map', entries, flow: true, ...NOWHERE };
   }
   return textOf(
