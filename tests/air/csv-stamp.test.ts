@@ -25,13 +25,3 @@ it('a stamp with its own offset is read as any time is, days that are none inclu
     { numRuns: 3000 },
   );
 });
-
-test('a record of more rows than any is refused before it is read', () => {
-  const { samples, findings } = readAirCsv(
-    `time,temp_c,rh\n${'2027-01-11T07:30,10,50\n'.repeat(220_001)}`,
-    'UTC',
-    'x.csv',
-  );
-  expect(samples).toEqual([]);
-  expect(findings.map((f) => f.code)).toEqual(['air-too-long']);
-});

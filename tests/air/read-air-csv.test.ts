@@ -192,3 +192,13 @@ it('a record of nothing but odd rows is told of in a bounded number of short fin
   expect(findings).toHaveLength(50);
   expect(Math.max(...findings.map((f) => f.place?.text?.length ?? 0))).toBeLessThanOrEqual(400);
 });
+
+it('refuses a record of more rows than any before it is read', () => {
+  const { samples, findings } = readAirCsv(
+    `time,temp_c,rh\n${'2027-01-11T07:30,10,50\n'.repeat(220_001)}`,
+    'UTC',
+    'x.csv',
+  );
+  expect(samples).toEqual([]);
+  expect(findings.map((f) => f.code)).toEqual(['air-too-long']);
+});
