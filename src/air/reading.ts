@@ -103,7 +103,7 @@ function hindrances({ tempC, rhPercent }: Reading, surfaceC: number, settlesC: n
     const text = `the surface is ${(-marginK).toFixed(1)} K below the ${point}: water settles on it`;
     notes.push({ code: 'below-dew-point', text });
   } else if (!clearOfDew({ tempC, rhPercent }, surfaceC)) {
-    const text = `the surface is ${marginK.toFixed(1)} K above the ${point}; it needs ${DEW_MARGIN_K} K (ISO 8502-4)`;
+    const text = `the surface is ${marginK.toFixed(1)} K above the ${point}; it needs ${DEW_MARGIN_K} K (ISO 8502-4, for steel)`;
     notes.push({ code: 'near-dew-point', text });
   }
   if (rhPercent > MOST_RH_PERCENT) {

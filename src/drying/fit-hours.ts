@@ -19,14 +19,18 @@ export function fitHours(material: Material, air: AirSeries, from: Minute, to: M
   return intersect(fitInAir(material, air, thicknessMm), [{ start: from, end: to }]);
 }
 
+/** All of a material that air can be unfit by, as a text: what shares it is unfit in the same air. */
+export function limitsKey({ limits, minFilmTempC, mechanism }: Material): string {
+  return JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water']);
+}
+
 /** The fit spans of a room's air, by what decides them: many materials share their limits. */
 const fitSpans = new WeakMap<AirSeries, Map<string, Spans>>();
 
 function fitInAir(material: Material, air: AirSeries, thicknessMm: number): Spans {
   let ofAir = fitSpans.get(air);
   if (ofAir === undefined) fitSpans.set(air, (ofAir = new Map<string, Spans>()));
-  const { limits, minFilmTempC, mechanism } = material;
-  const key = JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water', thicknessMm]);
+  const key = `${limitsKey(material)} ${thicknessMm}`;
   let spans = ofAir.get(key);
   if (spans === undefined) ofAir.set(key, (spans = workedOut(material, air, thicknessMm)));
   return spans;

@@ -1,5 +1,5 @@
 import { at } from '../at.ts';
-import { type AirSeries, seriesEnd } from '../air/series.ts';
+import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
@@ -32,13 +32,14 @@ export function warmEnough({ tempC, hours }: KeepAbove, air: AirSeries, runMinut
   );
 }
 
-/** The coldest that the air gets from `minute` until the hours that `keepAbove` asks for are over, °C. */
+/** The coldest minute that the air has from `minute` until the hours that `keepAbove` asks for are over, °C. */
 export function coldestAhead({ hours }: KeepAbove, air: AirSeries, minute: Minute): number {
-  const { from, stepMinutes, tempC } = air;
-  const [first, last] = [minute, Math.min(minute + hours * 60, seriesEnd(air))].map((m) =>
-    Math.min(tempC.length - 1, Math.max(0, Math.round((m - from) / stepMinutes))),
-  );
-  let coldest = Infinity;
-  for (let i = first ?? 0; i <= (last ?? 0); i += 1) coldest = Math.min(coldest, at(tempC, i));
+  const { from, stepMinutes } = air;
+  const last = minute + Math.ceil(hours * 60);
+  const next = Math.max(minute, from + stepMinutes * Math.ceil((minute - from) / stepMinutes), from);
+  // Straight lines between samples: coldest at either end, or at a sample.
+  let coldest = Math.min(airAt(air, minute).tempC, airAt(air, last).tempC);
+  for (let sample = next; sample <= Math.min(last, seriesEnd(air)); sample += stepMinutes)
+    coldest = Math.min(coldest, airAt(air, sample).tempC);
   return coldest;
 }

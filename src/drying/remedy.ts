@@ -6,6 +6,8 @@ import { breaches } from './air-limits.ts';
 /** What would make an unfit hour fit: the least heating, or the least drying, or both. */
 export interface Remedy {
   readonly heatToC?: number;
+  /** Warmth that must last after the coat is laid on. */
+  readonly thenKeep?: { readonly tempC: number; readonly hours: number };
   /** As a dehumidifier is set, at the (heated) temperature. */
   readonly dryToRhPercent?: number;
   /** The air is fit: only the work is still colder than it. */
@@ -33,7 +35,7 @@ export function remedyFor(material: Material, air: Air): Remedy | undefined {
   const fits = (trial: Air): boolean => breaches(material, trial).length === 0;
   const heated = (heatToC: number): Air => remedied(air, { heatToC });
   const temps: number[] = [];
-  const first = STEP_K * Math.ceil((air.tempC + 1e-9) / STEP_K);
+  const first = STEP_K * (Math.floor(air.tempC / STEP_K) + 1);
   for (let tempC = first; tempC <= air.tempC + MOST_HEATING_K; tempC += STEP_K) temps.push(tempC);
   const heatToC = temps.find((tempC) => fits(heated(tempC)));
   if (heatToC !== undefined) return { heatToC };

@@ -57,7 +57,7 @@ export function hindrances(
   const surfaceC = thicknessMm === undefined ? air.tempC : surfaceOf(series, thicknessMm)(minute);
   const found = breaches(material, air, surfaceC);
   const keepAbove = material.limits?.keepAbove;
-  if (keepAbove === undefined || air.tempC < keepAbove.tempC) return found;
+  if (keepAbove === undefined || found.some((b) => b.code === 'air-too-cold')) return found;
   const coldest = coldestAhead(keepAbove, series, minute);
   return coldest >= keepAbove.tempC ? found : [...found, { code: 'cold-ahead', is: coldest, limit: keepAbove.tempC }];
 }

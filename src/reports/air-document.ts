@@ -1,4 +1,6 @@
-import { fitOutlook, outlook } from '../drying/outlook.ts';
+import { at } from '../at.ts';
+import { fitOutlook, oncePerLimits } from '../drying/fit-stretches.ts';
+import { outlook } from '../drying/outlook.ts';
 import { isoWriter } from '../time/iso.ts';
 import type { RoomAir } from './room-air.ts';
 import { minds } from './unfit-hours.ts';
@@ -8,13 +10,15 @@ export function airDocument(id: string, { name, series, days, materials }: RoomA
   const iso = isoWriter(zone);
   const from = days[0]?.start ?? 0;
   const to = days.at(-1)?.end ?? from;
+  const minding = materials.filter(minds);
+  const outlooks = oncePerLimits(minding, (material) => fitOutlook(material, series, from, to));
   return {
     id,
     name,
     hours: outlook(series, from, to).map(({ minute, ...rest }) => ({ time: iso(minute), ...rest })),
-    fit: materials.filter(minds).map((material) => ({
+    fit: minding.map((material, i) => ({
       material: material.id,
-      stretches: fitOutlook(material, series, from, to, 30).map((s) => ({
+      stretches: at(outlooks, i).map((s) => ({
         ...s,
         start: iso(s.start),
         end: iso(s.end),

@@ -9,7 +9,16 @@ export interface Doubt {
   readonly text: string;
 }
 
-const ofMechanism: Readonly<Partial<Record<Mechanism, Doubt>>> = {
+const inWood: Doubt = {
+  code: 'wood-water',
+  text: 'How fast glue and wash water leave the wood is a rule of this program, on moisture data that are old: fine for practice, no science.',
+};
+
+const ofMechanism: Readonly<Record<Mechanism, Doubt | undefined>> = {
+  solvent: {
+    code: 'solvent-held-back',
+    text: 'Solvent held back in a film follows no published law: full hardness of shellac and lacquer may come later in the cold.',
+  },
   oxidation: {
     code: 'oil-in-the-cold',
     text: 'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 K is taken.',
@@ -26,6 +35,10 @@ const ofMechanism: Readonly<Partial<Record<Mechanism, Doubt>>> = {
     code: 'cold-cure',
     text: 'In the cold a two-part material may stall short of full cure; filler goes more by its hardener than by the air.',
   },
+  'pva-glue': inWood,
+  'hide-glue': inWood,
+  'wood-water': inWood,
+  none: undefined,
 };
 
 const OWN_TRADE = 'common practice, no source';
@@ -36,16 +49,17 @@ export function doubtsOf(laid: ReadonlySet<string>, book: Book): Doubt[] {
   const unsourced = materials.some((m: Material) => Object.values(m.marks).some((mark) => mark.source === OWN_TRADE));
   const figures: Doubt = {
     code: 'trade-figures',
-    text: 'Most drying hours here are common practice, not published tests: where the container says otherwise, put its hours into a file of your own.',
+    text: 'Most drying hours here are common practice, not published tests: where the container says otherwise, put its hours into a file of your own. No public table of recoat times against both warmth and damp was found.',
   };
   const byLaw = materials.flatMap((m) => ofMechanism[m.mechanism] ?? []);
   return [...(unsourced ? [figures] : []), ...new Set(byLaw)];
 }
 
-export function doubtLines(doubts: readonly Doubt[], look: Look): string[] {
+/** The doubts under a heading, e.g. of dates. */
+export function doubtLines(doubts: readonly Doubt[], look: Look, heading = 'What these dates rest on'): string[] {
   if (doubts.length === 0) return [];
   return [
-    ...paragraph('What these dates rest on', look, 0, look.paint.strong),
+    ...paragraph(heading, look, 0, look.paint.strong),
     ...doubts.flatMap(({ text }) => paragraph(text, look, 2, look.paint.quiet, 4)),
   ];
 }

@@ -1,5 +1,6 @@
+import { at } from '../at.ts';
 import type { AirSeries } from '../air/series.ts';
-import { fitOutlook, type StretchToMend } from '../drying/outlook.ts';
+import { fitOutlook, oncePerLimits, type StretchToMend } from '../drying/fit-stretches.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { grouped } from './grouped.ts';
@@ -10,8 +11,6 @@ export interface FitOf {
   readonly stretches: readonly StretchToMend[];
 }
 
-const lookMinutes = 30;
-
 /** Materials with the hours of `from` to `to` that are fit for them in this air, grouped by what `alike` says of each. */
 export function fitGroups(
   materials: readonly Material[],
@@ -20,6 +19,7 @@ export function fitGroups(
   to: Minute,
   alike: (stretch: StretchToMend) => string,
 ): FitOf[][] {
-  const each = materials.map((material) => ({ material, stretches: fitOutlook(material, air, from, to, lookMinutes) }));
+  const outlooks = oncePerLimits(materials, (material) => fitOutlook(material, air, from, to));
+  const each = materials.map((material, i) => ({ material, stretches: at(outlooks, i) }));
   return [...grouped(each, ({ stretches }) => stretches.map(alike).join('\n')).values()];
 }

@@ -17,10 +17,10 @@ function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Unit
       return `the surface is ${sayTempDifference(-marginK, units)} below the ${point}: water settles on it`;
     case 'near-dew-point': {
       const needs = sayTempDifference(DEW_MARGIN_K, units);
-      return `the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4)`;
+      return `the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4, for steel; on wood common practice)`;
     }
     case 'blush-likely':
-      return `the ${point} is near the air: shellac and lacquer may blush`;
+      return `the ${point} is near the air: shellac and lacquer may blush (a rule of the trade)`;
     case 'above-85-percent':
     case 'freezing':
     case 'very-dry':

@@ -1,14 +1,16 @@
 import { airAt, type AirSeries } from '../air/series.ts';
-import { outlook, shownMechanisms, type AirNow, type ShownMechanism, type StretchToMend } from '../drying/outlook.ts';
+import type { StretchToMend } from '../drying/fit-stretches.ts';
+import { outlook, shownMechanisms, type AirNow, type ShownMechanism } from '../drying/outlook.ts';
 import type { Material, Mechanism } from '../model/material.ts';
+import { intersect, type Spans } from '../time/span.ts';
 import { localTime, type LocalDay } from '../time/zone.ts';
 import { fitGroups, type FitOf } from './fit-groups.ts';
 import { paragraph } from './layout.ts';
 import { signs, type Look, type Paint } from './look.ts';
 import { heights, yesNo } from './picture.ts';
 import { sayPercent, sayTemp } from './say-quantity.ts';
-import { sayClocks, sayDate, sayDay, type Manner } from './say-time.ts';
-import { sayRemedy, sayUnfit } from './say-unfit.ts';
+import { sayClock, sayClocks, sayDate, sayDay, type Manner } from './say-time.ts';
+import { sayReasons, sayRemedy } from './say-unfit.ts';
 import { minds } from './unfit-hours.ts';
 
 /** The air of one room over some days, and what is to be laid down in it. */
@@ -17,11 +19,20 @@ export interface RoomAir {
   readonly series: AirSeries;
   readonly days: readonly LocalDay[];
   readonly materials: readonly Material[];
+  /** When the shop is open. */
+  readonly open: Spans;
 }
 
 const stepMinutes = 60;
 const labelColumns = 20;
 const wetStageNote = 'drying speed 1 is that at 23 °C and 50 % humidity';
+
+/**
+ * An unvented flame gives off 1.6 kg of water for each kg of propane (stoichiometry); no flame or hot surface where solvent is
+ * sprayed: 29 CFR 1910.107(c)(2), from memory.
+ */
+const heatingNote =
+  'Heat so early that the work is warm as well, and with nothing that burns in the room: that adds water. No flame or glowing heater while solvent coats go on and flash off.';
 
 const mechanismSaid: Readonly<Record<ShownMechanism, string>> = {
   solvent: 'solvent dries',
@@ -99,16 +110,34 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
 }
 
 /** What is said of a stretch: materials of which the same is said stand together. */
-function sayStretch(stretch: StretchToMend, manner: Manner): string {
+function sayStretch(stretch: StretchToMend, open: Spans, manner: Manner): string {
   const hours = sayClocks(stretch, manner);
   if (stretch.fit) return hours;
-  const why = stretch.why.map((w) => sayUnfit(w, manner)).join(', ');
-  const remedy = stretch.remedy === undefined ? 'nothing helps' : `${sayRemedy(stretch.remedy, manner)} to make it fit`;
-  return `${hours} ${why}; ${remedy}`;
+  const why = sayReasons(stretch.why, manner);
+  if (stretch.remedy === undefined) return `${hours} ${why}; neither heating nor drying the air helps`;
+  const worked = intersect(open, [{ start: Math.max(stretch.start, manner.now), end: stretch.end }])[0]?.start;
+  const by = worked === undefined || worked <= manner.now ? undefined : sayClock(worked, manner);
+  return `${hours} ${why}: ${sayRemedy(stretch.remedy, manner, by)}`;
 }
 
+interface Among {
+  /** How many materials there are. */
+  readonly of: number;
+  readonly open: Spans;
+  /** The group shown above. */
+  readonly before: readonly FitOf[] | undefined;
+}
+
+const neverFit = (group: readonly FitOf[] | undefined) => group?.[0]?.stretches.every((s) => !s.fit) === true;
+
 /** Hours fit for a group of materials, in a picture and in words; why the others are not, and what would help. */
-function fitLines(group: readonly FitOf[], day: LocalDay, of: number, manner: Manner, look: Look): string[] {
+function fitLines(
+  group: readonly FitOf[],
+  day: LocalDay,
+  { of, open, before }: Among,
+  manner: Manner,
+  look: Look,
+): string[] {
   const stretches = group[0]?.stretches ?? [];
   const isFit = (minute: number) => stretches.some((s) => s.fit && s.start <= minute && minute < s.end);
   const signsOfDay: boolean[] = [];
@@ -119,21 +148,26 @@ function fitLines(group: readonly FitOf[], day: LocalDay, of: number, manner: Ma
   const whom = group.length === of ? '' : group.map((g) => g.material.name).join(', ');
   const paint = fit.length === 0 ? look.paint.bad : allDay ? look.paint.good : look.paint.warn;
   const hindrances = stretches.filter((s) => !s.fit);
+  const saidAbove = neverFit(group) && neverFit(before);
   return [
-    line('fit for coating', yesNo(signsOfDay, look), hours, look, paint),
-    ...(whom === '' ? [] : paragraph(whom, look, labelColumns + 2, look.paint.quiet)),
+    ...(saidAbove ? [] : [line('fit for coating', yesNo(signsOfDay, look), hours, look, paint)]),
+    ...(whom === '' ? [] : paragraph(whom, look, labelColumns + 2)),
     ...hindrances.flatMap((s) =>
-      paragraph(sayStretch(s, manner), look, labelColumns + 2, look.paint.quiet, labelColumns + 4),
+      paragraph(sayStretch(s, open, manner), look, labelColumns + 2, look.paint.quiet, labelColumns + 4),
     ),
   ];
 }
 
 /** A room's coming days as small pictures, an hour a sign. */
 export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string {
-  const { series, days } = room;
+  const { series, days, open } = room;
   const minding = room.materials.filter(minds);
   const rowsOf = days.map((day) => outlook(series, day.start, day.end, stepMinutes));
   const all = rowsOf.flat();
+  const groupsOf = days.map((day) =>
+    fitGroups(minding, series, day.start, day.end, (s) => sayStretch(s, open, manner)),
+  );
+  const heats = groupsOf.flat(2).some(({ stretches }) => stretches.some((s) => s.remedy?.heatToC !== undefined));
   const notes = series.notes.filter((n) => days.some((d) => n.from < d.end && n.to > d.start));
   const dayLines = days.flatMap((day, i) => {
     const near = sayDay(day.start, manner);
@@ -142,8 +176,8 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
       look.paint.strong(near === date ? date : `${date}, ${near}`),
       hourLine(day, manner, look),
       ...figureLines(rowsOf[i] ?? [], all, room, manner, look),
-      ...fitGroups(minding, series, day.start, day.end, (s) => sayStretch(s, manner)).flatMap((g) =>
-        fitLines(g, day, minding.length, manner, look),
+      ...(groupsOf[i] ?? []).flatMap((group, k, all) =>
+        fitLines(group, day, { of: minding.length, open, before: all[k - 1] }, manner, look),
       ),
       '',
     ];
@@ -155,6 +189,7 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
     ...notes.flatMap((n) => paragraph(`Careful: ${n.text}`, look, 2, look.paint.warn)),
     ...dayLines,
     ...paragraph(`An hour a sign; ${wetStageNote}.`, look, 0, look.paint.quiet),
+    ...(heats ? paragraph(heatingNote, look, 0, look.paint.quiet) : []),
     '',
   ].join('\n');
 }

@@ -25,8 +25,8 @@ export function sayTempDifference(kelvin: number, manner: Pick<Manner, 'units'>,
   return isUs(manner) ? `${rounded((kelvin * 9) / 5, decimals)} °F` : `${rounded(kelvin, decimals)} °C`;
 }
 
-export function sayPercent(percent: number): string {
-  return `${rounded(percent)} %`;
+export function sayPercent(percent: number, decimals = 0): string {
+  return `${rounded(percent, decimals)} %`;
 }
 
 /** A chance of 0 to 1, never rounded up to certainty. */

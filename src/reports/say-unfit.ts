@@ -1,13 +1,20 @@
 import type { Breach, BreachCode } from '../drying/air-limits.ts';
 import type { Remedy } from '../drying/remedy.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
-import type { Manner } from './say-time.ts';
+import { sayWork, type Manner } from './say-time.ts';
 
 type Units = Pick<Manner, 'units'>;
 
+/** Two figures with as few decimals as tell them apart: never "10 °C, wants 10 °C". */
+function toldApart(is: number, limit: number, say: (value: number, decimals: number) => string): [string, string] {
+  const decimals = [0, 1].find((d) => say(is, d) !== say(limit, d)) ?? 2;
+  return [say(is, decimals), say(limit, 0)];
+}
+
 /** Why a coat may not go on: what is, and what it would have to be. */
 export function sayUnfit({ code, is, limit }: Breach, units: Units): string {
-  const temps = `${sayTemp(is, units)}, wants ${sayTemp(limit, units)}`;
+  const temps = toldApart(is, limit, (v, d) => sayTemp(v, units, d)).join(', wants ');
+  const percents = toldApart(is, limit, sayPercent).join(', wants ');
   switch (code) {
     case 'air-too-cold':
       return `too cold (${temps})`;
@@ -18,9 +25,9 @@ export function sayUnfit({ code, is, limit }: Breach, units: Units): string {
     case 'surface-too-warm':
       return `work too warm (${temps} at most)`;
     case 'air-too-dry':
-      return `too dry (${sayPercent(is)}, wants ${sayPercent(limit)})`;
+      return `too dry (${percents})`;
     case 'air-too-damp':
-      return `too damp (${sayPercent(is)}, wants ${sayPercent(limit)} at most)`;
+      return `too damp (${percents} at most)`;
     case 'near-dew-point':
       return `too near the dew point (${sayTempDifference(is, units)} above, wants ${sayTempDifference(limit, units)})`;
     case 'film-does-not-form':
@@ -46,11 +53,37 @@ export const unfitSaid: Readonly<Record<BreachCode, string>> = {
   'will-not-dry': 'too damp',
 };
 
-/** What would make it fit: `heat to 16 °C and dry to 60 %`. */
-export function sayRemedy({ heatToC, dryToRhPercent, wait }: Remedy, units: Units): string {
+const wholeOrTenths = (tempC: number, units: Units) =>
+  sayTemp(tempC, units, units.units === 'metric' && Number.isInteger(tempC) ? 0 : 1);
+
+/**
+ * What would make it fit, and by when that would have to be: `heat to 16 °C and dry the air to 60 % by 08:00, and keep 10 °C
+ * or more for 24 h after`.
+ */
+export function sayRemedy({ heatToC, dryToRhPercent, wait, thenKeep }: Remedy, units: Units, by?: string): string {
   if (wait === true) return 'let the work warm up with the room';
-  return [
-    ...(heatToC === undefined ? [] : [`heat to ${sayTemp(heatToC, units, 1)}`]),
+  const done = [
+    ...(heatToC === undefined ? [] : [`heat to ${wholeOrTenths(heatToC, units)}`]),
     ...(dryToRhPercent === undefined ? [] : [`dry the air to ${sayPercent(dryToRhPercent)}`]),
   ].join(' and ');
+  const kept =
+    thenKeep === undefined
+      ? ''
+      : `, and keep ${wholeOrTenths(thenKeep.tempC, units)} or more for ${sayWork(thenKeep.hours * 60)} after the coat`;
+  return `${done}${by === undefined ? '' : ` by ${by}`}${kept}`;
+}
+
+/** Of reasons that come to the same only the plainer is said. */
+const sameAs: Readonly<Partial<Record<BreachCode, readonly BreachCode[]>>> = {
+  'surface-too-cold': ['air-too-cold'],
+  'surface-too-warm': ['air-too-warm'],
+  'film-does-not-form': ['air-too-cold', 'surface-too-cold'],
+  'will-not-dry': ['air-too-damp'],
+};
+
+/** All that forbids a coat: each reason with its figures, but for what another says as well. */
+export function sayReasons(why: readonly Breach[], units: Units): string {
+  const codes = new Set(why.map((w) => w.code));
+  const plain = why.filter(({ code }) => !(sameAs[code] ?? []).some((other) => codes.has(other)));
+  return plain.map((w) => sayUnfit(w, units)).join(', ');
 }

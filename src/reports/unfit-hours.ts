@@ -1,6 +1,7 @@
+import { at } from '../at.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
-import { fitStretches } from '../drying/outlook.ts';
+import { fitStretches, oncePerLimits } from '../drying/fit-stretches.ts';
 import type { Book } from '../model/book.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Material } from '../model/material.ts';
@@ -9,7 +10,6 @@ import type { UnfitHours } from './bench.ts';
 import type { Manner } from './say-time.ts';
 import { unfitSaid } from './say-unfit.ts';
 
-const lookMinutes = 30;
 const mostNamed = 3;
 
 /** Can the air forbid it at all? */
@@ -23,10 +23,13 @@ interface Unfit {
   readonly why: readonly string[];
 }
 
-function unfitOf(material: Material, series: AirSeries, open: Spans, over: Span): Unfit {
-  const bad = fitStretches(material, series, over.start, over.end, lookMinutes).filter((s) => !s.fit);
-  const why = bad.flatMap((s) => s.why.map((w) => unfitSaid[w.code]));
-  return { material, spans: intersect(open, unite(bad)), why };
+function unfitOf(materials: readonly Material[], series: AirSeries, open: Spans, over: Span): Unfit[] {
+  const stretches = oncePerLimits(materials, (material) => fitStretches(material, series, over.start, over.end));
+  return materials.map((material, i) => {
+    const bad = at(stretches, i).filter((s) => !s.fit);
+    const why = bad.flatMap((s) => s.why.map((w) => unfitSaid[w.code]));
+    return { material, spans: intersect(open, unite(bad)), why };
+  });
 }
 
 function reasons(unfit: readonly Unfit[]): string {
@@ -54,7 +57,7 @@ export function unfitHours(
   return book.shop.rooms.flatMap((room): UnfitHours[] => {
     const series = air.get(room.id);
     if (series === undefined) return [];
-    const unfit = minding.map((m) => unfitOf(m, series, open, day)).filter((u) => u.spans.length > 0);
+    const unfit = unfitOf(minding, series, open, day).filter((u) => u.spans.length > 0);
     const forAll = unfit.length === minding.length ? unfit.reduce((all, u) => intersect(all, u.spans), open) : [];
     const some = unfit.filter((u) => subtract(u.spans, forAll).length > 0);
     const forSome = subtract(unite(some.flatMap((u) => u.spans)), forAll);

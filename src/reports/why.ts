@@ -4,7 +4,7 @@ import { sayStep, type Bench } from './bench.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import { markSaid } from './say-mark.ts';
 import { sayMoment, sayWork, type Manner } from './say-time.ts';
-import { sayUnfit } from './say-unfit.ts';
+import { sayReasons } from './say-unfit.ts';
 
 type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
 
@@ -53,7 +53,7 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
     case 'hours':
       return `nobody is in, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
     case 'air': {
-      const why = cause.breaches.map((b) => sayUnfit(b, manner)).join(', ');
+      const why = sayReasons(cause.breaches, manner);
       return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
     }
     case 'cold-work': {

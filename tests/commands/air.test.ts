@@ -107,7 +107,7 @@ test('the air of rooms: pictures with their range, hours fit, why others are not
     expect(out).toMatch(/\nShed · now 4 °C, 90 %\n/);
     expect(out).toMatch(/\n {2}fit for coating +·{24} {2}not today\n/);
     expect(flat(out)).toMatch(/00:00–24:00 too cold \(4 °C, wants 10 °C\)/);
-    expect(flat(out)).toMatch(/heat to \d+\.\d °C/);
+    expect(flat(out)).toMatch(/heat to \d+(\.\d)? °C by 08:00/);
     const plain = await drybench(['air', '--at', '2027-01-11T07:30', '--plain'], { folder });
     expect(plain.out).toMatch(/^[\n\x20-\x7e]+$/);
     const json = JSON.parse((await drybench(['air', '--at', '2027-01-11T07:30', '--json'], { folder })).out) as {
@@ -118,5 +118,42 @@ test('the air of rooms: pictures with their range, hours fit, why others are not
       ['shed', 48],
     ]);
     expect(json.rooms[0]?.hours[0]).toMatchObject({ time: '2027-01-11T00:00:00+00:00', tempC: 20 });
+  });
+});
+
+test('what the bench has taught and what is in doubt stand under the air, each once and only for what is still to be laid', async () => {
+  await inShop({}, async (folder) => {
+    const now = (clock: string) => ['--at', `2027-01-11T${clock}`];
+    const before = await drybench(['air', ...now('08:00')], { folder });
+    expect(before.out).not.toContain('Learned from the bench');
+    expect(before.out.split('How much damp air slows the late drying').length).toBe(2);
+    for (const [clock, step] of [
+      ['08:40', 'scuff'],
+      ['08:50', 'wipe'],
+      ['09:30', 'paint-1'],
+    ] as const)
+      expect((await drybench(['done', 'stool', step, ...now(clock)], { folder })).code).toBe(0);
+    expect((await drybench(['seen', 'stool', 'paint-1', 'tacky', ...now('15:30')], { folder })).code).toBe(0);
+    const { out } = await drybench(['air', ...now('16:00')], { folder });
+    expect(flat(out)).toMatch(
+      /Learned from the bench Water-borne acrylic enamel dries \d+ % slower here than the container says, from 1 look at it\./,
+    );
+    const json = await drybench(['air', ...now('16:00'), '--json'], { folder });
+    const { learned, doubts } = JSON.parse(json.out) as {
+      learned: { id: string; factor: number; observations: number }[];
+      doubts: { code: string }[];
+    };
+    expect(learned).toMatchObject([{ id: 'water-borne-acrylic-enamel', observations: 1 }]);
+    expect(learned[0]?.factor).toBeGreaterThan(1);
+    expect(learned[0]?.factor).toBeLessThanOrEqual(2);
+    expect(doubts.map((d) => d.code)).toEqual(['trade-figures', 'damp-late']);
+  });
+});
+
+test('warmth that a material must be kept in afterwards is part of what would help', async () => {
+  await inShop({}, async (folder) => {
+    const { out } = await drybench(['air', '--at', '2027-01-11T07:30', '--days', '1'], { folder });
+    expect(flat(out)).toMatch(/heat to \d+(\.\d)? °C by 08:00, and keep 10 °C or more for 24 h after the coat/);
+    expect(flat(out)).toContain('with nothing that burns in the room');
   });
 });

@@ -1,10 +1,17 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { breaches } from '../../src/drying/air-limits.ts';
+import { airAt } from '../../src/air/series.ts';
+import { applicationStarts } from '../../src/drying/fit-hours.ts';
+import { whyUnfit } from '../../src/drying/why-unfit.ts';
+import type { Mechanism } from '../../src/model/material.ts';
+import { USUAL_THICKNESS_MM } from '../../src/model/piece.ts';
+import { covers, subtract } from '../../src/time/span.ts';
 import { workingTimes } from '../../src/drying/glue-times.ts';
-import { dryingSpeeds, fitOutlook, outlook } from '../../src/drying/outlook.ts';
+import { fitMinutes, fitOutlook } from '../../src/drying/fit-stretches.ts';
+import { dryingSpeeds, outlook } from '../../src/drying/outlook.ts';
 import { remedied, remedyFor } from '../../src/drying/remedy.ts';
-import { dailySwing, hours, madeUp, still, t0, wildAir } from './arbitrary.ts';
+import { dailySwing, film, hours, madeUp, still, t0, wildAir } from './arbitrary.ts';
 
 const limits = { minTempC: 10, maxTempC: 32, minRhPercent: 20, maxRhPercent: 85, dewMarginK: 3, source: 'test' };
 const coat = madeUp({ limits, marks: { touch: hours(1) } });
@@ -35,7 +42,78 @@ describe('the outlook of a room', () => {
   });
 });
 
+describe('the hours shown as fit', () => {
+  const keepAbove = { tempC: 10, hours: 24 };
+  const anyCoat = fc.record({
+    keep: fc.boolean(),
+    mechanism: fc.constantFrom<Mechanism>('water', 'oxidation'),
+    floor: fc.constantFrom(undefined, 12),
+  });
+  const coatOf = ({ keep, mechanism, floor }: { keep: boolean; mechanism: Mechanism; floor: number | undefined }) =>
+    madeUp({
+      mechanism,
+      limits: { ...limits, ...(keep && { keepAbove }) },
+      ...(floor !== undefined && { minFilmTempC: floor }),
+    });
+  const [from, to] = [t0 - 100, t0 + 2500];
+
+  it('are those of the planner to the minute: a dab that needs no drying may start just then', () => {
+    fc.assert(
+      fc.property(wildAir(4, 30), anyCoat, (series, over) => {
+        const material = coatOf(over);
+        const planned = applicationStarts(material, film, series, 1, from, to, USUAL_THICKNESS_MM);
+        const shown = fitOutlook(material, series, from, to).filter((s) => s.fit);
+        expect(shown.map(({ start, end }) => ({ start, end }))).toEqual(planned);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('hold every minute at which the planner starts a coat that has to dry', () => {
+    fc.assert(
+      fc.property(wildAir(4, 30), anyCoat, fc.integer({ min: 1, max: 90 }), (series, over, run) => {
+        const material = { ...coatOf(over), marks: { 'dust-free': hours(0.5) } };
+        const planned = applicationStarts(material, film, series, run, from, to, USUAL_THICKNESS_MM);
+        expect(subtract(planned, fitMinutes(material, series, from, to))).toEqual([]);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('are those at which nothing forbids it, and every other minute has a reason', () => {
+    fc.assert(
+      fc.property(wildAir(4, 30), anyCoat, (series, over) => {
+        const material = coatOf(over);
+        const fit = fitMinutes(material, series, from, to);
+        for (let minute = from; minute < to; minute += 7) {
+          const forbids = whyUnfit(material, series, minute, USUAL_THICKNESS_MM);
+          expect([minute, forbids.length === 0]).toEqual([minute, covers(fit, { start: minute, end: minute + 1 })]);
+        }
+        for (const s of fitOutlook(material, series, from, to)) expect(s.why.length > 0).toBe(!s.fit);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('a remedy', () => {
+  // Latex at 10 °C or more for 24 h: Wood Handbook (FPL-GTR-190) ch. 16.
+  const latex = madeUp({ limits: { ...limits, keepAbove: { tempC: 10, hours: 24 } } });
+
+  it('against the cold to come says for how long it must stay warm', () => {
+    const night = dailySwing(4, 12, 8, 60);
+    const ahead = fitOutlook(latex, night, t0, t0 + 1440).find((s) => s.why.some((w) => w.code === 'cold-ahead'));
+    expect(ahead?.remedy).toEqual({ heatToC: 10, thenKeep: { tempC: 10, hours: 24 } });
+  });
+
+  it('that heats for any other reason says so too, and never heats to less than is to be kept', () => {
+    const tolerant = { ...latex, limits: { ...limits, minTempC: 5, keepAbove: { tempC: 12, hours: 24 } } };
+    expect(fitOutlook(tolerant, still(4, 50), t0, t0 + 60)[0]?.remedy).toEqual({
+      heatToC: 12,
+      thenKeep: { tempC: 12, hours: 24 },
+    });
+  });
+
   it('makes its air fit, and half a degree less heat would not', () => {
     const air = fc.record({
       tempC: fc.double({ min: -5, max: 36, noNaN: true }),
@@ -54,12 +132,13 @@ describe('a remedy', () => {
     );
   });
 
-  it('of a stretch holds in every hour of it', () => {
+  it('of a stretch holds in every minute of it', () => {
     fc.assert(
       fc.property(wildAir(0, 30), (series) => {
         for (const { start, end, remedy } of fitOutlook(coat, series, t0, t0 + 2880)) {
           if (remedy === undefined) continue;
-          for (const row of outlook(series, start, end)) expect(breaches(coat, remedied(row, remedy))).toEqual([]);
+          for (let minute = start; minute < end; minute += 1)
+            expect(breaches(coat, remedied(airAt(series, minute), remedy))).toEqual([]);
         }
       }),
     );
