@@ -11,6 +11,8 @@ describe('a reading of the meter on the wall', () => {
     expect(answer.reasons.map((r) => r.code)).toEqual(['near-dew-point']);
   });
 
+  // Dew point by Hyland and Wexler's equations, as in ASHRAE Handbook—Fundamentals 2017, chapter 1 (read in psychrolib's
+  // source), calculated. A spread under 20 °F may blush: a trade question-and-answer page of 2006 (read), a rule of the trade.
   it('20 °C, 50 %, surface 18 °C: dew point 9.27 °C, margin 8.73 K, a coat, but shellac may blush', () => {
     const answer = answerReading({ tempC: 20, rhPercent: 50, surfaceC: 18 });
     expect(Math.abs(answer.dewPointC - 9.27)).toBeLessThan(0.05);
@@ -19,6 +21,7 @@ describe('a reading of the meter on the wall', () => {
     expect(answer.warnings.map((w) => w.code)).toEqual(['blush-likely']);
   });
 
+  // Dew point calculated as above; the 3 K are of ISO 8502-4, as secondary pages give it (read).
   it('20 °C, 65 % on work at 10 °C: 3.2 K below the dew point of 13.23 °C', () => {
     const answer = answerReading({ tempC: 20, rhPercent: 65, surfaceC: 10 });
     expect(Math.abs(answer.dewPointC - 13.23)).toBeLessThan(0.05);
@@ -27,6 +30,7 @@ describe('a reading of the meter on the wall', () => {
     expect(answerReading({ tempC: 20, rhPercent: 65, surfaceC: 16.18 }).coatable).toBe(false);
   });
 
+  // Calculated by ASHRAE 2017, chapter 1, equations 6 and 20, the humidity ratio held.
   it('5 °C, 85 % heated to 20 °C: 4.586 g/kg, 31.7 %, the same dew point of 2.69 °C', () => {
     const answer = answerReading({ tempC: 5, rhPercent: 85 }, 20);
     expect(Math.abs(answer.humidityRatioGPerKg - 4.586)).toBeLessThan(0.02);
@@ -43,7 +47,9 @@ describe('a reading of the meter on the wall', () => {
     expect(answer.dewPointC).toBeCloseTo(-3.04, 1);
     expect(answer.marginK).toBeCloseTo(2.683, 2);
     expect(answer.reasons.map((r) => r.code)).toEqual(['near-dew-point', 'freezing']);
-    expect(answer.reasons[0]?.text).toBe('the surface is 2.7 K above the frost point; it needs 3 K (ISO 8502-4)');
+    expect(answer.reasons[0]?.text).toBe(
+      'the surface is 2.7 K above the frost point; it needs 3 K (ISO 8502-4, for steel)',
+    );
     expect(answerReading({ tempC: 15, rhPercent: 60 }).frostPointC).toBeUndefined();
   });
 

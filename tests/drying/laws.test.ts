@@ -1,7 +1,7 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { rhFromVapour } from '../../src/air/psychrometrics.ts';
-import { seriesEnd } from '../../src/air/series.ts';
+import { seriesEnd, type AirSeries } from '../../src/air/series.ts';
 import { integrate } from '../../src/drying/dose.ts';
 import { reached } from '../../src/drying/dose-map.ts';
 import { filmFactor } from '../../src/drying/film-factor.ts';
@@ -161,6 +161,7 @@ describe('the integral', () => {
         'two-part',
         'moisture-cure',
         'pva-glue',
+        'hide-glue',
         'wood-water',
       ] as const)
         for (const [mark, hours] of marks) {
@@ -174,6 +175,17 @@ describe('the integral', () => {
           }
         }
     expect(compared).toBeGreaterThan(250);
+  });
+
+  it('reaches no mark later in air that is warmer all along, whatever the law', () => {
+    const warmer = (air: AirSeries, byK: number): AirSeries => ({ ...air, tempC: air.tempC.map((t) => t + byK) });
+    fc.assert(
+      fc.property(lawOf, wildAir(0, 30), fc.double({ min: 0, max: 8, noNaN: true }), (law, air, byK) => {
+        const mark = (of: AirSeries) => reached(integrate(of, law), 6).at(t0 + 30);
+        expect(mark(warmer(air, byK))).toBeLessThanOrEqual(mark(air) + 1);
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('is the sum of the rates over the minutes, by another road', () => {
@@ -203,6 +215,21 @@ describe('film thickness', () => {
     for (const mechanism of ['solvent', 'water', 'oxidation', 'moisture-cure'] as const)
       expect(filmFactor(madeUp({ mechanism }), thick)).toBeCloseTo(2.25, 9);
     expect(filmFactor(madeUp({ mechanism: 'two-part' }), thick)).toBe(1);
+  });
+
+  it('never shortens the hours as a film gets thicker or a fill deeper, and never jumps, whatever the mechanism', () => {
+    const size = fc.double({ min: 0.2, max: 6, noNaN: true });
+    fc.assert(
+      fc.property(anyMechanism, size, size, fc.double({ min: 0, max: 2, noNaN: true }), (mechanism, wet, deep, by) => {
+        const material = madeUp({ mechanism, sheetDepthMm: 3 });
+        const factor = (thickness: number, depthMm: number) =>
+          filmFactor(material, { material: 'f', thickness, depthMm });
+        const now = factor(wet, deep);
+        expect(factor(wet + by, deep)).toBeGreaterThanOrEqual(now);
+        expect(factor(wet, deep + by)).toBeGreaterThanOrEqual(now);
+        expect(factor(wet * 1.001, deep * 1.001) / now).toBeLessThan(1.005);
+      }),
+    );
   });
 
   it('of a fill counts by depth beyond the sheet, never below it', () => {
