@@ -4,13 +4,15 @@ import { shareOf } from '../model/money.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Plan } from '../model/plan.ts';
 import { grainsOf, type QuantityUnit } from '../model/quantity.ts';
+import { partOf } from '../model/session.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { lengthOf, type Minute, type Span } from '../time/span.ts';
 import { heldCosts, type Held, type Presence } from './presence.ts';
 import { lowestPrice, ratePer, sellingFee } from './sale.ts';
 import { soldAs } from './shopping.ts';
-import { usesOf, type Use } from './uses.ts';
+import { type Use, usesOf } from './uses.ts';
+import { reallyUsed } from './used-since.ts';
 import { wayNamed, workLeft } from './work-left.ts';
 import { workedMinutes } from './work-time.ts';
 
@@ -65,14 +67,6 @@ interface Job {
   readonly isPast: boolean;
 }
 
-/** Uses with what the journal says was really taken of the step's own material. */
-function reallyUsed(uses: readonly Use[], task: Task, used: number | undefined): readonly Use[] {
-  if (used === undefined || task.material === undefined) return uses;
-  const own = uses.find((u) => u.item === task.material);
-  const rest = uses.filter((u) => u.item !== task.material);
-  return [{ item: task.material, unit: own?.unit ?? 'L', value: used }, ...rest];
-}
-
 function jobsDone(book: Book, { tasks, done }: Situation): Job[] {
   return tasks.flatMap((task): Job[] => {
     const step = done.get(task.id);
@@ -96,11 +90,12 @@ function jobsDone(book: Book, { tasks, done }: Situation): Job[] {
 }
 
 function jobsLeft(book: Book, situation: Situation, plan: Plan): Job[] {
+  const sessions = (plan.sessions ?? []).map((s) => s.steps);
   return workLeft(situation, plan).map(({ task, way, step }): Job => {
     const minutesEach = lengthOf(step.spans);
     return {
       task,
-      uses: usesOf(book, situation.tasks, task, way),
+      uses: usesOf(book, situation.tasks, task, way, partOf(sessions, step.id)),
       minutes: minutesEach * task.people,
       plannedMinutes: 0,
       span: { start: step.spans[0]?.start ?? plan.from, end: step.spans.at(-1)?.end ?? plan.from },

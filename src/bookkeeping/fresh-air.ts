@@ -1,8 +1,9 @@
 import type { Book } from '../model/book.ts';
 import type { PlannedStep } from '../model/plan.ts';
+import { supplyOf } from '../model/supply.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute, Span } from '../time/span.ts';
-import { usesOf } from './uses.ts';
+import { usesOf, type Use } from './uses.ts';
 import { wayNamed } from './work-left.ts';
 
 /** Solvent that one step gives to the air of its room, taken to leave evenly from `span.start` to `span.end`. */
@@ -31,20 +32,39 @@ const MINUTES_PER_HOUR = 60;
 /** Thinners but water, grams a litre: 780 to 870, common practice, no source. */
 const THINNER_G_PER_L = 800;
 
-/** What a step of the plan gives off: all the solvent in what it takes, with its thinner, within the hour at the latest. */
-function vapourOf(book: Book, tasks: readonly Task[], task: Task, step: PlannedStep): Vapour[] {
+/** Solvent in what a step takes of its material, with its thinner. */
+function fromMaterial(book: Book, task: Task, uses: readonly Use[]): Omit<Vapour, 'room' | 'span'>[] {
   const material = book.materials.get(task.material ?? '');
-  const { solventGPerL, solventLimit, thinning } = material ?? {};
-  const [first] = step.spans;
-  if (material === undefined || solventGPerL === undefined || solventLimit === undefined || first === undefined)
-    return [];
-  const litres = usesOf(book, tasks, task, wayNamed(task, step.way)).find((u) => u.item === material.id)?.value ?? 0;
+  const { solventGPerL, solventLimit: limit, thinning } = material ?? {};
+  if (material === undefined || solventGPerL === undefined || limit === undefined) return [];
+  const litres = uses.find((u) => u.item === material.id)?.value ?? 0;
   const thinner = thinning === undefined || thinning.with === 'water' ? 0 : (litres * thinning.percent) / 100;
-  const grams = litres * solventGPerL + thinner * THINNER_G_PER_L;
-  const end = Math.max(step.spans.at(-1)?.end ?? first.end, first.start + MINUTES_PER_HOUR);
-  return grams <= 0
-    ? []
-    : [{ material: material.id, room: step.room, grams, span: { start: first.start, end }, limit: solventLimit }];
+  return [{ material: material.id, grams: litres * solventGPerL + thinner * THINNER_G_PER_L, limit }];
+}
+
+/** Solvent in what it takes besides, like a stripper. */
+function fromSupplies(book: Book, task: Task, uses: readonly Use[]): Omit<Vapour, 'room' | 'span'>[] {
+  return task.supplies.flatMap((id) => {
+    const { solventGPerL, solventLimit: limit } = supplyOf(book.supplies ?? new Map(), id) ?? {};
+    const litres = uses.find((u) => u.item === id)?.value ?? 0;
+    return solventGPerL === undefined || limit === undefined
+      ? []
+      : [{ material: id, grams: litres * solventGPerL, limit }];
+  });
+}
+
+/** What a step of the plan gives off: all the solvent in what it takes, within the hour at the latest. */
+function vapourOf(book: Book, tasks: readonly Task[], task: Task, step: PlannedStep): Vapour[] {
+  const [first] = step.spans;
+  if (first === undefined) return [];
+  const uses = usesOf(book, tasks, task, wayNamed(task, step.way));
+  const span = {
+    start: first.start,
+    end: Math.max(step.spans.at(-1)?.end ?? first.end, first.start + MINUTES_PER_HOUR),
+  };
+  return [...fromMaterial(book, task, uses), ...fromSupplies(book, task, uses)]
+    .filter(({ grams }) => grams > 0)
+    .map((vapour) => ({ ...vapour, room: step.room, span }));
 }
 
 /** What of it evaporates in the hour from `from`. */

@@ -1,10 +1,12 @@
 import type { Book } from '../model/book.ts';
 import { grainsOf, grainsPerUnit, grainsUp, type Quantity, type QuantityUnit } from '../model/quantity.ts';
 import type { Plan } from '../model/plan.ts';
+import { partOf } from '../model/session.ts';
 import type { Situation } from '../model/situation.ts';
 import { supplyOf } from '../model/supply.ts';
 import type { Minute } from '../time/span.ts';
 import { chooseContainers, type Size } from './containers.ts';
+import { usedSince } from './used-since.ts';
 import { usesOf } from './uses.ts';
 import { workLeft, type WorkToDo } from './work-left.ts';
 
@@ -22,6 +24,8 @@ export interface Purchase {
   readonly unit: QuantityUnit;
   readonly needed: number;
   readonly onShelf: number;
+  /** Of what was counted, what has been used since then. */
+  readonly usedSinceCount: number;
   /** In whole grains, so that nothing is bought for an error of reckoning; 0: the shelf has enough. */
   readonly toBuy: number;
   /** Start of the first step that the shelf does not suffice for. */
@@ -47,9 +51,16 @@ interface Gathered {
 
 function gather(book: Book, situation: Situation, plan: Plan, until: Minute): Map<string, Gathered> {
   const byItem = new Map<string, Gathered>();
+  const sessions = (plan.sessions ?? []).map((s) => s.steps);
   for (const work of workLeft(situation, plan)) {
     if (work.start >= until) continue;
-    for (const { item, unit, value } of usesOf(book, situation.tasks, work.task, work.way)) {
+    for (const { item, unit, value } of usesOf(
+      book,
+      situation.tasks,
+      work.task,
+      work.way,
+      partOf(sessions, work.task.id),
+    )) {
       const gathered = byItem.get(item) ?? { unit, uses: [] };
       gathered.uses.push({ work, ...(value !== undefined && { value }) });
       byItem.set(item, gathered);
@@ -81,8 +92,17 @@ function runsOut(uses: readonly DatedUse[], shelfGrains: number, unit: QuantityU
   return undefined;
 }
 
+/** What is left on the shelf of what was counted. */
+function shelfOf({ shop }: Book, item: string, unit: QuantityUnit, used: ReadonlyMap<string, number>) {
+  const counted = shop.stock?.[item] ?? { value: 0, unit };
+  const gone = Math.min(counted.value, used.get(item) ?? 0);
+  return { shelf: { ...counted, value: counted.value - gone }, gone };
+}
+
 /** What to buy for the steps that start before `until`, less what is on the shelf. */
 export function shoppingList(book: Book, situation: Situation, plan: Plan, until: Minute = Infinity): ShoppingList {
+  const { stockCounted } = book.shop;
+  const used = stockCounted === undefined ? new Map<string, number>() : usedSince(book, situation, stockCounted);
   const gathered = [...gather(book, situation, plan, until)];
   const unknown = gathered.flatMap(([item, { uses }]) => {
     const without = uses.filter((u) => u.value === undefined);
@@ -92,7 +112,7 @@ export function shoppingList(book: Book, situation: Situation, plan: Plan, until
     const { name, sizes, isFromTap } = soldAs(book, item);
     const needed = uses.reduce((sum, { value = 0 }) => sum + value, 0);
     if (isFromTap || needed === 0) return [];
-    const shelf = book.shop.stock?.[item] ?? { value: 0, unit };
+    const { shelf, gone } = shelfOf(book, item, unit, used);
     const grains = Math.max(0, grainsUp({ value: needed, unit }) - grainsOf(shelf));
     const chosen = chooseContainers(grains, sizes);
     const by = runsOut(uses, grainsOf(shelf), unit);
@@ -104,6 +124,7 @@ export function shoppingList(book: Book, situation: Situation, plan: Plan, until
         unit,
         needed,
         onShelf: shelf.value,
+        usedSinceCount: gone,
         toBuy: grains / grainsPerUnit[unit],
         ...(by !== undefined && { by }),
         containers: chosen.map(({ size, count }) => ({ holds: size.holds, count })),

@@ -6,6 +6,7 @@ import type { Material } from '../model/material.ts';
 import type { Section } from '../model/piece.ts';
 import type { QuantityUnit } from '../model/quantity.ts';
 import { sameSection, sectionOf } from '../model/section-tasks.ts';
+import type { SessionPart } from '../model/session-part.ts';
 import { abrasiveId, GLOVES, RAGS, supplyOf, TAPE } from '../model/supply.ts';
 import type { Task, Way } from '../model/task.ts';
 
@@ -63,6 +64,27 @@ function materialUses(book: Book, section: Section, material: Material, way: Way
   return [{ item: material.id, unit: 'L', value: litres }, ...thinner];
 }
 
+/** What washing up after a full coat takes of the thinner: of the tools that name a wash-up, else of a brush; a cloth is not washed. */
+function washUpUse(book: Book, material: Material, way: Way, part: SessionPart | undefined): Use[] {
+  const id = material.thinning && thinnerId(material.thinning.with);
+  const thinner = id === undefined ? undefined : supplyOf(book.supplies ?? new Map(), id);
+  if (id === undefined || thinner === undefined || !isFullCoat(material) || material.wipeOff !== undefined) return [];
+  if (part === 'first' || part === 'middle') return [];
+  const washed = book.shop.tools.filter((t) => way.tools.includes(t.id) && t.washUpMinutes > 0).length;
+  const { unit, perToolWashed = 0, perBrushWashed = 0 } = thinner;
+  const value = washed > 0 ? washed * perToolWashed : perBrushWashed;
+  return value > 0 ? [{ item: id, unit, value }] : [];
+}
+
+/** Two uses of one thing as one. */
+function together(uses: readonly Use[]): Use[] {
+  return [...new Set(uses.map((u) => u.item))].flatMap((item) => {
+    const [first, ...more] = uses.filter((u) => u.item === item);
+    if (first === undefined || more.length === 0 || first.value === undefined) return first ?? [];
+    return { ...first, value: more.reduce((sum, { value = 0 }) => sum + value, first.value) };
+  });
+}
+
 /** What a supply's figures make for a section; `named`: the id that it is bought by, where that differs. */
 function supplyUse(book: Book, { areaM2, items }: Section, id: string, named = id): Use {
   const supply = supplyOf(book.supplies ?? new Map(), id);
@@ -88,12 +110,14 @@ function supplyIds(task: Task, material: Material | undefined): string[] {
 
 /**
  * All that one step takes, done in this way: of its material by area, coverage or volume solids and dry film, film
- * thickness, what lands, and what is lost in the pot; the thinner for it; and what is used up besides.
+ * thickness, what lands, and what is lost in the pot; the thinner for it and for washing up; and what is used up besides.
+ * `part`: as that part of a session, of which only the last washes up.
  */
-export function usesOf(book: Book, tasks: readonly Task[], task: Task, way: Way): Use[] {
+export function usesOf(book: Book, tasks: readonly Task[], task: Task, way: Way, part?: SessionPart): Use[] {
   const section = sectionOf(book, task);
   const material = book.materials.get(task.material ?? '');
   const laid =
     material === undefined ? [] : materialUses(book, section, material, way, isOnBareWood(tasks, task, book));
-  return [...laid, ...supplyIds(task, material).map((id) => supplyUse(book, section, id))];
+  const washed = material === undefined ? [] : washUpUse(book, material, way, part);
+  return together([...laid, ...washed, ...supplyIds(task, material).map((id) => supplyUse(book, section, id))]);
 }

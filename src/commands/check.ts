@@ -19,7 +19,7 @@ const isShipped = (finding: Finding) => finding.place?.file.startsWith('shipped/
 export async function answer(call: Call): Promise<ExitCode> {
   const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile]) : undefined;
   const inUse = readShop(call);
-  const own = readShop(call, true).findings.filter((f) => !isShipped(f));
+  const own = readShop(call, { everything: true }).findings.filter((f) => !isShipped(f));
   const journal = inUse.book === undefined ? [] : journalFindings(inUse.book);
   const findings = [...own, ...inUse.findings.filter(isShipped), ...journal];
   if (repairs !== undefined && !wantsJson(call))

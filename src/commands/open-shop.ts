@@ -36,9 +36,12 @@ export function shopFolder(call: Call): string {
 }
 
 /** What stands in the files of the shop, and what is wrong there; `everything`: in those, too, that no piece uses. */
-export function readShop(call: Call, everything = false): ReadBook & { readonly folder: string } {
+export function readShop(
+  call: Call,
+  more: { readonly everything?: boolean; readonly supplies?: boolean } = {},
+): ReadBook & { readonly folder: string } {
   const folder = shopFolder(call);
-  return { folder, ...readBook(folder, { shippedDir: shippedDir(), everything }) };
+  return { folder, ...readBook(folder, { shippedDir: shippedDir(), ...more }) };
 }
 
 /**
@@ -71,10 +74,11 @@ export function timeOf(call: Call, what: string, written: string, zone: string):
 
 /**
  * Finds and reads the shop that a command is to work on; says what is worth knowing of its files on standard error.
+ * `supplies`: with what work uses up beside its materials.
  * @throws CannotGoOn if its files hold errors.
  */
-export async function openShop(call: Call): Promise<OpenShop> {
-  const { folder, book, findings, libraries } = readShop(call);
+export async function openShop(call: Call, more: { readonly supplies?: boolean } = {}): Promise<OpenShop> {
+  const { folder, book, findings, libraries } = readShop(call, more);
   if (book === undefined || findings.some((f) => f.severity === 'error'))
     throw new CannotGoOn(
       `the files of the shop are not right: ${countFindings(findings)}`,
@@ -82,7 +86,8 @@ export async function openShop(call: Call): Promise<OpenShop> {
       2,
       findings,
     );
-  const worthKnowing = [...findings, ...journalFindings(book)];
+  // A plan warns of what is not said of lead, beside the work; `check` says where to write it.
+  const worthKnowing = [...findings.filter((f) => f.code !== 'lead-unsaid'), ...journalFindings(book)];
   const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
   if (worthKnowing.length > 0) call.io.stderr.write(`${findingsScreen(worthKnowing, look, harmless)}\n`);
   const { timeZone, clock, units, currency } = book.shop;

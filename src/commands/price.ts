@@ -6,16 +6,16 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { choosePiece } from './name-things.ts';
-import { openShop, readMore } from './open-shop.ts';
+import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
 
 /** What one piece has cost and brings, or all pieces in a line each and which kind earns most. */
 export async function answer(call: Call): Promise<ExitCode> {
-  const shop = await openShop(call);
+  const shop = await openShop(call, { supplies: true });
   const [word] = call.words;
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
   const { plan, situation } = planOf(call, shop);
-  const { book } = readMore(shop, { supplies: true });
+  const { book } = shop;
   const all = accountsOf(book, situation, plan);
   const shown = all.filter((a) => one === undefined || a.piece === one.id);
   const kinds = one === undefined ? earnedByKind(all) : [];

@@ -8,7 +8,7 @@ import { todayScreen } from '../reports/today.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, type Call, type ExitCode } from './call.ts';
-import { openShop, readMore, type OpenShop } from './open-shop.ts';
+import { openShop, type OpenShop } from './open-shop.ts';
 import { planOf, type Planned } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 
@@ -16,7 +16,7 @@ import { sheetOf } from './sheet-of.ts';
 function aheadOf(shop: OpenShop, planned: Planned): Ahead {
   const { plan, situation, air } = planned;
   const isCounted = shop.book.shop.stock !== undefined;
-  const { book } = isCounted && shop.book.supplies === undefined ? readMore(shop, { supplies: true }) : shop;
+  const { book } = shop;
   const until = nextWorkDay(plan, shop.now).end;
   const list = isCounted ? shoppingList(book, situation, plan, until).purchases : [];
   const isMaterial = ({ item }: Purchase) => book.materials.has(item);
@@ -26,7 +26,7 @@ function aheadOf(shop: OpenShop, planned: Planned): Ahead {
 
 /** What to do now, next and after; what opens and shuts; when not to coat. */
 export async function answer(call: Call): Promise<ExitCode> {
-  const shop = await openShop(call);
+  const shop = await openShop(call, { supplies: true });
   const planned = planOf(call, shop);
   const sheet: Sheet = { ...sheetOf(shop, planned, 1), ahead: harmlessData(aheadOf(shop, planned)) };
 

@@ -74,7 +74,7 @@ async function sheetOf(call: Call, shop: OpenShop): Promise<Sheet> {
 export async function answer(call: Call): Promise<ExitCode> {
   if (textFlag(call, 'card') !== undefined && isFlagged(call, 'labels'))
     throw new CannotGoOn('--card and --labels do not go together', 'write one of them');
-  const shop = await openShop(call);
+  const shop = await openShop(call, { supplies: true });
   const sheet = await sheetOf(call, shop);
   const file = textFlag(call, 'file') ?? sheet.usualFile;
   const path = resolve(call.io.folder, file);

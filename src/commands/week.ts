@@ -16,7 +16,7 @@ import { sheetOf } from './sheet-of.ts';
  */
 export async function answer(call: Call): Promise<ExitCode> {
   const days = numberFlag(call, 'days', 7, 1, 60);
-  const shop = await openShop(call);
+  const shop = await openShop(call, { supplies: true });
   const planned = planOf(call, shop, false);
   if (!isFlagged(call, 'look')) keepPlan(call, shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));

@@ -224,6 +224,7 @@ export function expandPiece(book: Book, piece: Piece): readonly Task[] {
       // A film that is half laid cannot wait for tomorrow.
       mayPause: recipeStep.mayPause && (material === undefined || material.mechanism === 'none'),
       needs: withoutRepeats(needs),
+      ...(recipeStep.disturbsOldPaint && { disturbsOldPaint: true as const }),
       gated: piece.mayCarryLead && recipeStep.disturbsOldPaint,
       thicknessMm: chain.section.thicknessMm,
       ...(recipeStep.grit !== undefined && { grit: recipeStep.grit }),

@@ -119,6 +119,8 @@ export interface Shop {
   /** What the shop costs a day, in minor units of the currency. */
   readonly overheadMinorPerDay?: number;
   readonly sellingFeePercent?: number;
+  /** When `stock` was counted: what is used after it is off the shelf; absent: `stock` is what is there now. */
+  readonly stockCounted?: Minute;
   /** On the shelf, by id of the material or supply. */
   readonly stock?: Readonly<Record<string, Quantity>>;
   /** What containers cost, by id; the first is what a piece is reckoned with. */

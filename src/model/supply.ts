@@ -10,6 +10,12 @@ export interface Supply {
   readonly perStep: number;
   readonly perM2: number;
   readonly perItem: number;
+  /** What washing up takes of it: a tool that has a wash-up, or a brush. */
+  readonly perToolWashed?: number;
+  readonly perBrushWashed?: number;
+  /** Grams of vapour a litre gives off, and a published limit for it, for the warning about fresh air. */
+  readonly solventGPerL?: number;
+  readonly solventLimit?: Material['solventLimit'];
   /** What it is sold in; empty: it is not bought. */
   readonly packs: readonly Quantity[];
   readonly source: Provenance;

@@ -63,6 +63,8 @@ export interface Task {
   readonly onlyFor?: string;
   /** Follows that task to the minute, by the same hands beside the same work; it lies on no station and needs no work there. */
   readonly atOnceAfter?: string;
+  /** Works on whatever old paint there is. */
+  readonly disturbsOldPaint?: true;
   /** Not before the lead test of its piece. */
   readonly gated: boolean;
   /** Of the wood, for how its surface follows the air; absent: it is taken to be as warm as the air. */

@@ -9,6 +9,7 @@ function plain(_: string, value: unknown): unknown {
 /** What no plan follows from: what is on the shelf, and what things cost. */
 const beside: ReadonlySet<string> = new Set<keyof Shop>([
   'stock',
+  'stockCounted',
   'prices',
   'wastePercent',
   'overheadMinorPerDay',

@@ -48,9 +48,21 @@ export type Made =
   | { readonly kind: 'broken'; readonly breaches: readonly Breach[]; readonly plan: Plan }
   | { readonly kind: 'none'; readonly proven: boolean; readonly conflict: Conflict; readonly compiled: Compiled };
 
+/** Is anything still to be done that works on the old paint of a piece? */
+function disturbsOldPaint({ tasks, done }: Situation, piece: string): boolean {
+  return tasks.some((t) => t.piece === piece && t.disturbsOldPaint === true && !done.has(t.id));
+}
+
 function gateWarnings(situation: Situation): Warning[] {
   const held = heldTasks(situation);
   return situation.book.pieces.flatMap((piece) => {
+    if (piece.leadUnsaid === true && disturbsOldPaint(situation, piece.id))
+      return [
+        {
+          code: 'lead-unsaid',
+          text: `${piece.name}: nothing says whether its old paint may hold lead, so that nothing waits for a test. Write may-carry-lead: yes or no into pieces/${piece.id}.yaml.`,
+        },
+      ];
     if (!situation.tasks.some((t) => t.piece === piece.id && held.has(t.id))) return [];
     const test = situation.leadTests.get(piece.id);
     const text =

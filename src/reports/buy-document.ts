@@ -24,6 +24,7 @@ export function buyDocument(list: ShoppingList, heldPieces: readonly Piece[], { 
       unit: p.unit,
       needed: p.needed,
       onShelf: p.onShelf,
+      usedSinceCount: p.usedSinceCount,
       toBuy: p.toBuy,
       ...(p.by !== undefined && { by: localDay(p.by, zone).date }),
       containers: p.containers.map(({ holds, count }) => ({ count, size: holds.value })),

@@ -16,6 +16,8 @@ export interface Shopping {
   /** Only for steps that start before. */
   readonly until?: Minute;
   readonly withSteps: boolean;
+  /** Of the shelf, where the shop names what is on it: when that was counted, if it says so. */
+  readonly counted?: { readonly at?: Minute };
 }
 
 interface Desk {
@@ -80,7 +82,26 @@ function totalLines(toBuy: readonly Purchase[], { manner, look }: Desk): string[
   return paragraph(without === 0 ? `${total} in all` : `${total} for what has a price; ${without} without`, look, 2);
 }
 
-function noteLines({ list, heldPieces, until }: Shopping, { manner, look }: Desk): string[] {
+/** What has been taken off the shelf since it was counted, or that nothing has. */
+function shelfLines({ list, counted }: Shopping, { manner, look }: Desk): string[] {
+  if (counted === undefined) return [];
+  if (counted.at === undefined)
+    return paragraph(
+      'The shelf is taken as `stock:` says. Write `stock-counted: DATE` beside it, and what the journal says was used since then is taken off.',
+      look,
+      2,
+      look.paint.quiet,
+      4,
+    );
+  const gone = list.purchases.filter((p) => p.usedSinceCount > 0);
+  const said = gone.map((p) => `${shortName(p.name)} ${sayAmount({ value: p.usedSinceCount, unit: p.unit }, manner)}`);
+  const used = said.length === 0 ? 'nothing of it was used since' : `since then used and taken off: ${said.join(', ')}`;
+  return paragraph(`The shelf was counted ${sayDay(counted.at, manner)}; ${used}.`, look, 2, look.paint.quiet, 4);
+}
+
+function noteLines(shopping: Shopping, desk: Desk): string[] {
+  const { list, heldPieces, until } = shopping;
+  const { manner, look } = desk;
   const { quiet, warn } = look.paint;
   const enough = list.purchases.filter((p) => p.toBuy === 0);
   const span = until === undefined ? 'all work that is planned' : `work that begins until ${sayDay(until - 1, manner)}`;
@@ -94,6 +115,7 @@ function noteLines({ list, heldPieces, until }: Shopping, { manner, look }: Desk
           quiet,
           4,
         )),
+    ...shelfLines(shopping, desk),
     ...list.unknown.flatMap(({ item, name }) =>
       paragraph(`${name}: nothing says how much; write coverage into materials/${item}.yaml`, look, 2, warn, 4),
     ),
@@ -101,7 +123,7 @@ function noteLines({ list, heldPieces, until }: Shopping, { manner, look }: Desk
       paragraph(`${p.name}: nothing is counted for what waits for its lead test.`, look, 2, warn, 4),
     ),
     ...paragraph(
-      `For ${span}. Reckoned from area, coverage, what lands and what is lost; mend \`stock:\` in shop.yaml when you have shopped. The label of each container stands above these figures.`,
+      `For ${span}. Reckoned from area, coverage, what lands and what is lost; mend \`stock:\` in shop.yaml when you have shopped, and its date. The label of each container stands above these figures.`,
       look,
       2,
       quiet,

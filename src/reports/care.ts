@@ -39,7 +39,7 @@ export function pagesOn(day: Span, { plan, book, taskOf, safety = [] }: Bench): 
       return careOf(task, book.materials.get(task.material ?? ''), safety).pages.map((p) => p.id);
     }),
   );
-  const lead = plan.warnings.some((w) => w.code === 'lead-gate');
+  const lead = plan.warnings.some((w) => w.code.startsWith('lead-'));
   return safety.filter((p) => called.has(p.id) || (lead && p.when === 'disturbs-old-paint'));
 }
 
@@ -90,8 +90,8 @@ export function freshAirRows(day: Span, bench: Bench, said: Set<string>): Cell[]
 
 /** Warnings of the whole plan; behind a closed lead gate, why it is closed. */
 export function generalWarnings({ plan, look, safety = [] }: Bench, onlyLead = false): string[] {
-  const general = plan.warnings.filter((w) => w.step === undefined && (!onlyLead || w.code === 'lead-gate'));
-  const lead = general.some((w) => w.code === 'lead-gate')
+  const general = plan.warnings.filter((w) => w.step === undefined && (!onlyLead || w.code.startsWith('lead-')));
+  const lead = general.some((w) => w.code.startsWith('lead-'))
     ? safety.filter((p) => p.when === 'disturbs-old-paint').map((p) => p.short)
     : [];
   return [...general.map((w) => w.text), ...lead].flatMap((text) =>

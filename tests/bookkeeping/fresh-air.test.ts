@@ -77,4 +77,13 @@ describe('fresh air', () => {
     const coat = ((3 / 25 / 0.93) * 400) / 0.9;
     expect(oil).toEqual([Math.round(coat / 0.85), Math.round(coat)]);
   });
+
+  test('in the demo: a stripper gives off vapour, too: the table’s top of 3 m² takes 1.5 L of 700 g/L, against 260 mg/m³', () => {
+    const { plan, situation } = demoPlan(0);
+    const all = vapoursOn({ start: plan.from, end: plan.to }, demoBook(), situation.tasks, plan.steps);
+    const grams = all.filter((v) => v.material === 'stripper').map((v) => Math.round(v.grams));
+    expect(grams).toContain(3 * 0.5 * 700);
+    const limits = new Set(all.filter((v) => v.material === 'stripper').map((v) => v.limit.mgPerM3));
+    expect([...limits]).toEqual([260]);
+  });
 });

@@ -91,6 +91,31 @@ describe('a stool of 0.4 m², scuffed, wiped and brushed twice with an enamel of
     expect(redone.purchases.some((p) => p.item.startsWith('abrasive-'))).toBe(true);
   });
 
+  test('what was used since the shelf was counted is off it: as entered, else as reckoned; before the count nothing', async () => {
+    const shelf = (counted: string) =>
+      bookWith({ 'shop.yaml': `${shopFile}stock: { ${enamel}: 1 L, gloves: 6 }\n${counted}` });
+    const from = minuteAt('2027-01-11', 480, zone);
+    const did = (task: string, i: number, used?: number): Deed => ({
+      kind: 'done',
+      task: `stool/seat/${task}`,
+      from: from + 60 * i,
+      to: from + 60 * i + 40,
+      ...(used !== undefined && { used }),
+    });
+    const later = minuteAt('2027-01-12', 450, zone);
+    const paintOf = async (counted: string, used?: number) => {
+      const done = [did('scuff', 0), did('wipe', 1), did('paint-1', 2, used)];
+      const paint = listOf(await shelf(counted), done, later).purchases.find((p) => p.item === enamel);
+      return [round(paint?.onShelf ?? -1), round(paint?.usedSinceCount ?? -1)];
+    };
+    const reckoned = round(0.4 / 10 / 0.9);
+    expect(await paintOf('')).toEqual([1, 0]);
+    expect(await paintOf('stock-counted: 2027-01-11\n')).toEqual([round(1 - reckoned), reckoned]);
+    expect(await paintOf('stock-counted: 2027-01-11\n', 0.3)).toEqual([0.7, 0.3]);
+    expect(await paintOf('stock-counted: 2027-01-11\n', 4)).toEqual([0, 1]);
+    expect(await paintOf('stock-counted: 2027-01-11T12:00\n', 0.3)).toEqual([1, 0]);
+  });
+
   test('a material that names no coverage is said, not guessed', async () => {
     const book = await bookWith({
       'materials/old-paint.yaml': `name: Old paint\nfamily: water-borne\nmechanism: water\nmarks: { recoat: 4 h, handle: 8 h }\n`,
@@ -135,7 +160,8 @@ steps:
     expect(strip).toEqual({ stripper: 0.6, gloves: 1, rags: 2.2 });
     expect(oil).toEqual({
       'oil-based-polyurethane': round(litres),
-      'mineral-spirits': round(litres * 0.1),
+      // To thin it, and to wash the brush.
+      'mineral-spirits': round(litres * 0.1 + 0.1),
       gloves: 1,
       rags: 2.2,
     });
@@ -181,5 +207,44 @@ describe('stock and prices in the files', () => {
     const book = await bookWith({ 'supplies.yaml': 'supplies:\n  tack-cloth: { per-step: 1, packs: [5] }\n' });
     expect(book.supplies?.get('tack-cloth')).toMatchObject({ perStep: 1, perM2: 0, source: "the shop's own figures" });
     expect(book.supplies?.get('strainer')?.source).toBe('common practice, no source');
+  });
+});
+
+describe('washing up', () => {
+  // The figures are those of supplies.yaml: 0.3 L for a gun, 0.1 L for a brush (common practice, no source).
+  const shop = `${shopFile}tools: { gun: { count: 1, wash-up: 15 min } }\n`;
+  const coat = (how: string) => `name: Coated
+about: Invented for these tests.
+source: common practice, no source
+steps:
+  - { step: coat, do: Coat it, stage: topcoat, time: 30 min, ${how} }
+`;
+  const takes = async (how: string, part?: 'first' | 'middle' | 'last') => {
+    const book = await bookWith({
+      'shop.yaml': shop,
+      'recipes/brushed.yaml': coat(how),
+      'pieces/stool.yaml': 'name: Stool\nsections:\n  seat: { recipe: brushed, area: 1 m2 }\n',
+    });
+    const { tasks } = situationOf(book, now);
+    const task = tasks.find((t) => t.step === 'coat');
+    if (task === undefined) throw new Error('no coat');
+    const uses = usesOf(book, tasks, task, wayNamed(task, undefined), part);
+    return (id: string) => round(uses.find((u) => u.item === id)?.value ?? 0);
+  };
+
+  test('a gun takes its thinner, three times a brush; a material thinned by 20 % asks for both, as one', async () => {
+    const lacquer = await takes('material: nitrocellulose-lacquer, tools: [gun]');
+    expect(lacquer('lacquer-thinner')).toBe(round(0.3 + 0.2 * lacquer('nitrocellulose-lacquer')));
+    const enamel = await takes('material: alkyd-enamel');
+    expect(round(enamel('mineral-spirits') - 0.1)).toBe(round(0.05 * enamel('alkyd-enamel')));
+  });
+
+  test('what is wiped on with a cloth is not washed up; of a session only the last coat is', async () => {
+    const oil = await takes('material: drying-oil');
+    expect(oil('mineral-spirits')).toBe(round(0.3 * oil('drying-oil')));
+    const first = await takes('material: nitrocellulose-lacquer, tools: [gun]', 'first');
+    expect(first('lacquer-thinner')).toBe(round(0.2 * first('nitrocellulose-lacquer')));
+    const last = await takes('material: nitrocellulose-lacquer, tools: [gun]', 'last');
+    expect(last('lacquer-thinner')).toBeGreaterThan(0.3);
   });
 });

@@ -10,7 +10,7 @@ import {
 } from '../../model/material.ts';
 import { readHours } from '../quantities/duration.ts';
 import { readKeepAbove } from '../quantities/keep-above.ts';
-import { readConcentrationMgPerM3, readCoverageM2PerL, readFilmUm, readPercent } from '../quantities/measure.ts';
+import { readCoverageM2PerL, readFilmUm, readPercent } from '../quantities/measure.ts';
 import type { Read, Reader } from '../quantities/read.ts';
 import { readRange, readSpread, spreadOf } from '../quantities/spread.ts';
 import { readTempC } from '../quantities/temperature.ts';
@@ -34,6 +34,7 @@ import {
   tempC,
   yesNo,
 } from './values.ts';
+import { vapourLimit, vapourLimitOf } from './vapour-limit.ts';
 
 type Sourced = Spread & { readonly source?: Provenance };
 
@@ -143,17 +144,7 @@ export const materialShape = record('a material', {
   'flammable-vapour': may(yesNo, 'no flames or sparks near'),
   isocyanate: may(yesNo, 'holds isocyanates'),
   solvent: may(solvent, 'solvent vapour from the wet film'),
-  'solvent-limit': may(
-    record('a limit', {
-      of: must(name, 'the solvent that it is for'),
-      limit: must(
-        quantity('a concentration', 'bad-concentration', readConcentrationMgPerM3, '350 mg/m3'),
-        'in the air that people breathe',
-      ),
-      source: may(sentence, 'who published it'),
-    }),
-    'a published limit for its vapour, for the warning about fresh air',
-  ),
+  'solvent-limit': may(vapourLimit, 'a published limit for its vapour, for the warning about fresh air'),
 });
 
 export type WrittenMaterial = ValueOf<typeof materialShape>;
@@ -225,11 +216,7 @@ export function partOf(doc: WrittenMaterial): Present<MaterialPart> {
     flammableVapour: doc['flammable-vapour'],
     isocyanate: doc.isocyanate,
     solventGPerL: doc.solvent,
-    solventLimit: doc['solvent-limit'] && {
-      of: doc['solvent-limit'].of,
-      mgPerM3: doc['solvent-limit'].limit,
-      source: doc['solvent-limit'].source ?? source,
-    },
+    solventLimit: vapourLimitOf(doc['solvent-limit'], source),
     source: doc.source,
   });
 }

@@ -20,7 +20,7 @@ import { present } from '../present.ts';
 import { air, type WrittenAir } from './air.ts';
 import { appointment, appointmentOf, stretches } from './dated.ts';
 import { hoursByDay } from './hours.ts';
-import { amount, containerPrice, id, minutes, money, name, percent, roomM3, whole } from './values.ts';
+import { amount, containerPrice, id, instant, minutes, money, name, percent, roomM3, whole } from './values.ts';
 
 /** IANA name of a zone. */
 export function readZone(text: string): Read<string> {
@@ -84,6 +84,7 @@ export const shopShape = record('shop.yaml', {
   hands: must(namedBy(readId, hand, 'hands'), 'hands by id'),
   appointments: may(listOf(appointment, 'appointments'), 'what is fixed with others: pick-ups, deliveries'),
   stock: may(namedBy(readId, amount, 'materials and supplies'), 'on the shelf: litres, metres or pieces'),
+  'stock-counted': may(instant('first'), 'day or time of that count; a day means before its work'),
   prices: may(
     namedBy(readId, oneOrMany(containerPrice, 'prices'), 'materials and supplies'),
     'what containers cost, like 38 EUR for 1 L; the first is what a piece is reckoned with',
@@ -154,6 +155,7 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
     overheadMinorPerDay: doc['overhead-per-day'],
     sellingFeePercent: doc['selling-fee'],
     stock: doc.stock && Object.fromEntries(doc.stock.map(({ key, value }) => [key, value])),
+    stockCounted: doc['stock-counted'],
     prices: doc.prices && Object.fromEntries(doc.prices.map(({ key, value }) => [key, value])),
     wastePercent: doc.waste,
     safeChance: (doc['safe-chance'] ?? USUAL_SAFE_PERCENT) / 100,

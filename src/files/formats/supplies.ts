@@ -8,13 +8,18 @@ import { may, must, record } from '../shapes/record.ts';
 import { refined, type ValueOf } from '../shapes/shape.ts';
 import { OWN_FIGURES } from './recipe.ts';
 import { nameFromId } from './shop.ts';
-import { amount, name, sentence } from './values.ts';
+import { amount, name, sentence, solvent } from './values.ts';
+import { vapourLimit, vapourLimitOf } from './vapour-limit.ts';
 
 const fields = record('a supply', {
   name: may(name, 'name'),
   'per-step': may(amount, 'what each step takes that uses it'),
   'per-m2': may(amount, 'what it takes for each square metre'),
   'per-item': may(amount, 'what it takes for each item'),
+  'per-tool-washed': may(amount, 'what washing up a tool takes of it'),
+  'per-brush-washed': may(amount, 'what washing up a brush takes of it'),
+  solvent: may(solvent, 'solvent vapour that it gives off'),
+  'solvent-limit': may(vapourLimit, 'a published limit for its vapour, for the warning about fresh air'),
   packs: may(listOf(amount, 'sizes'), 'sizes that it is sold in'),
   source: may(sentence, 'where the figures come from'),
 });
@@ -22,7 +27,14 @@ const fields = record('a supply', {
 type WrittenSupply = ValueOf<typeof fields>;
 
 function amountsIn(doc: WrittenSupply): Quantity[] {
-  return [doc['per-step'], doc['per-m2'], doc['per-item'], ...(doc.packs ?? [])].filter((q) => q !== undefined);
+  return [
+    doc['per-step'],
+    doc['per-m2'],
+    doc['per-item'],
+    doc['per-tool-washed'],
+    doc['per-brush-washed'],
+    ...(doc.packs ?? []),
+  ].filter((q) => q !== undefined);
 }
 
 const supply = refined(fields, (doc, node, notes) => {
@@ -54,6 +66,10 @@ function supplyOf(id: string, doc: WrittenSupply & { readonly unit: QuantityUnit
     perStep: doc['per-step']?.value ?? 0,
     perM2: doc['per-m2']?.value ?? 0,
     perItem: doc['per-item']?.value ?? 0,
+    perToolWashed: doc['per-tool-washed']?.value,
+    perBrushWashed: doc['per-brush-washed']?.value,
+    solventGPerL: doc.solvent,
+    solventLimit: vapourLimitOf(doc['solvent-limit'], doc.source ?? source),
     packs: doc.packs ?? [],
     source: doc.source ?? source,
   });
