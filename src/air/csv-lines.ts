@@ -41,6 +41,13 @@ export function readNumber(text: string): number | undefined {
   return match[1] === '-' || match[1] === '−' ? -value : value;
 }
 
+/** The unit that stands behind a temperature; undefined if none does. */
+export function tempUnit(text: string): 'C' | 'F' | undefined {
+  const unit = /\d\s*(?:°?\s*([CF])|(℃|℉))$/i.exec(text);
+  if (unit === null) return undefined;
+  return unit[1]?.toUpperCase() === 'F' || unit[2] === '℉' ? 'F' : 'C';
+}
+
 /** What loggers write where they have no reading. */
 export function isBlank(text: string): boolean {
   return /^(|-+|n\/?a|nan|null|none)$/i.test(text);

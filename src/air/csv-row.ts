@@ -2,7 +2,7 @@ import type { Finding } from '../model/finding.ts';
 import type { AirSample } from '../model/shop.ts';
 import type { Minute } from '../time/span.ts';
 import type { Columns } from './csv-columns.ts';
-import { isBlank, readNumber, type Cell } from './csv-lines.ts';
+import { isBlank, readNumber, tempUnit, type Cell } from './csv-lines.ts';
 import type { StampReader } from './csv-stamp.ts';
 
 /** Something wrong at one field of a row; `column` counts from 0. */
@@ -17,6 +17,8 @@ export interface Fault {
 /** A row that is left out without a `fault` has no reading. */
 export interface Row {
   readonly sample?: AirSample;
+  /** The row itself says whether its temperature is °C or °F. */
+  readonly namesUnit?: boolean;
   readonly fault?: Fault;
 }
 
@@ -54,12 +56,14 @@ export function readRow(
   if (isBlank(tempText) || isBlank(rhText)) return {};
   const temp = readNumber(tempText);
   if (temp === undefined) return fault(columns.temp, 'air-number', `"${tempText}" is no temperature`, 'write e.g. 8.5');
-  const tempC = columns.fahrenheit ? ((temp - 32) * 5) / 9 : temp;
+  const unit = tempUnit(tempText);
+  const fahrenheit = unit === undefined ? columns.fahrenheit : unit === 'F';
+  const tempC = fahrenheit ? ((temp - 32) * 5) / 9 : temp;
   if (tempC < LEAST_TEMP_C || tempC > MOST_TEMP_C)
-    return fault(columns.temp, 'air-range', `no room has ${tempText} °${columns.fahrenheit ? 'F' : 'C'}`, 'is it °F?');
+    return fault(columns.temp, 'air-range', `no room has ${String(temp)} °${fahrenheit ? 'F' : 'C'}`, 'is it °F?');
   const rh = readNumber(rhText);
   if (rh === undefined) return fault(columns.rh, 'air-number', `"${rhText}" is no humidity`, 'write e.g. 82');
   if (rh < 0 || rh > MOST_RH_PERCENT)
     return fault(columns.rh, 'air-range', `humidity of ${rhText} is outside 0 to 100 %`, 'write percent, e.g. 82');
-  return { sample: { minute: time.minute, tempC, rhPercent: Math.min(100, rh) } };
+  return { sample: { minute: time.minute, tempC, rhPercent: Math.min(100, rh) }, namesUnit: unit !== undefined };
 }

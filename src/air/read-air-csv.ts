@@ -35,8 +35,8 @@ type Tell = (
 
 /**
  * Reads a logger's record or a forecast: a heading with a time, a temperature and a humidity column, then one row a
- * reading. Columns are parted by comma, semicolon or tab; decimals by point or comma. A heading that says °F makes it
- * Fahrenheit. Times without an offset are on the wall clock of `timeZone`; where the autumn change repeats an hour, rows
+ * reading. Columns are parted by comma, semicolon or tab; decimals by point or comma. °F is what the heading or the
+ * number itself says is °F. Times without an offset are on the wall clock of `timeZone`; where the autumn change repeats an hour, rows
  * in order are read as its first and then its second pass.
  *
  * A bad row is left out with an error; what was put right is told with a warning. `name` is the file's, for the places.
@@ -70,6 +70,8 @@ function isRemark(line: string): boolean {
 interface Headed {
   readonly columns: Columns;
   readonly delimiter: Delimiter;
+  /** Where in its line the heading of the temperature begins. */
+  readonly tempColumn: number;
 }
 
 function readHeading(line: string | undefined, number: number, tell: Tell): Headed | undefined {
@@ -85,12 +87,8 @@ function readHeading(line: string | undefined, number: number, tell: Tell): Head
     tell('error', 'air-heading', `the heading names no ${missing} column`, HEADING_ADVICE, number);
     return undefined;
   }
-  if (found.columns.guessedUnit) {
-    const column = cells[found.columns.temp]?.column ?? 0;
-    const advice = 'write °C or °F into the heading, e.g. temp_c';
-    tell('warning', 'air-unit', 'the heading names no unit of temperature: °C was taken', advice, number, column);
-  }
-  return { columns: found.columns, delimiter };
+  const tempColumn = cells[found.columns.temp]?.column ?? 0;
+  return { columns: found.columns, delimiter, tempColumn };
 }
 
 interface Numbered extends AirSample {
@@ -100,7 +98,7 @@ interface Numbered extends AirSample {
 function readRows(
   lines: readonly string[],
   heading: number,
-  { columns, delimiter }: Headed,
+  { columns, delimiter, tempColumn }: Headed,
   timeZone: string,
   tell: Tell,
 ): readonly AirSample[] {
@@ -114,10 +112,16 @@ function readRows(
   let errors = 0;
   let rows = 0;
   let blanks = 0;
+  let unitless = 0;
   for (const [line, written] of lines.entries()) {
     if (line <= heading || isRemark(written)) continue;
     rows += 1;
-    const { sample, fault } = readRow(splitLine(written.slice(0, LONGEST_LINE), delimiter), columns, readStamp, before);
+    const { sample, namesUnit, fault } = readRow(
+      splitLine(written.slice(0, LONGEST_LINE), delimiter),
+      columns,
+      readStamp,
+      before,
+    );
     if (fault !== undefined) {
       tell(fault.severity, fault.code, fault.message, fault.advice, line, fault.column);
       if (fault.severity === 'error') errors += 1;
@@ -129,6 +133,7 @@ function readRows(
       blanks += 1;
       continue;
     }
+    if (namesUnit !== true) unitless += 1;
     const same = byMinute.get(sample.minute);
     if (same !== undefined && (same.tempC !== sample.tempC || same.rhPercent !== sample.rhPercent)) {
       const message = `line ${same.line + 1} has the same time with another reading; this one was taken`;
@@ -136,6 +141,10 @@ function readRows(
     }
     byMinute.set(sample.minute, { ...sample, line });
     before = sample.minute;
+  }
+  if (columns.guessedUnit && unitless > 0) {
+    const advice = 'write °C or °F into the heading, e.g. temp_c';
+    tell('warning', 'air-unit', 'nothing names the unit of temperature: °C was taken', advice, heading, tempColumn);
   }
   if (blanks > 0)
     tell('warning', 'air-blank', `${blanks} of ${rows} rows have no reading`, 'they are filled as holes', heading);

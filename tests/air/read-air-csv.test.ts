@@ -1,11 +1,14 @@
 import fc from '../support/property.ts';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
+import { roomAir } from '../../src/air/room-air.ts';
+import { airAt } from '../../src/air/series.ts';
 import { readAirCsv } from '../../src/air/read-air-csv.ts';
 import { minuteAt } from '../../src/time/zone.ts';
 
 const zone = 'Europe/Dublin';
 const read = (text: string, timeZone = zone) => readAirCsv(text, timeZone, 'air/shed.csv');
+const local = (minute: number) => DateTime.fromMillis(minute * 60_000, { zone });
 const seven = minuteAt('2027-01-11', 7 * 60, zone);
 
 /** One reading of 8.5 °C and 82 % at seven o'clock, however it is written. */
@@ -23,6 +26,8 @@ describe.each([
   ['universal time in the heading', 'time (UTC),temp c,rh\n2027-01-11T07:00,8.5,82\n'],
   ['seconds since 1970', `timestamp,temp c,rh\n${seven * 60},8.5,82\n`],
   ['milliseconds since 1970', `timestamp,temp c,rh\n${seven * 60_000},8.5,82\n`],
+  ['Fahrenheit behind the number', 'time,temp,rh\n2027-01-11T07:00,47.3 °F,82 %\n'],
+  ['Fahrenheit in the heading, but °C behind the number', 'time,temp_f,rh\n2027-01-11T07:00,8.5 °C,82\n'],
   ['units behind the numbers', 'time,temp,rh\n2027-01-11T07:00,8.5 °C,82 %\n'],
   ['other columns around', 'id,time,dew_point_c,temp_c,absolute_humidity,rh\n1,2027-01-11T07:00,5,8.5,7,82\n'],
   [
@@ -41,6 +46,10 @@ describe('a heading', () => {
   it('without a unit is read as °C, with a warning', () => {
     const { findings } = read('time,temp,rh\n2027-01-11T07:00,8.5,82\n');
     expect(findings).toEqual([expect.objectContaining({ code: 'air-unit', severity: 'warning' })]);
+  });
+
+  it('without a unit is enough where the numbers have theirs', () => {
+    expect(read('time,temp,rh\n2027-01-11T07:00,47.3 °F,82\n').findings).toEqual([]);
   });
 
   it('that lacks columns is refused by name', () => {
@@ -150,6 +159,74 @@ describe('the days on which the clock changes', () => {
       );
       expect(samples.map((s) => s.minute)).toEqual(expected);
     }
+  });
+});
+
+/** However a logger or a forecast writes it: what was measured comes back. */
+describe('the same air', () => {
+  const shape = fc.record({
+    delimiter: fc.constantFrom(',', ';', '\t'),
+    comma: fc.boolean(),
+    fahrenheit: fc.boolean(),
+    unitIn: fc.constantFrom('heading', 'number'),
+    upper: fc.boolean(),
+    time: fc.constantFrom('local', 'utc', 'offset'),
+    quoted: fc.boolean(),
+    ends: fc.constantFrom('\n', '\r\n'),
+  });
+  const rows = fc.uniqueArray(
+    fc.record({
+      minute: fc.integer({ min: seven - 400 * 1440, max: seven + 400 * 1440 }),
+      tenths: fc.integer({ min: -200, max: 350 }),
+      rh: fc.integer({ min: 1, max: 100 }),
+    }),
+    { selector: (r) => r.minute, minLength: 1, maxLength: 40 },
+  );
+
+  it('is read in any order, twice over, with any delimiter, decimals, unit, case and kind of time stamp', () => {
+    fc.assert(
+      fc.property(rows, shape, (all, s) => {
+        const quote = (text: string) => (s.quoted || (s.comma && s.delimiter === ',') ? `"${text}"` : text);
+        const decimals = (value: number) => value.toFixed(1).replace('.', s.comma ? ',' : '.');
+        const unit = s.fahrenheit ? '°F' : '°C';
+        // what the clock shows twice, or jumps over, has tests of its own
+        const kept = all.filter(({ minute }) => s.time !== 'local' || local(minute).getPossibleOffsets().length === 1);
+        const stamp = (minute: number) =>
+          s.time === 'local'
+            ? local(minute).toFormat('yyyy-MM-dd HH:mm')
+            : s.time === 'utc'
+              ? local(minute).toUTC().toFormat("yyyy-MM-dd'T'HH:mm'Z'")
+              : local(minute).toFormat("yyyy-MM-dd'T'HH:mmZZ");
+        const heading = ['Time', `Temp${s.unitIn === 'heading' ? ` ${unit}` : ''}`, 'Humidity'];
+        const lines = kept.map(({ minute, tenths, rh }) => {
+          const temp = decimals(s.fahrenheit ? (tenths / 10) * 1.8 + 32 : tenths / 10);
+          return [stamp(minute), s.unitIn === 'number' ? `${temp} ${unit}` : temp, String(rh)].map(quote);
+        });
+        const cased = s.upper ? heading.map((h) => h.toUpperCase()) : heading;
+        const text = [cased.map(quote), ...lines, ...lines].map((cells) => cells.join(s.delimiter)).join(s.ends);
+        const { samples, findings } = read(text);
+        expect(findings.filter((f) => f.severity === 'error')).toEqual(kept.length === 0 ? findings : []);
+        expect(findings.filter((f) => f.code === 'air-unit' || f.code === 'air-repeated')).toEqual([]);
+        const sorted = [...kept].sort((a, b) => a.minute - b.minute);
+        expect(samples.map((x) => [x.minute, x.rhPercent])).toEqual(sorted.map((x) => [x.minute, x.rh]));
+        // a tenth of a degree Fahrenheit is rounded: at most half of it, 0.028 K
+        for (const [i, x] of samples.entries())
+          expect(Math.abs(x.tempC - (sorted[i]?.tenths ?? NaN) / 10)).toBeLessThan(0.03);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('of a forecast is read the same way, and is what the room has after now', () => {
+    const hours = Array.from({ length: 72 }, (_, h) => h);
+    const at = (h: number) =>
+      DateTime.fromMillis((seven + 60 * h) * 60_000, { zone: 'UTC' }).toFormat("yyyy-MM-dd'T'HH:mm'Z'");
+    const text = `time;temperature (°C);relative_humidity\n${hours.map((h) => `${at(h)};${String(h / 10).replace('.', ',')};70`).join('\n')}`;
+    const { samples, findings } = read(text);
+    expect(findings).toEqual([]);
+    const air = roomAir({ kind: 'series', name: 'forecast.csv', samples }, zone, seven, seven + 71 * 60);
+    for (const h of hours.slice(0, 71)) expect(airAt(air, seven + 60 * h).tempC).toBeCloseTo(h / 10, 9);
+    expect(air.notes).toEqual([]);
   });
 });
 

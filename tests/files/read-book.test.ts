@@ -107,6 +107,22 @@ sections:
     });
   });
 
+  test("a shop's own material in three lines: the class that it is like, its name, and what the container says", () => {
+    const own = 'like: hardwax-oil\nname: Our oil\nmarks: { touch: "6 h [4 h - 8 h]", recoat: 12 h }\n';
+    expect(own.trimEnd().split('\n')).toHaveLength(3);
+    const { book, findings } = readWith({
+      'materials/our-oil.yaml': own,
+      'recipes/one-coat.yaml': recipeYaml.replace('test-paint', 'our-oil'),
+    });
+    expect(findings).toEqual([]);
+    const material = book?.materials.get('our-oil');
+    expect(material).toMatchObject({ name: 'Our oil', family: 'oil', oilyRags: true });
+    expect(material?.marks.touch).toMatchObject({ low: 4, typical: 6, high: 8 });
+    expect(material?.marks.recoat).toMatchObject({ typical: 12 });
+    expect(material?.marks.cure?.typical).toBe(14 * 24);
+    expect(material?.stack.length).toBeGreaterThan(0);
+  });
+
   test('a material under the name of a shipped one that is like that one', () => {
     const { book, findings } = readWith({
       'materials/dewaxed-shellac.yaml': 'like: dewaxed-shellac\nmin-film-temp: 9 °C\n',

@@ -7,7 +7,8 @@ export interface SyntaxWords {
 
 const misfit: SyntaxWords = {
   message: 'this does not fit what stands above it',
-  advice: 'write key: value lines with the same indent, and quote text that holds ": " or " #"',
+  advice:
+    'write key: value lines with the same indent, and quote text that holds ": " or " #", or between { } a bracket: "6 h [4 h - 8 h]"',
 };
 const noFeatures: SyntaxWords = {
   message: 'tags, anchors, aliases and directives are not used here',
