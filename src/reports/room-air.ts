@@ -145,7 +145,7 @@ function fitLines(
   const fit = stretches.filter((s) => s.fit);
   const allDay = fit.length === 1 && fit[0]?.start === day.start && fit[0].end === day.end;
   const hours = fit.length === 0 ? 'not today' : allDay ? 'all day' : fit.map((s) => sayClocks(s, manner)).join(', ');
-  const whom = group.length === of ? '' : group.map((g) => g.material.name).join(', ');
+  const whom = group.length === of ? '' : group.map((g) => g.material.name).join('; ');
   const paint = fit.length === 0 ? look.paint.bad : allDay ? look.paint.good : look.paint.warn;
   const hindrances = stretches.filter((s) => !s.fit);
   const saidAbove = neverFit(group) && neverFit(before);

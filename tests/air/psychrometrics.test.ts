@@ -82,6 +82,7 @@ describe('the printed check values', () => {
     expect(clearOfDew({ tempC, rhPercent: rh + 0.1 }, tempC)).toBe(false);
   });
 
+  // Calculated with psychrolib 1.1.1, and turned into °F.
   it('in Fahrenheit', () => {
     const fahrenheit = (f: number, rh: number): number => (dewPointC(((f - 32) * 5) / 9, rh) * 9) / 5 + 32;
     expect(fahrenheit(77, 50)).toBeCloseTo(56.955, 2);
@@ -89,6 +90,7 @@ describe('the printed check values', () => {
     expect(fahrenheit(60, 65)).toBeCloseTo(48.217, 2);
   });
 
+  // ASHRAE 2017, chapter 1, equation 3, calculated.
   it('at 1500 m above the sea: 84 556 Pa, and 8.722 g/kg at 20 °C and 50 %', () => {
     expect(pressureAtHeightPa(1500)).toBeCloseTo(84556, 0);
     expect(1000 * humidityRatio(20, 50, pressureAtHeightPa(1500))).toBeCloseTo(8.722, 2);
@@ -96,6 +98,7 @@ describe('the printed check values', () => {
 });
 
 describe('below freezing', () => {
+  // 0 °C, 80 %: frost point with psychrolib 1.1.1; dew point by Magnus over water (Alduchov and Eskridge 1996); calculated.
   it('the frost point lies above the dew point, and is where water settles', () => {
     expect(frostPointC(0, 80)).toBeCloseTo(-2.683, 2);
     expect(dewPointC(0, 80)).toBeCloseTo(-3.04, 1);
