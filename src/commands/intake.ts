@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { realDisk } from '../files/disk.ts';
 import { withLock } from '../files/lock.ts';
-import { pieceFileText } from '../files/new-piece.ts';
+import { pieceFileText, sayEstimate } from '../files/new-piece.ts';
 import { meansOf, type ShopMeans } from '../files/means.ts';
 import { hasSchema } from '../files/schema-files.ts';
 import { writeNewText } from '../files/write-new-text.ts';
 import type { Answers } from '../intake/answers.ts';
-import { propose, type Proposal } from '../intake/propose.ts';
+import { propose, type Proposal, type ProposedSection } from '../intake/propose.ts';
 import { proposalScreen } from '../reports/intake.ts';
 import { harmlessData, harmless } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
@@ -55,7 +55,10 @@ export async function answer(call: Call): Promise<ExitCode> {
     const answers = await knowPiece(call, asker, shop, means);
     const proposed = propose(answers, means);
     insistSound(proposed, means);
-    const screen = proposalScreen(harmlessData(proposed), means.recipes, shop.manner, look);
+    // Who was asked has seen how each area was reckoned, and agreed to it.
+    const howMade = ({ agreed }: ProposedSection) =>
+      asker.asks ? [] : sayEstimate(agreed, shop.book.shop.units).map((text) => `area: ${text}`);
+    const screen = proposalScreen(harmlessData(proposed), means.recipes, shop.manner, look, howMade);
     const file = join('pieces', `${answers.id}.yaml`);
     if (asker.asks) {
       asker.say(`\n${screen}`);

@@ -100,3 +100,22 @@ it('what must be said and is not is named with its option', () =>
     expect(err).toContain('--size');
     expect(err).toContain('45 x 45 x 90 cm');
   }));
+
+it('who gives all by options is shown each area with how it was reckoned, once', () =>
+  inEmptyShop(shop, async (folder) => {
+    const options = [
+      '--name',
+      'Side table',
+      '--kind',
+      'table',
+      '--size',
+      '120 x 80 x 75 cm',
+      '--finish',
+      'hardwax-oil',
+    ];
+    const more = ['--ask-nothing', '--wood', 'oak', '--old-finish', 'bare'];
+    const { code, out } = await drybench(['intake', '--shop', folder, '--at', '2027-01-11T07:30', ...options, ...more]);
+    expect(code).toBe(0);
+    // By hand: 1.2 m times 0.8 m.
+    expect(out.split('top: 120 cm x 80 cm = 0.96 m2').length - 1).toBe(1);
+  }));
