@@ -35,14 +35,20 @@ export function vpdPa(tempC: number, rhPercent: number): number {
   return (saturationPressurePa(tempC) * (100 - rhPercent)) / 100;
 }
 
+const MOST_TURNS = 6;
+/** A turn that moves less than this leaves an error far below it. */
+const CLOSE_K = 1e-6;
+
 /** Temperature at which `ln` gives `target`, by Newton's method from a Magnus estimate (Alduchov and Eskridge 1996). */
 function solve(ln: (kelvin: number) => number, pressurePa: number): number {
   const target = Math.log(pressurePa);
   const magnus = Math.log(pressurePa / 610.94);
   let kelvin = KELVIN + (243.04 * magnus) / (17.625 - magnus);
-  for (let turn = 0; turn < 6; turn += 1) {
+  for (let turn = 0; turn < MOST_TURNS; turn += 1) {
     const slope = (ln(kelvin + 0.01) - ln(kelvin - 0.01)) / 0.02;
-    kelvin += (target - ln(kelvin)) / slope;
+    const off = (target - ln(kelvin)) / slope;
+    kelvin += off;
+    if (Math.abs(off) < CLOSE_K) break;
   }
   return kelvin - KELVIN;
 }

@@ -1,31 +1,53 @@
 import { at } from '../at.ts';
-import { condensationPointC, vpdPa } from '../air/psychrometrics.ts';
 import type { AirSeries } from '../air/series.ts';
+import type { Box } from './air-limits.ts';
+import { surfaceSamples } from './surface.ts';
 
-/** The worst that the air of a room does between each of its samples and the next, for any material. */
-export interface AirStretches {
-  /** Dew (below freezing: frost) point of the warmest and dampest mixture, °C. */
-  readonly dewC: Float64Array;
-  /** Vapour-pressure deficit of the coldest and dampest mixture, Pa. */
-  readonly deficitPa: Float64Array;
-}
+type Pick = (a: number, b: number) => number;
 
-function workedOut({ tempC, rhPercent }: AirSeries): AirStretches {
-  const length = tempC.length - 1;
-  const [dewC, deficitPa] = [new Float64Array(length), new Float64Array(length)];
-  for (let k = 0; k < length; k += 1) {
-    const dampest = Math.max(at(rhPercent, k), at(rhPercent, k + 1));
-    dewC[k] = condensationPointC(Math.max(at(tempC, k), at(tempC, k + 1)), dampest);
-    deficitPa[k] = vpdPa(Math.min(at(tempC, k), at(tempC, k + 1)), dampest);
+/** The picked of each `length` steps from sample to sample, both ends with them. */
+function ofEach(samples: Float64Array, length: number, pick: Pick): Float64Array {
+  const last = samples.length - 1;
+  const picked = new Float64Array(Math.ceil(last / length));
+  for (let k = 0; k < picked.length; k += 1) {
+    let extreme = at(samples, k * length);
+    for (let i = k * length + 1; i <= Math.min(last, (k + 1) * length); i += 1) extreme = pick(extreme, at(samples, i));
+    picked[k] = extreme;
   }
-  return { dewC, deficitPa };
+  return picked;
 }
 
-const known = new WeakMap<AirSeries, AirStretches>();
+const known = new WeakMap<Float64Array, Map<string, Float64Array>>();
 
-/** Worked out once for each air. */
-export function airStretches(air: AirSeries): AirStretches {
-  let stretches = known.get(air);
-  if (stretches === undefined) known.set(air, (stretches = workedOut(air)));
-  return stretches;
+/** `ofEach`, worked out once for each list of samples. */
+function extremes(samples: Float64Array, length: number, pick: 'min' | 'max'): Float64Array {
+  let ofSamples = known.get(samples);
+  if (ofSamples === undefined) known.set(samples, (ofSamples = new Map<string, Float64Array>()));
+  const key = `${pick} ${String(length)}`;
+  let picked = ofSamples.get(key);
+  if (picked === undefined) ofSamples.set(key, (picked = ofEach(samples, length, Math[pick])));
+  return picked;
+}
+
+/**
+ * What air, and the surface of work of `thicknessMm` that stays in it, can be in the k-th stretch of `length` steps from
+ * sample to sample. The last stretch may be shorter.
+ */
+export function stretchBoxes(air: AirSeries, thicknessMm: number, length: number): (k: number) => Box {
+  const surface = surfaceSamples(air, thicknessMm);
+  const coldest = extremes(air.tempC, length, 'min');
+  const warmest = extremes(air.tempC, length, 'max');
+  const driest = extremes(air.rhPercent, length, 'min');
+  const dampest = extremes(air.rhPercent, length, 'max');
+  const coldestSurface = extremes(surface, length, 'min');
+  const warmestSurface = extremes(surface, length, 'max');
+  return (k) => ({
+    temp: { low: at(coldest, k), high: at(warmest, k) },
+    rh: { low: at(driest, k), high: at(dampest, k) },
+    // A surface that follows the air never leaves what both have been.
+    surface: {
+      low: Math.min(at(coldestSurface, k), at(coldest, k)),
+      high: Math.max(at(warmestSurface, k), at(warmest, k)),
+    },
+  });
 }

@@ -1,9 +1,10 @@
+import { condensationPointC } from '../air/psychrometrics.ts';
 import { airAt, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { brokenIn } from './air-limits.ts';
-import { airStretches } from './air-stretches.ts';
+import { stretchBoxes } from './air-stretches.ts';
 import { mapOf } from './first-minute.ts';
 import { left, surfaceOf, timeConstantMinutes } from './surface.ts';
 
@@ -42,9 +43,25 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
 /** Nearer than this to the dew point the vapour is looked at. */
 const SURE_WITHIN_K = 0.01;
 
+const dews = new WeakMap<AirSeries, Float64Array>();
+
+/** Dew point of the warmest and dampest that the air can be from each sample to the next, °C; worked out once for each air. */
+function dewPoints(air: AirSeries): Float64Array {
+  let dewC = dews.get(air);
+  if (dewC === undefined) {
+    const boxes = stretchBoxes(air, 0, 1);
+    dewC = Float64Array.from({ length: air.tempC.length - 1 }, (_, k) => {
+      const { temp, rh } = boxes(k);
+      return condensationPointC(temp.high, rh.high);
+    });
+    dews.set(air, dewC);
+  }
+  return dewC;
+}
+
 /** Is a surface certainly warm enough for `material` at a minute? */
 function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (minute: Minute, surfaceC: number) => boolean {
-  const { dewC } = airStretches(air);
+  const dewC = dewPoints(air);
   const least = Math.max(limits?.minTempC ?? -Infinity, (minFilmTempC ?? -Infinity) + SURE_WITHIN_K);
   const margin = limits?.dewMarginK;
   return (minute, surfaceC) => {

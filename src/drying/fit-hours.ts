@@ -1,15 +1,13 @@
-import { at } from '../at.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Film, Material } from '../model/material.ts';
 import { intersect, unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER, type TimeMap } from '../time/time-map.ts';
-import { type Between, type Box, brokenIn, brokenThroughout } from './air-limits.ts';
-import { airStretches } from './air-stretches.ts';
+import { type Between, brokenIn, brokenThroughout } from './air-limits.ts';
+import { stretchBoxes } from './air-stretches.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
-import { dryEnough, filmForms } from './laws/water.ts';
 import { potLifeMap } from './pot-life.ts';
-import { surfaceOf, surfaceSamples } from './surface.ts';
+import { surfaceOf } from './surface.ts';
 
 /**
  * The minutes of `from` to `to` at which air and surface are inside the limits of `material`, exact to the minute. The
@@ -45,26 +43,23 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
   };
   const [first, last] = [air.from, seriesEnd(air)];
   const fit: OpenSpan[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
-  const surely = sureOf(material, air);
-  const samples = surfaceSamples(air, thicknessMm);
-  for (let k = 0; k + 1 < air.tempC.length; k += 1) {
-    const start = first + k * air.stepMinutes;
-    const end = start + air.stepMinutes;
-    const [near, far] = [at(samples, k), at(samples, k + 1)];
-    const temp = between(at(air.tempC, k), at(air.tempC, k + 1));
-    // A surface that follows the air never leaves what both have been.
-    const coldest = Math.min(near, far, temp.low);
-    const warmest = Math.max(near, far, temp.high);
-    const sure = surely(k, temp, coldest, warmest);
-    if (sure === 'unfit') continue;
-    const box = (): Box => ({
-      temp,
-      rh: between(at(air.rhPercent, k), at(air.rhPercent, k + 1)),
-      surface: { low: coldest, high: warmest },
-    });
-    if (sure === 'fit' || !brokenIn(material, box())) goOn(fit, start, end);
-    else if (!brokenThroughout(material, box())) fit.push(...minutesWhere(start, end, fitAt));
-  }
+  const count = air.tempC.length - 1;
+  const look = (length: number): ((k: number) => void) => {
+    const boxes = stretchBoxes(air, thicknessMm, length);
+    const closer = length > 1 ? look(1) : undefined;
+    return (k) => {
+      const [from, to] = [k * length, Math.min(count, (k + 1) * length)];
+      const [start, end] = [first + from * air.stepMinutes, first + to * air.stepMinutes];
+      const box = boxes(k);
+      if (!brokenIn(material, box)) goOn(fit, start, end);
+      else if (!brokenThroughout(material, box)) {
+        if (closer === undefined) fit.push(...minutesWhere(start, end, fitAt));
+        else for (let i = from; i < to; i += 1) closer(i);
+      }
+    };
+  };
+  const lookLong = look(LONG_STRETCH);
+  for (let k = 0; k * LONG_STRETCH < count; k += 1) lookLong(k);
   // Past its last sample the air stays; what lags has come near to it within a day, which is looked at by the minute.
   const settled = last + (thicknessMm > 0 ? SETTLES_MINUTES : 0);
   fit.push(...minutesWhere(last, settled, fitAt));
@@ -72,44 +67,12 @@ function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spa
   return unite(fit);
 }
 
-/** Nearer than this to its dew point a stretch is looked at by itself. */
-const SURE_WITHIN_K = 0.01;
-
-/** What can be said of most stretches with no look at the vapour of each. */
-function sureOf(
-  { limits, minFilmTempC, mechanism }: Material,
-  air: AirSeries,
-): (k: number, temp: Between, coldest: number, warmest: number) => 'fit' | 'unfit' | undefined {
-  const { dewC, deficitPa } = airStretches(air);
-  const { minTempC, maxTempC, minRhPercent, maxRhPercent, dewMarginK } = limits ?? boundless;
-  return (k, temp, coldest, warmest) => {
-    if (temp.high < minTempC || temp.low > maxTempC) return 'unfit';
-    const near = at(air.rhPercent, k);
-    const far = at(air.rhPercent, k + 1);
-    if (Math.min(near, far) > maxRhPercent || Math.max(near, far) < minRhPercent) return 'unfit';
-    if (coldest < minTempC || warmest > maxTempC) return undefined;
-    if (Math.max(near, far) > maxRhPercent || Math.min(near, far) < minRhPercent) return undefined;
-    if (coldest - dewMarginK < at(dewC, k) + SURE_WITHIN_K) return undefined;
-    if (minFilmTempC !== undefined && filmForms(coldest, minFilmTempC) === 0) return undefined;
-    return mechanism === 'water' && dryEnough(at(deficitPa, k)) < 1 ? undefined : 'fit';
-  };
-}
-
-const boundless = {
-  minTempC: -Infinity,
-  maxTempC: Infinity,
-  minRhPercent: -Infinity,
-  maxRhPercent: Infinity,
-  dewMarginK: -Infinity,
-};
-
 const SETTLES_MINUTES = 1440;
 
-const only = (value: number): Between => ({ low: value, high: value });
+/** Samples looked at in one: most hours are fit for a material, or unfit, many at a time. */
+const LONG_STRETCH = 12;
 
-function between(a: number, b: number): Between {
-  return a < b ? { low: a, high: b } : { low: b, high: a };
-}
+const only = (value: number): Between => ({ low: value, high: value });
 
 interface OpenSpan {
   readonly start: Minute;
