@@ -2,9 +2,9 @@
 const arrows = {
   time: ['at'],
   model: ['time', 'at'],
-  air: ['model', 'time', 'at'],
-  drying: ['air', 'model', 'time', 'at'],
-  engine: ['time', 'at'],
+  air: ['model', 'time', 'at', 'typed'],
+  drying: ['air', 'model', 'time', 'at', 'typed'],
+  engine: ['time', 'at', 'typed'],
   schedule: ['engine', 'drying', 'air', 'model', 'time', 'at'],
   verify: ['drying', 'air', 'model', 'time', 'at'],
   planning: ['verify', 'schedule', 'engine', 'drying', 'air', 'model', 'time', 'at'],

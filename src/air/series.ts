@@ -1,5 +1,5 @@
 import type { Minute } from '../time/span.ts';
-import { at } from '../at.ts';
+import { real } from '../typed.ts';
 
 /**
  * The air of one room through time: samples every `stepMinutes` from `from`, straight lines between them. Before the
@@ -40,8 +40,8 @@ export function airAt(series: AirSeries, minute: Minute): Air {
   const next = Math.min(last, index + 1);
   const share = (passed - index * series.stepMinutes) / series.stepMinutes;
   const between = (values: Float64Array): number => {
-    const value = at(values, index);
-    return value + (at(values, next) - value) * share;
+    const value = real(values, index);
+    return value + (real(values, next) - value) * share;
   };
   return { tempC: between(series.tempC), rhPercent: between(series.rhPercent) };
 }

@@ -1,4 +1,4 @@
-import { at } from '../at.ts';
+import { real } from '../typed.ts';
 import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import type { RateLaw } from './rate-law.ts';
@@ -29,7 +29,7 @@ export interface Dose {
 
 /** Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter. */
 export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES): Dose {
-  const { from } = air;
+  const { from, tempC, rhPercent } = air;
   const length = seriesEnd(air) - from;
   const count = Math.ceil(length / nodeMinutes);
   const hours = new Float64Array(count + 1);
@@ -41,22 +41,25 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
   const sumTo = (node: number, minutes: number): number => {
     const step = Math.min(nodeMinutes, length - node * nodeMinutes);
-    const rate = at(rates, node);
-    const slope = (at(rates, node + 1) - rate) / step;
-    let total = at(hours, node);
+    const rate = real(rates, node);
+    const slope = (real(rates, node + 1) - rate) / step;
+    let total = real(hours, node);
     for (let k = 0.5; k < minutes; k += 1) total += (rate + slope * k) / 60;
     return total;
   };
   const rateAt = (minutes: number): number => {
-    const { tempC, rhPercent } = airAt(air, from + Math.min(length, minutes));
-    return law.rate(tempC, rhPercent);
+    const then = airAt(air, from + Math.min(length, minutes));
+    return law.rate(then.tempC, then.rhPercent);
   };
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
   const fillSmoothly = (nodes: number): boolean => {
-    const span = nodes * nodeMinutes;
-    const start = known * nodeMinutes;
-    if (start % air.stepMinutes !== 0 || start + span > length) return false;
-    const [near, middle, far] = [at(rates, known), rateAt(start + span / 2), rateAt(start + span)];
+    const sample = known / nodes;
+    if (!Number.isInteger(sample) || sample + 1 >= tempC.length) return false;
+    const [nearC, farC] = [real(tempC, sample), real(tempC, sample + 1)];
+    const [nearRh, farRh] = [real(rhPercent, sample), real(rhPercent, sample + 1)];
+    const near = real(rates, known);
+    const middle = law.rate((nearC + farC) / 2, (nearRh + farRh) / 2);
+    const far = law.rate(farC, farRh);
     const bend = middle - (near + far) / 2;
     if (Math.abs(bend) > SMOOTH * Math.max(near, far)) return false;
     for (let k = 1; k <= nodes; k += 1) {
@@ -81,7 +84,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   const within = (k: number): number => {
     const node = Math.floor(k / nodeMinutes);
     if (node >= known && known < count) extendTo(k);
-    return node === count ? at(hours, node) : sumTo(node, k - node * nodeMinutes);
+    return node === count ? real(hours, node) : sumTo(node, k - node * nodeMinutes);
   };
 
   const day = Math.min(DAY, length);

@@ -113,7 +113,7 @@ export function applicationStarts(
   const keepAbove = material.limits?.keepAbove;
   const kept = keepAbove === undefined ? starts : intersect(starts, warmEnough(keepAbove, air, runMinutes));
   const potLife = potLifeMap(material, air);
-  return potLife === undefined ? kept : intersect(kept, outlived(potLife, runMinutes, from, to));
+  return potLife === undefined ? kept : kept.flatMap((span) => outlived(potLife, runMinutes, span));
 }
 
 /** No coat is laid down whose dust-free mark is further off than this. */
@@ -127,8 +127,8 @@ export function settledMap(material: Material, film: Film, air: AirSeries): Time
 
 const LOOK_MINUTES = 15;
 
-/** Minutes at which a mix lasts `runMinutes`. The map never goes down, so that its ends decide for most stretches. */
-function outlived(potLife: TimeMap, runMinutes: number, from: Minute, to: Minute): Spans {
+/** Minutes of a span at which a mix lasts `runMinutes`. The map never goes down, so that its ends decide for most stretches. */
+function outlived(potLife: TimeMap, runMinutes: number, { start: from, end: to }: Span): Spans {
   const spans: Span[] = [];
   for (let start = from; start < to; start += LOOK_MINUTES) {
     const end = Math.min(to, start + LOOK_MINUTES);

@@ -1,5 +1,5 @@
-import { at } from '../at.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
+import { real } from '../typed.ts';
 import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
@@ -7,21 +7,32 @@ import { ALWAYS, NEVER } from '../time/time-map.ts';
 type KeepAbove = NonNullable<Limits['keepAbove']>;
 
 /** The minutes at which the air is at least `leastC`: straight lines between samples, so each crossing is worked out. */
-function warmSpans({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spans {
+function workedOut({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spans {
   const last = tempC.length - 1;
   const end = from + last * stepMinutes;
   const spans: Span[] = [];
-  if (at(tempC, 0) >= leastC) spans.push({ start: ALWAYS, end: from });
+  if (real(tempC, 0) >= leastC) spans.push({ start: ALWAYS, end: from });
   for (let i = 0; i < last; i += 1) {
-    const [a, b] = [at(tempC, i), at(tempC, i + 1)];
+    const [a, b] = [real(tempC, i), real(tempC, i + 1)];
     const start = from + i * stepMinutes;
     const crossing = a === b ? 0 : ((leastC - a) / (b - a)) * stepMinutes;
     if (a >= leastC && b >= leastC) spans.push({ start, end: start + stepMinutes });
     else if (a >= leastC) spans.push({ start, end: start + Math.floor(crossing) + 1 });
     else if (b >= leastC) spans.push({ start: start + Math.ceil(crossing), end: start + stepMinutes });
   }
-  if (at(tempC, last) >= leastC) spans.push({ start: end, end: NEVER });
+  if (real(tempC, last) >= leastC) spans.push({ start: end, end: NEVER });
   return unite(spans);
+}
+
+const known = new WeakMap<AirSeries, Map<number, Spans>>();
+
+/** `workedOut`, once for each air. */
+function warmSpans(air: AirSeries, leastC: number): Spans {
+  let ofAir = known.get(air);
+  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, Spans>()));
+  let spans = ofAir.get(leastC);
+  if (spans === undefined) ofAir.set(leastC, (spans = workedOut(air, leastC)));
+  return spans;
 }
 
 /** Starts of a coat from which the air is never colder than asked for until the hours after its end are over. */

@@ -1,4 +1,4 @@
-import { at } from '../at.ts';
+import { real } from '../typed.ts';
 import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
@@ -29,25 +29,37 @@ export function left(minutes: number, lagMinutes: number): number {
   return lagMinutes > 0 ? Math.exp(-minutes / lagMinutes) : 0;
 }
 
-/** After `minutes` in air that goes straight from `fromC` by `slope` K a minute: the exact answer of Newton's cooling. */
-function followed(surfaceC: number, fromC: number, slope: number, minutes: number, lagMinutes: number): number {
-  const behind = slope * lagMinutes;
-  return fromC + slope * minutes - behind + (surfaceC - fromC + behind) * left(minutes, lagMinutes);
+/** Minutes for which what is left is looked up: asked for again and again, minute by minute. */
+const LOOKED_UP_MINUTES = 60;
+
+/**
+ * A surface after some minutes in air that goes straight from `fromC` by `slope` K a minute: the exact answer of Newton's
+ * cooling.
+ */
+function follower(lagMinutes: number): (surfaceC: number, fromC: number, slope: number, minutes: number) => number {
+  const table = Float64Array.from({ length: LOOKED_UP_MINUTES + 1 }, (_, minutes) => left(minutes, lagMinutes));
+  return (surfaceC, fromC, slope, minutes) => {
+    const behind = slope * lagMinutes;
+    return (
+      fromC + slope * minutes - behind + (surfaceC - fromC + behind) * (table[minutes] ?? left(minutes, lagMinutes))
+    );
+  };
 }
 
 function worked(air: AirSeries, thicknessMm: number): Surface {
   const { from, stepMinutes, tempC } = air;
   const lag = timeConstantMinutes(thicknessMm);
   if (lag === 0) return { samples: tempC, temp: (minute) => airAt(air, minute).tempC };
-  const slope = (i: number): number => (i + 1 < tempC.length ? (at(tempC, i + 1) - at(tempC, i)) / stepMinutes : 0);
+  const followed = follower(lag);
+  const slope = (i: number): number => (i + 1 < tempC.length ? (real(tempC, i + 1) - real(tempC, i)) / stepMinutes : 0);
   const samples = new Float64Array(tempC.length);
-  samples[0] = at(tempC, 0);
+  samples[0] = real(tempC, 0);
   for (let i = 1; i < samples.length; i += 1)
-    samples[i] = followed(at(samples, i - 1), at(tempC, i - 1), slope(i - 1), stepMinutes, lag);
+    samples[i] = followed(real(samples, i - 1), real(tempC, i - 1), slope(i - 1), stepMinutes);
   const temp = (minute: Minute): number => {
-    if (minute <= from) return at(samples, 0);
+    if (minute <= from) return real(samples, 0);
     const i = Math.min(samples.length - 1, Math.floor((minute - from) / stepMinutes));
-    return followed(at(samples, i), at(tempC, i), slope(i), minute - from - i * stepMinutes, lag);
+    return followed(real(samples, i), real(tempC, i), slope(i), minute - from - i * stepMinutes);
   };
   return { samples, temp };
 }

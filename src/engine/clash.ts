@@ -1,6 +1,6 @@
 import { at } from '../at.ts';
 import type { Minute } from '../time/span.ts';
-import { byte, int } from './typed.ts';
+import { byte, int } from '../typed.ts';
 import { holdKinds, type Net, type NetLag, type NetPresence, type NetUse } from './net.ts';
 import { presenceEnd } from './plan.ts';
 

@@ -7,7 +7,7 @@ import { ownSlots } from './labels.ts';
 import { MapMemo } from './map-memo.ts';
 import { holdKinds, type Net, type NetLag } from './net.ts';
 import type { Term } from './problem.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 import { termValue } from './value.ts';
 
 /** Draws one branch's consequence; the branches of a node together leave out no schedule. */

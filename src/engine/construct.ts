@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import type { Schedule } from './problem.ts';
 import { clearWishes, freeMembers, insertAll, keyByLatest, removeAll, type Search } from './search.ts';
 import type { Structure } from './structure.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 
 /** How often components that found no place may be brought forward, and how often one is tried in other orders. */
 const rounds = 30;

@@ -3,7 +3,7 @@ import type { Minute } from '../time/span.ts';
 import type { Labels } from './labels.ts';
 import type { Net } from './net.ts';
 import type { Term } from './problem.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 import { termValue } from './value.ts';
 
 /** The objective, activity by activity. */

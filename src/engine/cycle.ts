@@ -1,6 +1,6 @@
 import { at } from '../at.ts';
 import type { Net, NetLag } from './net.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /** One lag that moved `target` later: forward by its `least`, else backward by its `most`. */
 interface Push {

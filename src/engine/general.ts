@@ -11,7 +11,7 @@ import { priceBound } from './prices/price-bound.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 import { type Structure, structureOf } from './structure.ts';
 import { violations } from './valid.ts';
 import { termValues } from './value.ts';

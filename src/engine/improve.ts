@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import { neighbourhoods } from './neighbourhoods.ts';
 import type { SearchOptions } from './problem.ts';
 import { clearWishes, insertAll, type Search } from './search.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 
 /** The best schedule so far; `modes` are numbered through. */
 export interface Incumbent {

@@ -6,7 +6,7 @@ import { isActive, type Limits, limitsFor, lower, newLimits } from './limits.ts'
 import type { NetLag } from './net.ts';
 import { type Plan } from './plan.ts';
 import { seek } from './seek.ts';
-import { byte, int, real } from './typed.ts';
+import { byte, int, real } from '../typed.ts';
 
 /** What stood in the way when an activity found no place: who would have to start (or end) no earlier than `floor`. */
 interface Obstacle {

@@ -1,6 +1,6 @@
 import type { Labels } from './labels.ts';
 import type { Conflict } from './problem.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /** The chain of lags that leaves an activity without a start, after `propagate` failed. */
 export function labelConflict(labels: Labels): Conflict {

@@ -3,7 +3,7 @@ import type { Minute } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
 import { positiveCycle } from './cycle.ts';
 import type { Net, NetCondition, NetLag } from './net.ts';
-import { byte, int } from './typed.ts';
+import { byte, int } from '../typed.ts';
 
 /** Reason of a bound that no lag set: the activity's own slots or the horizon. */
 export const ownSlots = -1;

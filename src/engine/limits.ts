@@ -5,7 +5,7 @@ import type { Labels } from './labels.ts';
 import type { NetLag, NetUse } from './net.ts';
 import { holdKinds } from './net.ts';
 import type { Plan } from './plan.ts';
-import { byte, int } from './typed.ts';
+import { byte, int } from '../typed.ts';
 
 /** Between which starts an activity may lie in one mode, as the activities already placed demand. */
 export interface Limits {

@@ -1,6 +1,6 @@
 import { at } from '../at.ts';
 import { freeMembers, homeOf, type Search } from './search.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 import { ALWAYS } from '../time/time-map.ts';
 
 /** Chooses activities to take out, and sets their keys, preferences and wishes. */

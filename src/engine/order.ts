@@ -1,6 +1,6 @@
 import { at } from '../at.ts';
 import type { Structure } from './structure.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 
 /**
  * Orders activities for placing: each after those of the list that must come before it, smallest `key` first, and a

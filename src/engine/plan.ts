@@ -6,7 +6,7 @@ import type { Net, NetPresence, NetUse } from './net.ts';
 import { holdKinds } from './net.ts';
 import type { Schedule } from './problem.ts';
 import { Profile } from './profile.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 
 /** A schedule in the making: which activities are placed, and what is in use when. */
 export class Plan {

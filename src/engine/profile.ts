@@ -1,6 +1,6 @@
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 const beginning = -2_000_000_000;
 

@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import type { Incumbent } from './improve.ts';
 import type { Net } from './net.ts';
 import type { Schedule } from './problem.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /** The best schedule so far, its modes numbered within their activities. */
 export function scheduleOf(net: Net, incumbent: Incumbent): Schedule {

@@ -9,7 +9,7 @@ import { placingOrder } from './order.ts';
 import { Plan } from './plan.ts';
 import { type Random, randomFrom } from './random.ts';
 import { type Structure, structureOf } from './structure.ts';
-import { int, real } from './typed.ts';
+import { int, real } from '../typed.ts';
 
 /** Everything a search works on. */
 export interface Search {

@@ -3,7 +3,7 @@ import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
 import type { NetMode } from './net.ts';
 import { presenceEnd, type Plan } from './plan.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /**
  * First start from `floor` up to `limit` at which mode `m` finds its resources and its exclusions free, others staying

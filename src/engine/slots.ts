@@ -1,7 +1,7 @@
 import { ALWAYS, NEVER } from '../time/time-map.ts';
 import type { Minute } from '../time/span.ts';
 import type { SpanIndex } from './span-index.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /**
  * Where one mode may lie by itself: its starts and the end that follows from each. `end` grows with the start, so all

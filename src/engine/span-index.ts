@@ -1,5 +1,5 @@
 import type { Minute, Spans } from '../time/span.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 const stretchBits = 8;
 

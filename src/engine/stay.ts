@@ -3,7 +3,7 @@ import { emptyPlan, wishFor } from './construct.ts';
 import { placingOrder } from './order.ts';
 import type { Schedule } from './problem.ts';
 import { clearWishes, freeMembers, homeOf, insertAll, type Search } from './search.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /** How often what has to move may take more along with it. */
 const rounds = 40;

@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import type { Labels } from './labels.ts';
 import type { Net } from './net.ts';
 import { holdKinds } from './net.ts';
-import { int } from './typed.ts';
+import { int } from '../typed.ts';
 
 /** How the activities hang together. Components touch one another only through resources and exclusions. */
 export interface Structure {

@@ -1,5 +1,4 @@
 import type { AirSeries } from '../air/series.ts';
-import { openSpans } from '../model/hours.ts';
 import type { Minute } from '../time/span.ts';
 import { isRags, type Fact } from './fact.ts';
 import type { Ground } from './ground.ts';
@@ -12,15 +11,10 @@ export interface BroughtIn {
   readonly leaves: Minute;
 }
 
-const DAY = 1440;
-const LONGEST_SHUT_DAYS = 60;
-
 /** The first minute from `minute` on at which somebody is there to carry, or is just about to lock up. */
-function whenOpen(minute: Minute, { situation }: Ground): Minute {
-  const { opening, timeZone } = situation.book.shop;
-  const ahead = openSpans(opening, timeZone, minute - DAY, minute + LONGEST_SHUT_DAYS * DAY);
-  const open = ahead.filter((s) => s.end >= minute);
-  return open.reduce((first, s) => Math.min(first, Math.max(s.start, minute)), Infinity);
+function whenOpen(minute: Minute, { open }: Ground): Minute {
+  const next = open.find((s) => s.end >= minute);
+  return next === undefined ? Infinity : Math.max(next.start, minute);
 }
 
 /**

@@ -1,6 +1,8 @@
+import { openSpans } from '../model/hours.ts';
 import type { Plan } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
+import type { Minute, Spans } from '../time/span.ts';
 import type { Breach } from './breach.ts';
 import type { Fact } from './fact.ts';
 import { factOf, type Evidence } from './facts.ts';
@@ -14,6 +16,8 @@ export interface Ground extends Evidence {
   readonly facts: readonly Fact[];
   readonly byId: ReadonlyMap<string, Fact>;
   readonly byObject: ReadonlyMap<string, readonly Fact[]>;
+  /** When the shop is open, from before the first step until long after the last. */
+  readonly open: Spans;
   readonly say: Say;
 }
 
@@ -35,6 +39,16 @@ export function groups(
 /** One of the rules: all places where the plan breaks it. */
 export type Rule = (ground: Ground) => Breach[];
 
+const DAY = 1440;
+const LONGEST_SHUT_DAYS = 60;
+
+function openAround({ situation }: Evidence, facts: readonly Fact[]): Spans {
+  const { opening, timeZone } = situation.book.shop;
+  const first = facts.reduce<Minute>((least, f) => Math.min(least, f.start), situation.now);
+  const last = facts.reduce<Minute>((most, f) => Math.max(most, f.end, f.movableFrom), situation.now);
+  return openSpans(opening, timeZone, first - DAY, last + LONGEST_SHUT_DAYS * DAY);
+}
+
 export function groundOf(evidence: Evidence, plan: Plan): Ground {
   const tasks = new Map(evidence.situation.tasks.map((t) => [t.id, t]));
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
@@ -50,6 +64,7 @@ export function groundOf(evidence: Evidence, plan: Plan): Ground {
     facts,
     byId: new Map(facts.map((f) => [f.id, f])),
     byObject: groups(facts, (f) => [f.task.object]),
+    open: openAround(evidence, facts),
     say: sayFor(evidence.situation),
   };
 }

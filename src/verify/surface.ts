@@ -20,22 +20,31 @@ export function surfaceStanding(air: AirSeries, thicknessMm: number | undefined,
 }
 
 /**
- * The surface from where it is known on, walked minute by minute: the air goes straight from one minute to the next, and
- * over such a piece Newton's cooling has an exact answer. Ask for minutes in order.
+ * The surface from where it is known on, walked from sample to sample of the air: it goes straight between two, and over
+ * such a piece Newton's cooling has an exact answer. Ask for minutes in order.
  */
 export function surfaceFrom(air: AirSeries, thicknessMm: number | undefined, known: Known): (minute: Minute) => number {
   const lag = timeConstantMinutes(thicknessMm ?? 0);
   if (lag === 0) return (minute) => airAt(air, minute).tempC;
-  const kept = Math.exp(-1 / lag);
+  const keptOfAMinute = Math.exp(-1 / lag);
   let { minute: now, surfaceC } = known;
   let airC = airAt(air, now).tempC;
   return (minute) => {
-    for (; now < minute; now += 1) {
-      const next = airAt(air, now + 1).tempC;
-      const behind = (next - airC) * lag;
-      surfaceC = next - behind + (surfaceC - airC + behind) * kept;
-      airC = next;
+    while (now < minute) {
+      const next = Math.min(minute, nextSample(air, now));
+      const passed = next - now;
+      const nextC = airAt(air, next).tempC;
+      const behind = ((nextC - airC) / passed) * lag;
+      const kept = passed === 1 ? keptOfAMinute : Math.exp(-passed / lag);
+      surfaceC = nextC - behind + (surfaceC - airC + behind) * kept;
+      airC = nextC;
+      now = next;
     }
     return surfaceC;
   };
+}
+
+/** The first sample of the air after `minute`; past the last one, where the air stays, as if it had more. */
+export function nextSample({ from, stepMinutes }: AirSeries, minute: Minute): Minute {
+  return from + (Math.floor((minute - from) / stepMinutes) + 1) * stepMinutes;
 }

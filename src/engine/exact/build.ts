@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { NO_GUARD } from './links.ts';
 import type { Link } from './links.ts';
 import type { Model } from './model.ts';

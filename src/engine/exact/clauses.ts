@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { roomFor } from './ints.ts';
 import { BY_CLAUSE, cutOf, END_OF_CHAIN, raise } from './store.ts';
 import type { Store } from './store.ts';

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import type { Arcs } from './model.ts';
 
 /** No path from one activity to another. */

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { guardOf, guardValue, NO_GUARD, sourceOf, targetOf, weightOf } from './links.ts';
 import type { Links } from './links.ts';
 import { explainProfile } from './profile-reasons.ts';

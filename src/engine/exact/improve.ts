@@ -1,5 +1,5 @@
 import type { Random } from '../random.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { costOf } from './model.ts';
 import type { Goal } from './model.ts';
 import type { Prepared } from './prepare.ts';

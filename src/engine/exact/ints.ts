@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 
 /** `list`, or a copy at least twice as long if it has no room for `length` numbers. */
 export function roomFor(list: Int32Array, length: number): Int32Array {

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { explain } from './explain.ts';
 import { roomFor } from './ints.ts';
 import { bumpCut } from './order.ts';

@@ -1,5 +1,5 @@
 import { at } from '../../at.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { groupBy } from './ints.ts';
 import type { Rows } from './ints.ts';
 import { addConflict, BY_ARC, BY_GUARD, DETAIL, placeOf, raise, REASON, TRAIL_WIDTH } from './store.ts';

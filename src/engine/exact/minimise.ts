@@ -1,7 +1,7 @@
 import { at } from '../../at.ts';
 import type { SearchOptions } from '../problem.ts';
 import type { Random } from '../random.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { bestOf, breedOnce, createBreed } from './breed.ts';
 import { attempt, createImprover } from './improve.ts';
 import type { Improver } from './improve.ts';

@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 import type { Mode, Point, Problem, Term } from '../problem.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 
 /**
  * A problem of the exact form, boiled down: activities of fixed duration with a window for the start, arcs between

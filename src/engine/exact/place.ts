@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { groupBy } from './ints.ts';
 import type { Rows } from './ints.ts';
 import type { Model } from './model.ts';

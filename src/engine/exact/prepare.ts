@@ -1,5 +1,5 @@
 import type { Conflict } from '../problem.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { addArc, longestPaths, positiveCycle } from './distances.ts';
 import { NO_GUARD } from './links.ts';
 import type { Link } from './links.ts';

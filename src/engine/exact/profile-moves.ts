@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { roomFor } from './ints.ts';
 import { enter, LOWER, queue, UPPER } from './profile.ts';
 import type { Profile } from './profile.ts';

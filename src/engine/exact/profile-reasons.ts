@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import type { Profile } from './profile.ts';
 import { addConflict, note } from './store.ts';
 import type { Store } from './store.ts';

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { buildOf } from './build.ts';
 import type { Build } from './build.ts';
 import { NO_GUARD } from './links.ts';

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { forgetClauses } from './clauses.ts';
 import { resolveConflict } from './learn.ts';
 import { assertFact, choose, chooseActiveCut, chooseEarliest, goBackTo, propagate, settle } from './solver.ts';

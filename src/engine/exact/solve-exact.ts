@@ -1,6 +1,6 @@
 import type { Conflict, Outcome, Problem, SearchOptions } from '../problem.ts';
 import { randomFrom } from '../random.ts';
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import { buildOf } from './build.ts';
 import { minimise } from './minimise.ts';
 import { costOf, termValue, toModel } from './model.ts';

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import type { Build } from './build.ts';
 import { createLesson } from './lesson.ts';
 import type { Lesson } from './lesson.ts';

@@ -1,4 +1,4 @@
-import { int } from '../typed.ts';
+import { int } from '../../typed.ts';
 import type { Model } from './model.ts';
 
 /** Does a schedule keep every window, arc and capacity of the model? */

@@ -5,7 +5,7 @@ import type { Labels } from '../labels.ts';
 import type { Net } from '../net.ts';
 import type { Structure } from '../structure.ts';
 import type { Term } from '../problem.ts';
-import { int, real } from '../typed.ts';
+import { int, real } from '../../typed.ts';
 import { termValue } from '../value.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 import type { Shape } from './shapes.ts';

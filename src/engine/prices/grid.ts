@@ -3,7 +3,7 @@ import type { Minute } from '../../time/span.ts';
 import { ALWAYS, NEVER } from '../../time/time-map.ts';
 import { holdKinds, type Net } from '../net.ts';
 import type { Slots } from '../slots.ts';
-import { byte, int } from '../typed.ts';
+import { byte, int } from '../../typed.ts';
 
 /**
  * Time cut into buckets: the first takes in all before it, the last all after it. Where work can begin or must end is

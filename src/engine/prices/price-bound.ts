@@ -4,7 +4,7 @@ import { costsOf } from '../costs.ts';
 import type { Labels } from '../labels.ts';
 import type { Net } from '../net.ts';
 import type { Structure } from '../structure.ts';
-import { byte, int, real } from '../typed.ts';
+import { byte, int, real } from '../../typed.ts';
 import { type Forest, forestOf, priceForest, traceChoices } from './forest.ts';
 import { bucketOf, type Grid, gridOf, type OpenMinutes, openMinutes } from './grid.ts';
 import { priceShape, type Shape, shapesOf } from './shapes.ts';

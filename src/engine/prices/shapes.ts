@@ -4,7 +4,7 @@ import { ALWAYS, NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
 import { holdKinds, type Net, type NetMode, type NetUse } from '../net.ts';
 import type { Slots } from '../slots.ts';
-import { int, real } from '../typed.ts';
+import { int, real } from '../../typed.ts';
 import { floorOf, waitBetween } from './trees.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 

@@ -4,7 +4,7 @@ import { ALWAYS, NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
 import type { Net, NetLag } from '../net.ts';
 import type { Structure } from '../structure.ts';
-import { byte, int } from '../typed.ts';
+import { byte, int } from '../../typed.ts';
 
 /**
  * The waits of one activity for another, by the waiting one's mode, that hold whatever other modes are chosen: of lags

@@ -1,5 +1,5 @@
 import { condensationPointC, saturationPressurePa, vapourPressurePa, vpdPa } from '../../air/psychrometrics.ts';
-import { airAt, type Air } from '../../air/series.ts';
+import { airAt, type Air, type AirSeries } from '../../air/series.ts';
 import { LEAST_VPD_PA } from '../../drying/laws/water.ts';
 import type { Material } from '../../model/material.ts';
 import type { Minute } from '../../time/span.ts';
@@ -7,7 +7,7 @@ import type { Breach } from '../breach.ts';
 import { reached, type Fact, type LaidFilm } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 import { broughtIn, type BroughtIn } from '../brought-in.ts';
-import { surfaceFrom, surfaceStanding } from '../surface.ts';
+import { nextSample, surfaceFrom, surfaceStanding } from '../surface.ts';
 
 /** Straight lines between equal samples are not quite level in floating point. */
 const SLACK = 1e-6;
@@ -77,11 +77,21 @@ export function firstUnfit(
     if (why !== undefined) return { minute, why };
   }
   const keepAbove = laid.material.limits?.keepAbove;
-  const over = fact.end + Math.ceil((keepAbove?.hours ?? 0) * 60);
-  for (let minute = fact.start; keepAbove !== undefined && minute < over; minute += 1) {
-    const { tempC } = airAt(laid.air, minute);
-    if (tempC < keepAbove.tempC - SLACK)
-      return { minute, why: `${tempC.toFixed(1)} °C is below the ${keepAbove.tempC} °C to be kept until then` };
+  if (keepAbove === undefined) return undefined;
+  const cold = firstColder(laid.air, fact.start, fact.end + Math.ceil(keepAbove.hours * 60), keepAbove.tempC - SLACK);
+  if (cold === undefined) return undefined;
+  const { tempC } = airAt(laid.air, cold);
+  return { minute: cold, why: `${tempC.toFixed(1)} °C is below the ${keepAbove.tempC} °C to be kept until then` };
+}
+
+/** The first minute before `to` at which the air is colder than `leastC`: on a straight line, one end is the coldest. */
+function firstColder(air: AirSeries, from: Minute, to: Minute, leastC: number): Minute | undefined {
+  const isCold = (minute: Minute): boolean => airAt(air, minute).tempC < leastC;
+  for (let start = from; start < to;) {
+    const last = Math.min(nextSample(air, start), to) - 1;
+    if (isCold(start) || isCold(last))
+      for (let minute = start; minute <= last; minute += 1) if (isCold(minute)) return minute;
+    start = last + 1;
   }
   return undefined;
 }
