@@ -6,7 +6,7 @@ import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { brokenIn } from './air-limits.ts';
 import { stretchBoxes } from './air-stretches.ts';
 import { mapOf } from './first-minute.ts';
-import { left, surfaceOf, timeConstantMinutes } from './surface.ts';
+import { follower, left, surfaceOf, timeConstantMinutes } from './surface.ts';
 
 /** A surface so near to that of work which has long stood in the room is as good as it: no thermometer reads closer. */
 export const SETTLED_WITHIN_K = 0.1;
@@ -30,12 +30,27 @@ function coldestFrom(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number):
  */
 function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number): (minute: Minute) => number {
   const [there, here] = [surfaceOf(fromAir, thicknessMm), surfaceOf(toAir, thicknessMm)];
-  const kept = left(1, timeConstantMinutes(thicknessMm));
+  const lag = timeConstantMinutes(thicknessMm);
+  const followed = follower(lag);
+  const kept = left(1, lag);
   const first = Math.max(fromAir.from, toAir.from);
+  // Both airs go straight from sample to sample, and so does the difference between them.
+  const stepMinutes = Math.min(fromAir.stepMinutes, toAir.stepMinutes);
+  const apartC = (minute: Minute): number => airAt(fromAir, minute).tempC - airAt(toAir, minute).tempC;
   const known: number[] = [];
+  let coldest = 0;
+  const goOn = (): void => {
+    const start = first + known.length;
+    const surfaceC = there(start) - here(start);
+    const airC = apartC(start);
+    const slope = (apartC(start + stepMinutes) - airC) / stepMinutes;
+    for (let minute = 0; minute < stepMinutes; minute += 1) {
+      coldest = Math.min(0, followed(surfaceC, airC, slope, minute), coldest * kept);
+      known.push(coldest);
+    }
+  };
   return (minute) => {
-    for (let k = known.length; k <= minute - first; k += 1)
-      known.push(Math.min(0, there(first + k) - here(first + k), (known[k - 1] ?? 0) * kept));
+    while (known.length <= minute - first) goOn();
     return known[Math.max(0, minute - first)] ?? Math.min(0, there(minute) - here(minute));
   };
 }

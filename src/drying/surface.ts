@@ -36,7 +36,9 @@ const LOOKED_UP_MINUTES = 60;
  * A surface after some minutes in air that goes straight from `fromC` by `slope` K a minute: the exact answer of Newton's
  * cooling.
  */
-function follower(lagMinutes: number): (surfaceC: number, fromC: number, slope: number, minutes: number) => number {
+export function follower(
+  lagMinutes: number,
+): (surfaceC: number, fromC: number, slope: number, minutes: number) => number {
   const table = Float64Array.from({ length: LOOKED_UP_MINUTES + 1 }, (_, minutes) => left(minutes, lagMinutes));
   return (surfaceC, fromC, slope, minutes) => {
     const behind = slope * lagMinutes;

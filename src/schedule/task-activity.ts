@@ -174,13 +174,18 @@ function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<s
   return manners.flatMap((manner) => [manner, { ...manner, inPlace }]);
 }
 
-/** A step still to do, in every manner that the shop has for it; what takes longer than it must costs the more. */
+/**
+ * A step still to do, in every manner that hours, hands and air ever allow; where they allow none, in all that the shop
+ * has, so that it can be told what is in the way. What takes longer than it must costs the more.
+ */
 export function taskActivity(
   ground: Ground,
   task: Task,
   activityOf: ReadonlyMap<string, number>,
 ): { activity: Activity; manners: Manner[] } {
-  const manners = mannersWithPlaces(ground, task, activityOf);
+  const all = mannersWithPlaces(ground, task, activityOf);
+  const possible = all.filter((manner) => startsOf(ground, task, manner).length > 0);
+  const manners = possible.length > 0 ? possible : all;
   const least = task.onlyFor === undefined ? Math.min(...manners.map((m) => m.way.workMinutes)) : 0;
   const modes = manners.map((m) => ({
     ...modeOf(ground, task, m, activityOf),
