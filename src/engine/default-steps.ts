@@ -6,5 +6,5 @@ import type { Problem } from './problem.ts';
  */
 export function defaultSteps(problem: Problem): number {
   const count = problem.activities.length;
-  return Math.round(1_000 + 20 * count);
+  return Math.round(1_000 + 6 * count);
 }

@@ -29,6 +29,10 @@ export class MapMemo {
     this.length = to - from;
   }
 
+  covers(from: Minute, to: Minute): boolean {
+    return from === this.base && to === this.base + this.length;
+  }
+
   at(t: Minute): Minute {
     if (this.map === undefined) return t + (this.shift ?? 0);
     const k = t - this.base;
@@ -58,6 +62,17 @@ export class MapMemo {
     if (known !== unknown) return known;
     return (page[k & (pageSize - 1)] = this.map.earliest(floor));
   }
+}
+
+const known = new WeakMap<TimeMap, MapMemo>();
+
+/** The memory of `map` over `from` to `to`: problems that are made of one another share what they have asked for. */
+export function memoOf(map: TimeMap, from: Minute, to: Minute): MapMemo {
+  const found = known.get(map);
+  if (found?.covers(from, to) === true) return found;
+  const made = new MapMemo(map, from, to);
+  known.set(map, made);
+  return made;
 }
 
 function pageOf(pages: Pages, index: number): Int32Array {

@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import { intersect, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
 import { NEVER } from '../time/time-map.ts';
-import { MapMemo } from './map-memo.ts';
+import { MapMemo, memoOf } from './map-memo.ts';
 import type { Condition, Lag, Mode, Problem, Use } from './problem.ts';
 import { Slots } from './slots.ts';
 import { SpanIndex } from './span-index.ts';
@@ -122,13 +122,11 @@ export function netOf(problem: Problem): Net {
 type Memo = (map: TimeMap | number | undefined) => MapMemo | undefined;
 
 /** One memory per map, however many lags share it. */
-function memos(problem: Problem): Memo {
-  const known = new Map<TimeMap | number, MapMemo>();
+function memos({ from, to }: Problem): Memo {
+  const shifts = new Map<number, MapMemo>();
   return (map) => {
     if (map === undefined) return undefined;
-    const found = known.get(map) ?? new MapMemo(map, problem.from, problem.to);
-    known.set(map, found);
-    return found;
+    return typeof map === 'number' ? remembered(shifts, map, () => new MapMemo(map, from, to)) : memoOf(map, from, to);
   };
 }
 

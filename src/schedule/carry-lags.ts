@@ -58,15 +58,12 @@ export interface Around {
   readonly carry: TimeMap;
   readonly sourceOf: (task: string) => Source;
   readonly modesOf: (activity: number) => readonly Mode[];
-  /** One map for each pair of rooms, thickness and material. */
-  readonly kept: Map<string, TimeMap>;
 }
 
 function roomsOf(task: Task, { ground, sourceOf, modesOf }: Around) {
   const source = sourceOf(task.id);
-  const own = mannerAsPlanned(ground, task);
-  const done = ground.situation.done.has(task.id);
-  return byRoom(done && own !== undefined ? [own] : source.manners, modesOf(source.activity));
+  const own = ground.situation.done.has(task.id) ? mannerAsPlanned(ground, task) : undefined;
+  return byRoom(own !== undefined ? [own] : source.manners, modesOf(source.activity));
 }
 
 /** Earlier steps of the section after which the work may still be colder than the room in which `task` is done. */
@@ -98,12 +95,14 @@ interface Comer {
   readonly activity: number;
   readonly count: number;
   readonly rooms: ReturnType<typeof byRoom>;
+  /** Until the work leaves the room; comers of one name answer alike. */
+  readonly name: string;
   readonly maps: (film: Film | undefined, room: string) => readonly TimeMap[];
 }
 
 /** `task` is not coated while the cold that the work brought from a room of `comer` breaks a limit of its material. */
 function lagsFrom(comer: Comer, task: Task, around: Around): Lag[] {
-  const { ground, airIn, carry, sourceOf, kept } = around;
+  const { ground, airIn, carry, sourceOf } = around;
   const { thicknessMm } = task;
   const to = sourceOf(task.id);
   if (thicknessMm === undefined) return [];
@@ -113,8 +112,15 @@ function lagsFrom(comer: Comer, task: Task, around: Around): Lag[] {
     return comer.rooms.flatMap((there): Lag[] => {
       if (there.room === here.room) return [];
       const key = `${there.room}\n${here.room}\n${thicknessMm}\n${material.id}`;
-      const warm = kept.get(key) ?? warmedThrough(airIn(there.room), airIn(here.room), thicknessMm, material);
-      kept.set(key, warm);
+      const least = ground.once(
+        `carried ${key}\n${there.film === undefined ? '' : ground.drying.nameOf(there.film)}\n${comer.name}`,
+        () => {
+          const warm = ground.once(`warmed ${key}`, () =>
+            warmedThrough(airIn(there.room), airIn(here.room), thicknessMm, material),
+          );
+          return inTurn([...comer.maps(there.film, there.room), carry, warm]);
+        },
+      );
       const when = [
         ...(there.modes.length === comer.count ? [] : [{ activity: comer.activity, modes: there.modes }]),
         ...(here.modes.length === to.manners.length ? [] : [{ activity: to.activity, modes: here.modes }]),
@@ -125,7 +131,7 @@ function lagsFrom(comer: Comer, task: Task, around: Around): Lag[] {
           fromPoint: 'end',
           to: to.activity,
           toPoint: 'start',
-          least: inTurn([...comer.maps(there.film, there.room), carry, warm]),
+          least,
           ...(when.length > 0 && { when }),
         },
       ];
@@ -146,12 +152,14 @@ export function carryLags(task: Task, around: Around): Lag[] {
   return cameFrom(task, ground.drying.material(film), rooms, around).flatMap((before) => {
     const { activity, manners } = sourceOf(before.id);
     const since = ground.situation.carried?.get(before.id) ?? ground.from;
-    const floor = isLastDone(before, ground) ? [atLeast(since)] : [];
+    const floor = isLastDone(before, ground) ? since : undefined;
+    const factor = ground.factorOf(before.id);
     const maps: Comer['maps'] = (laid, room) => {
-      const movable = laid && ground.drying.mark(laid, room, 'handle', 'late', ground.factorOf(before.id));
-      return [...(movable ? [ground.fromActivity(before.id, movable)] : []), ...floor];
+      const movable = laid && ground.drying.mark(laid, room, 'handle', 'late', factor);
+      return [...(movable ? [ground.fromActivity(before.id, movable)] : []), ...(floor === undefined ? [] : [atLeast(floor)])];
     };
-    return lagsFrom({ activity, count: manners.length, rooms: roomsOf(before, around), maps }, task, around);
+    const name = `${String(factor)} ${String(floor)} ${ground.ragsAfter(before.id) === undefined ? '' : 'rags'}`;
+    return lagsFrom({ activity, count: manners.length, rooms: roomsOf(before, around), name, maps }, task, around);
   });
 }
 
@@ -163,7 +171,7 @@ export function carryLagsAfterPrep(
 ): Lag[] {
   const { activity, manners } = prep;
   const rooms = byRoom(manners, around.modesOf(activity));
-  return lagsFrom({ activity, count: manners.length, rooms, maps: () => [] }, coat, around);
+  return lagsFrom({ activity, count: manners.length, rooms, name: '', maps: () => [] }, coat, around);
 }
 
 /** Not before `floor`. */

@@ -227,7 +227,6 @@ function aroundOf(draft: Draft, air: ShopAir): Around {
     carry: carryOf(ground),
     sourceOf: (task) => sourceOf(draft, task),
     modesOf: (activity) => activities[activity]?.modes ?? [],
-    kept: new Map(),
   };
 }
 

@@ -149,9 +149,10 @@ function lastOf(films: readonly DoneFilm[]): DoneFilm | undefined {
 function doneFilms(ground: Ground, section: readonly Task[]): DoneFilm[] {
   return section.flatMap((task) => {
     const end = ground.situation.done.get(task.id)?.to;
+    if (end === undefined) return [];
     const manner = mannerAsPlanned(ground, task);
     const film = manner?.way.film;
-    if (end === undefined || manner === undefined || film === undefined) return [];
+    if (manner === undefined || film === undefined) return [];
     const reached = (mark: 'handle' | 'dust-free') =>
       ground.drying.mark(film, manner.place.room, mark, 'late', ground.factorOf(task.id))?.at(end) ?? end;
     return [{ task, manner, end, movable: reached('handle'), dustFree: reached('dust-free') }];

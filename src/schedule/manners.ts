@@ -46,16 +46,14 @@ export function mannersOf(
   part?: SessionPart,
 ): Manner[] {
   const ways = part === undefined ? task.ways : task.ways.filter((way) => way.inSession !== undefined);
-  return ways.flatMap((way) =>
-    places
+  return ways.flatMap((way) => {
+    const doers = teams(shop.hands, task.people, way.skill).map((hands) => ({
+      way: paced(way, hands, paces, part),
+      hands,
+      ...(part !== undefined && { part }),
+    }));
+    return places
       .filter((place) => way.stations.includes(place.kind))
-      .flatMap((place) =>
-        teams(shop.hands, task.people, way.skill).map((hands) => ({
-          way: paced(way, hands, paces, part),
-          place,
-          hands,
-          ...(part !== undefined && { part }),
-        })),
-      ),
-  );
+      .flatMap((place) => doers.map((doer) => ({ ...doer, place })));
+  });
 }
