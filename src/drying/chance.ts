@@ -9,7 +9,7 @@ import { doseOf, type Dose } from './dose.ts';
 import { filmFactor } from './film-factor.ts';
 import { deviates, type Deviates } from './random.ts';
 import { rateLaw } from './rate-law.ts';
-import { drawn } from './spread.ts';
+import { drawing } from './spread.ts';
 
 /** One step on the way to a date: a mark that dries as it will, or anything that is certain (work, opening hours). */
 export type Link =
@@ -70,11 +70,12 @@ function prepared(link: Link): (now: Minute, world: World) => Minute {
   if (link.kind === 'then') return (now) => link.map.at(now);
   const { sheet, dose, scale } = drying(link);
   if (sheet === undefined) return (now) => now;
+  const hoursAt = drawing(sheet);
   return (now, world) => {
     const own = world.random.normal();
     const can = canOf(world, link.material.id);
     const z = Math.sqrt(SHARE_OF_THE_CAN) * can + Math.sqrt(1 - SHARE_OF_THE_CAN) * own;
-    return reached(dose, drawn(sheet, z) * scale * world.airFactor).at(now);
+    return reached(dose, hoursAt(z) * scale * world.airFactor).at(now);
   };
 }
 

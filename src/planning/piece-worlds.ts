@@ -4,7 +4,7 @@ import { reached } from '../drying/dose-map.ts';
 import { filmFactor } from '../drying/film-factor.ts';
 import { deviates } from '../drying/random.ts';
 import { rateLaw } from '../drying/rate-law.ts';
-import { drawn } from '../drying/spread.ts';
+import { drawing } from '../drying/spread.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
@@ -43,7 +43,7 @@ interface LaidFilm {
 /** Hours of drying that something waits for: what the sheet says, scaled, against what the plan gives it. */
 interface Wait {
   readonly on: number;
-  readonly sheet: Spread;
+  readonly hoursAt: (deviate: number) => number;
   readonly dose: Dose;
   readonly given: number;
 }
@@ -112,7 +112,7 @@ function nodeOf(scene: Scene, step: PlannedStep, index: ReadonlyMap<string, numb
     if (asked === undefined) continue;
     waits.push({
       on,
-      sheet: asked.sheet,
+      hoursAt: drawing(asked.sheet),
       dose: doseTo(asked.mark),
       // The plan works in whole minutes, and a film may be dry within the minute.
       given: given(asked.mark) / laid.scale + 1e-3,
@@ -133,11 +133,6 @@ export function nodesOf(scene: Scene, steps: readonly PlannedStep[]): readonly N
   return nodes;
 }
 
-/** The hours of `mark` that a film takes in a world. */
-export function hoursIn(world: World, node: number, sheet: Spread, scale: number): number {
-  return drawn(sheet, at(world.deviates, node)) * world.airFactor * scale;
-}
-
 function live(scene: Scene, nodes: readonly Node[], world: Omit<World, 'ends'>): Minute[] {
   const ends: Minute[] = [];
   nodes.forEach((node, i) => {
@@ -146,9 +141,9 @@ function live(scene: Scene, nodes: readonly Node[], world: Omit<World, 'ends'>):
       const end = at(ends, on);
       if (end > at(nodes, on).end) start = Math.max(start, end + minutes);
     }
-    for (const { on, sheet, dose, given } of node.waits) {
+    for (const { on, hoursAt, dose, given } of node.waits) {
       const end = at(ends, on);
-      const hours = drawn(sheet, at(world.deviates, on)) * world.airFactor;
+      const hours = hoursAt(at(world.deviates, on)) * world.airFactor;
       if (end === at(nodes, on).end && hours <= given) continue;
       start = Math.max(start, reached(dose, hours * (at(nodes, on).laid?.scale ?? 1)).at(end));
     }

@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
 import { doseOf } from '../drying/dose.ts';
 import { rateLaw } from '../drying/rate-law.ts';
+import { drawing } from '../drying/spread.ts';
 import { firstUp } from '../drying/first-minute.ts';
 import { backFrom } from '../model/away.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
@@ -11,7 +12,7 @@ import type { PlannedPiece, PlannedStep, ReadyTime } from '../model/plan.ts';
 import type { Shop } from '../model/shop.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
-import { hoursIn, nodesOf, type Scene, type World, worldsOf } from './piece-worlds.ts';
+import { nodesOf, type Scene, type World, worldsOf } from './piece-worlds.ts';
 
 const MINUTES_PER_HOUR = 60;
 const MINUTES_PER_DAY = 1440;
@@ -62,15 +63,25 @@ function shareReached(nodes: Nodes, mark: Mark, worlds: readonly World[], ends?:
     if (laid === undefined || sheet === undefined) return [];
     const dose = doseOf(laid.air, rateLaw(laid.material, own));
     // Compared as hours of drying, not as minutes: to look for the minute in every world would take far longer.
-    const goals = worlds.map((w) => dose.hoursAt(at(w.ends, index)) + hoursIn(w, index, sheet, laid.scale));
+    const hoursAt = drawing(sheet);
+    const goals = Float64Array.from(
+      worlds,
+      (w) => dose.hoursAt(at(w.ends, index)) + hoursAt(at(w.deviates, index)) * w.airFactor * laid.scale,
+    );
     return [{ dose, goals }];
   });
   return (minute) => {
-    const gained = films.map((f) => f.dose.hoursAt(minute));
-    const kept = worlds.filter(
-      (_, w) => (ends === undefined || at(ends, w) <= minute) && films.every((f, i) => at(f.goals, w) <= at(gained, i)),
-    );
-    return kept.length / worlds.length;
+    const kept = new Uint8Array(worlds.length).fill(1);
+    ends?.forEach((end, w) => {
+      if (end > minute) kept[w] = 0;
+    });
+    for (const { dose, goals } of films) {
+      const gained = dose.hoursAt(minute);
+      goals.forEach((goal, w) => {
+        if (goal > gained) kept[w] = 0;
+      });
+    }
+    return kept.reduce((sum, one) => sum + one, 0) / worlds.length;
   };
 }
 
