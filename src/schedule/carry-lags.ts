@@ -156,7 +156,10 @@ export function carryLags(task: Task, around: Around): Lag[] {
     const factor = ground.factorOf(before.id);
     const maps: Comer['maps'] = (laid, room) => {
       const movable = laid && ground.drying.mark(laid, room, 'handle', 'late', factor);
-      return [...(movable ? [ground.fromActivity(before.id, movable)] : []), ...(floor === undefined ? [] : [atLeast(floor)])];
+      return [
+        ...(movable ? [ground.fromActivity(before.id, movable)] : []),
+        ...(floor === undefined ? [] : [atLeast(floor)]),
+      ];
     };
     const name = `${String(factor)} ${String(floor)} ${ground.ragsAfter(before.id) === undefined ? '' : 'rags'}`;
     return lagsFrom({ activity, count: manners.length, rooms: roomsOf(before, around), name, maps }, task, around);
