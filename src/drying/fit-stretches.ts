@@ -2,7 +2,7 @@ import { airAt, type Air, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import { USUAL_THICKNESS_MM } from '../model/piece.ts';
 import { intersect, subtract, type Minute, type Span, type Spans } from '../time/span.ts';
-import { breaches, type BreachCode } from './air-limits.ts';
+import { breaches, type Breach, type BreachCode } from './air-limits.ts';
 import { fitHours, limitsKey } from './fit-hours.ts';
 import { warmEnough } from './keep-above.ts';
 import { remedied, remedyFor, type Remedy } from './remedy.ts';
@@ -40,8 +40,8 @@ function looksAt({ start, end }: Span): readonly Minute[] {
   return [...new Set(minutes)];
 }
 
-function worstOf(found: readonly Unfit[]): readonly Unfit[] {
-  const worst = new Map<BreachCode, Unfit>();
+function worstOf(found: readonly Breach[]): readonly Breach[] {
+  const worst = new Map<BreachCode, Breach>();
   for (const unfit of found) {
     const known = worst.get(unfit.code);
     if (known === undefined || Math.abs(unfit.is - unfit.limit) > Math.abs(known.is - known.limit))
@@ -51,7 +51,7 @@ function worstOf(found: readonly Unfit[]): readonly Unfit[] {
 }
 
 function whyNot(material: Material, series: AirSeries, span: Span): readonly Unfit[] {
-  return worstOf(looksAt(span).flatMap((m) => inWords(hindrances(material, series, m, USUAL_THICKNESS_MM))));
+  return inWords(worstOf(looksAt(span).flatMap((m) => hindrances(material, series, m, USUAL_THICKNESS_MM))));
 }
 
 /** The hours of `from` to `to` as stretches fit or unfit, exact to the minute. */

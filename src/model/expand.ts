@@ -319,7 +319,11 @@ function withoutRepeats(needs: readonly Need[]): Need[] {
   });
 }
 
-/** The tasks of all pieces, as the files say, before the journal. */
-export function expand(book: Book): Task[] {
-  return book.pieces.flatMap((piece) => expandPiece(book, piece));
+const expanded = new WeakMap<Book, readonly Task[]>();
+
+/** The tasks of all pieces, as the files say, before the journal. Worked out once for each book. */
+export function expand(book: Book): readonly Task[] {
+  let tasks = expanded.get(book);
+  if (tasks === undefined) expanded.set(book, (tasks = book.pieces.flatMap((piece) => expandPiece(book, piece))));
+  return tasks;
 }

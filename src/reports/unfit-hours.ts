@@ -23,12 +23,14 @@ interface Unfit {
   readonly why: readonly string[];
 }
 
-function unfitOf(materials: readonly Material[], series: AirSeries, open: Spans, over: Span): Unfit[] {
-  const stretches = oncePerLimits(materials, (material) => fitStretches(material, series, over.start, over.end));
+function unfitOf(materials: readonly Material[], series: AirSeries, open: Spans): Unfit[] {
+  const stretches = oncePerLimits(materials, (material) =>
+    open.flatMap((span) => fitStretches(material, series, span.start, span.end)),
+  );
   return materials.map((material, i) => {
     const bad = at(stretches, i).filter((s) => !s.fit);
     const why = bad.flatMap((s) => s.why.map((w) => unfitSaid[w.code]));
-    return { material, spans: intersect(open, unite(bad)), why };
+    return { material, spans: unite(bad), why };
   });
 }
 
@@ -57,7 +59,7 @@ export function unfitHours(
   return book.shop.rooms.flatMap((room): UnfitHours[] => {
     const series = air.get(room.id);
     if (series === undefined) return [];
-    const unfit = unfitOf(minding, series, open, day).filter((u) => u.spans.length > 0);
+    const unfit = unfitOf(minding, series, open).filter((u) => u.spans.length > 0);
     const forAll = unfit.length === minding.length ? unfit.reduce((all, u) => intersect(all, u.spans), open) : [];
     const some = unfit.filter((u) => subtract(u.spans, forAll).length > 0);
     const forSome = subtract(unite(some.flatMap((u) => u.spans)), forAll);

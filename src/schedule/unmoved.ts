@@ -52,7 +52,11 @@ function waitsUntilMovable(ground: Ground, task: Task, film: Task): boolean {
  * Films of the section that may not be safe to move yet when `task` begins, given what all steps before waited for. A
  * preparation stands just before its coat.
  */
-export function unmovedBefore(ground: Ground, task: Task): Task[] {
+export function unmovedBefore(ground: Ground, task: Task): readonly Task[] {
+  return ground.once(`unmoved before ${task.id}`, () => unmoved(ground, task));
+}
+
+function unmoved(ground: Ground, task: Task): readonly Task[] {
   const section = ground.sectionTasks(task);
   const before = section.slice(
     0,
