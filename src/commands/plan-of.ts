@@ -96,7 +96,8 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const situation = situationOf(shop.book, shop.now);
   const kept = keptPlan(call, shop);
   const before = kept === undefined ? {} : { kept };
-  const seconds = numberFlag(call, 'for', 0, 1, 3600);
+  // Only who plans anew says how long to search; elsewhere `--for` means something else.
+  const seconds = patient ? 0 : numberFlag(call, 'for', 0, 1, 3600);
   const anew = seconds > 0 || isFlagged(call, 'anew');
   const standing = !anew ? followedBefore(shop, situation, kept, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...before };
