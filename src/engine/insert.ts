@@ -272,8 +272,9 @@ export class Inserter {
     let obstacle = this.obstacleOf(i) ?? this.pending.get(i);
     if (obstacle === undefined) return -1;
     if (this.pending.has(i)) return this.move(this.sooner(obstacle, i), k);
-    for (const condition of obstacle.lag?.when ?? []) {
-      const p = condition.activity;
+    // The later placed first: a preparation's window is changed before the coat that opened it.
+    const choices = (obstacle.lag?.when ?? []).map((condition) => condition.activity);
+    for (const p of choices.sort((a, b) => int(this.position, b) - int(this.position, a))) {
       const position = int(this.position, p);
       if (position < 0 || position >= k) continue;
       obstacle = this.sooner(obstacle, p);
