@@ -2,9 +2,12 @@ import type { Piece } from '../model/piece.ts';
 
 const MINOR_PER_MAJOR = 100;
 
+/** What a piece with no money in it costs the shop by standing there, a minute. */
+export const PLAIN_WEIGHT = 4;
+
 /** What a piece costs the shop by standing there, a minute: room for all alike, and the money in it. */
 export function tieUpWeight(piece: Piece): number {
-  return 4 + Math.round(piece.costMinor / MINOR_PER_MAJOR / 25);
+  return PLAIN_WEIGHT + Math.round(piece.costMinor / MINOR_PER_MAJOR / 25);
 }
 
 /** What a minute past its wanted-by date costs: far more than standing there, and by the value of the piece. */

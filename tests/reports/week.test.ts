@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
+import type { Proof } from '../../src/model/plan.ts';
+import { proofLines } from '../../src/reports/proof.ts';
 import { todayScreen } from '../../src/reports/today.ts';
 import { weekScreen } from '../../src/reports/week.ts';
+import type { Piece } from '../../src/model/piece.ts';
+import { tieUpWeight, WORK_WEIGHT } from '../../src/schedule/weights.ts';
 import { widthOf } from '../../src/terminal/width.ts';
 import { book, look, manner, on, plan, tasks } from './sample.ts';
 
@@ -57,7 +61,8 @@ Wed 13 Jan · open 08:00–12:30, 13:15–17:30
 
   Checked against every rule that no plan may break. Not proven best: at most
   1.9 % could still be gained.
-  Cost: days in the shop 8.3, at least 8.1
+  Standing in the shop counts as 8.3 days, no plan below 8.1 days (a day of a
+  piece counts for more the more money is in it).
 `);
 });
 
@@ -144,4 +149,26 @@ test('a piece that goes on in another room is to be carried there, from when it 
     { manner, look: look(200) },
   );
   expect(screen).toContain('to Garage bench in Garage, from 20:00; needed there tomorrow 10:30');
+});
+
+test('what a plan costs is said in days of a piece with no money in it, and in hours of work', () => {
+  const piece = { name: 'Stool', priceMinor: 0, costMinor: 0 } as Piece;
+  const day = tieUpWeight(piece) * 24 * 60;
+  const proof: Proof = {
+    objective: [
+      { name: 'late', value: 12.3 * day, bound: 3.99 * day },
+      { name: 'tied up', value: day, bound: day },
+      { name: 'moved', value: 0, bound: 0 },
+      { name: 'extra work', value: 95 * WORK_WEIGHT, bound: 0 },
+      { name: 'all', value: 14 * day, bound: 5 * day },
+    ],
+    gapPercent: 64.31,
+    proven: false,
+    verified: true,
+    steps: 1,
+  };
+  expect(proofLines(proof, look(240)).join('\n')).toBe(
+    `  Checked against every rule that no plan may break. Not proven best: at most 64.4 % could still be gained.
+  Being late counts as 13 days, no plan below 3.9 days. Standing in the shop counts as 1 day, the least possible (a day of a piece counts for more the more money is in it). Work that another plan might spare: 1 h 35 min.`,
+  );
 });
