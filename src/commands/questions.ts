@@ -58,10 +58,18 @@ export function optionText(call: Call, flag: string): string | undefined {
   );
 }
 
-function withoutAsking<T>({ flag, ask, usual, example, read }: Question<T>): T {
+function withoutAsking<T>({ flag, ask, more = [], usual, example, read }: Question<T>): T {
   const option = flag === undefined ? ask : `--${flag}`;
   if (usual !== undefined) return valueOf(option, usual, read(usual));
-  throw new CannotGoOn(`not said: ${ask}`, `write ${option} ${JSON.stringify(example ?? '…')}`);
+  const orNumber = more.length > 0 ? ', or its number' : '';
+  const choices = more.map((line) => line.trim().replace(/^(\d+) +/, '$1: '));
+  throw new CannotGoOn(
+    `not said: ${ask}`,
+    `write ${option} ${JSON.stringify(example ?? '…')}${orNumber}`,
+    2,
+    [],
+    choices,
+  );
 }
 
 /** Gives an asker to `act`; nobody is asked what an option says already, nor where there is no terminal. */

@@ -51,16 +51,37 @@ function wishesFor(agreed: AgreedSection, answers: Answers, recipe: Recipe, mate
     .filter((fault) => answers.found[fault]?.includes(agreed.id) === true)
     .map((fault): Wish => ({ part: faultFaces[fault].part, why: `found: ${faultFaces[fault].say}` }));
   if (agreed.role !== 'outside') return found;
-  const { wood, oldFinish, darkToLight } = answers;
   const painted = isPainted(recipe, materialOf);
+  return [...found, ...woodWishes(agreed, answers, recipe, materialOf), ...(painted ? colourWishes(answers) : [])];
+}
+
+const DARK_TO_LIGHT = 'a dark old finish under a light colour';
+
+function colourWishes({ darkToLight, wood }: Answers): Wish[] {
+  return darkToLight
+    ? [{ part: DARK_PART, why: `${DARK_TO_LIGHT}${wood.bleeds ? '; it holds the brown of the wood back too' : ''}` }]
+    : [];
+}
+
+/**
+ * What the wood asks for under a film. Open pores show through an old finish that stays as well; tannin comes through where
+ * the wood lies bare: stripped, cut back for a repair, or, under an old clear finish, at each edge that sanding goes through.
+ * Common practice, no source.
+ */
+function woodWishes(agreed: AgreedSection, answers: Answers, recipe: Recipe, materialOf: MaterialOf): Wish[] {
+  const { wood, oldFinish, darkToLight, found } = answers;
   const bare = oldFinish === 'bare' || strippingSteps(recipe).length > 0;
-  const fills = wood.openGrained && bare && !drinksIn(recipe, materialOf) && !usesMaterial(recipe, GRAIN_FILLER);
-  const seals = wood.bleeds && bare && painted && !sealsFirst(recipe, materialOf);
+  const cutBack = (['gouges', 'veneer-loose'] as const).some((fault) => found[fault]?.includes(agreed.id) === true);
+  const laidBare = bare || cutBack || oldFinish !== 'paint';
+  const fills = wood.openGrained && !drinksIn(recipe, materialOf) && !usesMaterial(recipe, GRAIN_FILLER);
+  const seals =
+    wood.bleeds && laidBare && isPainted(recipe, materialOf) && !sealsFirst(recipe, materialOf) && !darkToLight;
+  const bleeding = bare
+    ? `bare ${wood.name} bleeds brown through paint`
+    : `${wood.name} bleeds brown through paint where sanding or a repair bares it`;
   return [
-    ...found,
     ...(fills ? [{ part: GRAIN_PART, why: `${wood.name} has open pores` }] : []),
-    ...(seals ? [{ part: TANNIN_PART, why: `bare ${wood.name} bleeds brown through paint` }] : []),
-    ...(darkToLight && painted ? [{ part: DARK_PART, why: 'a dark old finish under a light colour' }] : []),
+    ...(seals ? [{ part: TANNIN_PART, why: bleeding }] : []),
   ];
 }
 
@@ -133,16 +154,19 @@ function pieceWith(answers: Answers, sections: readonly Section[], whole: string
 }
 
 const PLAIN_WHOLE = 'whole-piece-plain';
+/** The second for a shop where two hands are never in together. */
+const CASED_WHOLE = ['whole-piece', 'whole-piece-alone'];
 
 /** The recipe of the steps round all sections: one with hardware and drawers, or the plain one where that is not to be had. */
 function wholeOf(answers: Answers, means: Means): { readonly whole?: string; readonly left: string[] } {
   const cased = answers.sections.some((s) => s.role === 'drawers' || s.role === 'fittings' || s.id === 'doors');
-  const wanted = cased ? 'whole-piece' : PLAIN_WHOLE;
-  if (means.recipes.has(wanted)) return { whole: wanted, left: [] };
-  const left = [`the recipe ${wanted} cannot be done with what the shop has, hands too`];
+  const wanted = cased ? CASED_WHOLE : [PLAIN_WHOLE];
+  const found = wanted.find((id) => means.recipes.has(id));
+  if (found !== undefined) return { whole: found, left: [] };
+  const cannot = `the recipe ${wanted.join(' or ')} cannot be done with what the shop has`;
   return means.recipes.has(PLAIN_WHOLE)
-    ? { whole: PLAIN_WHOLE, left: [`${left.join('')}: ${PLAIN_WHOLE} instead`] }
-    : { left };
+    ? { whole: PLAIN_WHOLE, left: [`${cannot}: ${PLAIN_WHOLE} instead`] }
+    : { left: [cannot] };
 }
 
 function unplaced(answers: Answers): string[] {

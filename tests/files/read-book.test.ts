@@ -301,7 +301,37 @@ describe('what is wrong is told with its place, and what to write', () => {
       'too few hands',
       recipe('may-pause: yes', 'people: 2'),
       'recipes/one-coat.yaml:7:13 error too-few-hands',
-      /add one/,
+      /add a hand to shop.yaml; or, .*write people: 1/,
+    ],
+    [
+      'two hands who never meet',
+      {
+        ...recipe('may-pause: yes', 'people: 2'),
+        ...shop('skills: spray }', 'skills: spray }\n  helper: { hours: { monday: 18:00-20:00, saturday: closed } }'),
+      },
+      'recipes/one-coat.yaml:7:13 error never-together',
+      /let their hours overlap/,
+    ],
+    [
+      'two hands who meet for too short',
+      {
+        ...recipe('may-pause: yes', 'people: 2'),
+        ...shop(
+          'skills: spray }',
+          'skills: spray }\n  helper: { hours: { monday: 12:15-13:00, saturday: 08:00-09:10 } }',
+        ),
+      },
+      'pieces/chair.yaml:3:10 error step-too-long',
+      /longer hours/,
+    ],
+    [
+      'a recipe for two in a shop of one, who has another for one alone',
+      {
+        ...piece('name: Chair', 'name: Chair\nwhole: whole-piece'),
+        ...shop('kind: bench }', 'kind: bench }\n  floor: { room: workshop, kind: floor }'),
+      },
+      'shipped/recipes/whole-piece.yaml:60:13 error too-few-hands',
+      /write whole-piece-alone for whole-piece in the pieces, or add a hand/,
     ],
     [
       'a name twice',

@@ -39,7 +39,12 @@ it('all answers become a piece', () =>
             recipe: 'painted-brushed',
             areaM2: 0.8,
             items: 4,
-            with: [{ part: 'reglue-joints' }, { part: 'fill-gouges' }, { part: 'block-stains' }],
+            with: [
+              { part: 'reglue-joints' },
+              { part: 'fill-gouges' },
+              { part: 'fill-grain' },
+              { part: 'block-stains' },
+            ],
           },
           { id: 'drawer-boxes', recipe: 'drawers', items: 1 },
           { id: 'hardware', recipe: 'metal-hardware', items: 2 },
@@ -99,6 +104,15 @@ it('what must be said and is not is named with its option', () =>
     expect(code).toBe(2);
     expect(err).toContain('--size');
     expect(err).toContain('45 x 45 x 90 cm');
+    const finish = await drybench(['intake', '--shop', folder, '--name', 'Stool', '--kind', 'other', '--area', '1 m2']);
+    expect(finish.code).toBe(2);
+    const shown = [...finish.err.matchAll(/^ +- \d: .*\(([a-z-]+)\)$/gm)].map((match) => match[1]);
+    const { libraries } = readBook(folder, { shippedDir: shippedDir() });
+    const forSections = libraries.recipes.ids.filter(
+      (id) => !id.startsWith('whole-') && !['drawers', 'metal-hardware'].includes(id),
+    );
+    expect(shown).toEqual(forSections);
+    expect(finish.err).toContain('write --finish "clear-water-borne", or its number');
   }));
 
 it('who gives all by options is shown each area with how it was reckoned, once', () =>

@@ -92,31 +92,48 @@ describe('a change from dark to light', () => {
 });
 
 describe('open-grained wood', () => {
-  it('is filled under a film wherever it lies bare', () => {
-    for (const recipe of ['clear-water-borne', 'oil-polyurethane', 'stained-oil-topcoat'])
-      expect(partsOf(answers(recipe, { wood: wood('ash') }))).toEqual(['fill-grain']);
-    for (const recipe of painted)
-      expect(partsOf(answers(recipe, { wood: wood('ash'), oldFinish: 'bare' }))).toEqual(['fill-grain']);
+  const oldFinishes = ['bare', 'clear', 'paint', 'wax-or-oil', 'unknown'] as const;
+
+  it.each(oldFinishes)('is filled under every film, whatever was on it before: %s', (oldFinish) => {
+    for (const recipe of ['clear-water-borne', 'oil-polyurethane', 'stained-oil-topcoat', ...painted])
+      expect(partsOf(answers(recipe, { wood: wood('ash'), oldFinish }))).toEqual(['fill-grain']);
   });
 
-  it('is left open under oil, filled once by a recipe that fills, and not under an old finish that stays', () => {
+  it('is left open under oil, and filled once by a recipe that fills; closed wood is not filled', () => {
     expect(partsOf(answers('hardwax-oil', { wood: wood('oak') }))).toEqual([]);
     expect(partsOf(answers('shellac-lacquer', { wood: wood('oak') }))).toEqual([]);
-    for (const recipe of painted) expect(partsOf(answers(recipe, { wood: wood('ash') }))).toEqual([]);
     for (const recipe of [...painted, ...stripped])
       expect(partsOf(answers(recipe, { wood: wood('maple') }))).toEqual([]);
   });
 });
 
-describe('bare wood that bleeds', () => {
-  it('is sealed under paint, unless the recipe seals it', () => {
-    for (const recipe of ['painted-brushed', 'painted-sprayed']) {
-      expect(partsOf(answers(recipe, { wood: wood('pine'), oldFinish: 'bare' }))).toEqual(['seal-tannin']);
-      expect(partsOf(answers(recipe, { wood: wood('pine') }))).toEqual([]);
-      expect(partsOf(answers(recipe, { wood: wood('beech'), oldFinish: 'bare' }))).toEqual([]);
-    }
+describe('wood that bleeds', () => {
+  it.each(['painted-brushed', 'painted-sprayed'])('is sealed under %s wherever it lies or comes bare', (recipe) => {
+    const pine = (also: Partial<Answers>) => partsOf(answers(recipe, { wood: wood('pine'), ...also }));
+    for (const oldFinish of ['bare', 'clear', 'wax-or-oil', 'unknown'] as const)
+      expect(pine({ oldFinish })).toEqual(['seal-tannin']);
+    expect(pine({ oldFinish: 'paint' })).toEqual([]);
+    expect(pine({ oldFinish: 'paint', found: { gouges: ['body'] } })).toEqual(['fill-gouges', 'seal-tannin']);
+    expect(pine({ oldFinish: 'paint', found: { gouges: ['other'] } })).toEqual([]);
+    expect(partsOf(answers(recipe, { wood: wood('beech'), oldFinish: 'bare' }))).toEqual([]);
+  });
+
+  it('is not sealed twice: by a recipe that seals, or under a primer that blocks stains', () => {
     expect(partsOf(answers('milk-paint-wax', { wood: wood('pine'), oldFinish: 'bare' }))).toEqual([]);
+    expect(partsOf(answers('painted-brushed', { wood: wood('pine'), darkToLight: true }))).toEqual(['block-stains']);
+  });
+
+  it('needs nothing under a clear finish', () => {
     expect(partsOf(answers('clear-water-borne', { wood: wood('pine'), oldFinish: 'bare' }))).toEqual([]);
+  });
+
+  it('oak, open and bleeding, is filled and then sealed before its primer, and check is content', () => {
+    const { piece } = propose(answers('painted-brushed', { wood: wood('oak') }), means);
+    expect(piece.sections[0]!.with).toEqual([
+      { part: 'fill-grain', before: 'prime' },
+      { part: 'seal-tannin', before: 'prime' },
+    ]);
+    expect(means.check(piece)).toEqual([]);
   });
 });
 
@@ -150,9 +167,30 @@ describe('a piece with fittings', () => {
       piece: { whole: 'whole-piece-plain' },
       left: [],
     });
-    const recipes = new Map([...means.recipes].filter(([id]) => id !== 'whole-piece'));
-    const alone = propose(cased, { ...means, recipes });
-    expect([alone.piece.whole, alone.left]).toEqual(['whole-piece-plain', [expect.stringContaining('whole-piece')]]);
+    const without = (...ids: string[]) => new Map([...means.recipes].filter(([id]) => !ids.includes(id)));
+    const poor = propose(cased, { ...means, recipes: without('whole-piece', 'whole-piece-alone') });
+    expect([poor.piece.whole, poor.left]).toEqual(['whole-piece-plain', [expect.stringContaining('whole-piece')]]);
+  });
+
+  // Whoever is alone has the same steps, none of which takes two: nothing is dropped and nothing has to be chosen.
+  it.each([
+    ['one hand works', '  helper: { skills: [lift] }\n', ''],
+    [
+      'two hands are never in together',
+      'helper: { skills: [lift] }',
+      'helper: { skills: [lift], hours: { monday: closed, tuesday: closed, wednesday: closed, thursday: closed, friday: closed, saturday: closed, sunday: closed } }',
+    ],
+  ])('is put together and wrapped by one alone where %s', async (_, two, one) => {
+    await inEmptyShop(shopText('metric', 'EUR').replace(two, one), (folder) => {
+      const { book, libraries } = readBook(folder, { shippedDir: shippedDir() });
+      const alone = meansOf(book!, libraries);
+      const metal: AgreedSection = { ...outside('metal-hardware'), id: 'hardware', role: 'fittings' };
+      const proposal = propose(answers('painted-brushed', { sections: [outside('painted-brushed'), metal] }), alone);
+      expect([proposal.piece.whole, proposal.left]).toEqual(['whole-piece-alone', []]);
+      expect(alone.check(proposal.piece)).toEqual([]);
+      const ids = (recipe: string) => libraries.recipes.get(recipe)!.steps.map((s) => s.id);
+      expect(ids('whole-piece-alone')).toEqual(ids('whole-piece'));
+    });
   });
 });
 

@@ -46,6 +46,7 @@ describe('the shipped recipes', () => {
         'shellac-lacquer',
         'stained-oil-topcoat',
         'whole-piece',
+        'whole-piece-alone',
         'whole-piece-plain',
       ]),
     );

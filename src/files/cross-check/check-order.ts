@@ -1,10 +1,10 @@
 import { expandPiece } from '../../model/expand.ts';
 import type { Book } from '../../model/book.ts';
 import type { Piece } from '../../model/piece.ts';
-import { weekdays, type ClockSpan, type Hours, type Weekday } from '../../model/shop.ts';
 import type { Task } from '../../model/task.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
+import { longestTogether } from './hours-together.ts';
 
 /** Steps that wait for each other all round; undefined where the order has an end. */
 function circleOf(tasks: readonly Task[]): readonly Task[] | undefined {
@@ -38,41 +38,6 @@ function pathOf(piece: Piece, task: Task): Path {
   return piece.sections.some((s) => s.id === task.section) ? ['sections', task.section] : ['whole'];
 }
 
-function longest(spans: readonly ClockSpan[]): number {
-  return spans.reduce((most, span) => Math.max(most, span.to - span.from), 0);
-}
-
-function common(a: readonly ClockSpan[], b: readonly ClockSpan[]): ClockSpan[] {
-  return a.flatMap((x) =>
-    b.map((y) => ({ from: Math.max(x.from, y.from), to: Math.min(x.to, y.to) })).filter((s) => s.from < s.to),
-  );
-}
-
-function spansOn(hours: Hours, date: string | undefined, weekday: Weekday): readonly ClockSpan[] {
-  return (date === undefined ? undefined : hours.days[date]) ?? hours.week[weekday];
-}
-
-function weekdayOf(date: string): Weekday {
-  return weekdays[(new Date(`${date}T00:00Z`).getUTCDay() + 6) % 7] ?? 'monday';
-}
-
-/** The longest stretch in one go that somebody with the skill is there and the shop is open, on any day; in minutes. */
-function longestStretch(book: Book, skill: string | undefined): number {
-  const { opening, hands } = book.shop;
-  const able = hands.filter((hand) => skill === undefined || hand.skills.includes(skill));
-  const stretches = able.flatMap(({ hours }) => {
-    const dates = [...Object.keys(opening.days), ...Object.keys(hours.days)];
-    const days = [
-      ...weekdays.map((weekday) => ({ date: undefined, weekday })),
-      ...dates.map((date) => ({ date, weekday: weekdayOf(date) })),
-    ];
-    return days.map(({ date, weekday }) =>
-      longest(common(spansOn(opening, date, weekday), spansOn(hours, date, weekday))),
-    );
-  });
-  return Math.max(0, ...stretches);
-}
-
 function minutesInWords(minutes: number): string {
   const hours = Math.floor(minutes / 60);
   const rest = Math.round(minutes % 60);
@@ -82,11 +47,12 @@ function minutesInWords(minutes: number): string {
 
 function tooLong(book: Book, task: Task): string | undefined {
   if (task.mayPause) return undefined;
-  const fits = task.ways.some((way) => way.workMinutes <= longestStretch(book, way.skill));
-  const least = Math.min(...task.ways.map((way) => way.workMinutes));
-  const most = Math.max(...task.ways.map((way) => longestStretch(book, way.skill)));
-  if (fits || most === 0) return undefined;
-  return `${task.step} takes ${minutesInWords(least)} in one go, and the shop never has more than ${minutesInWords(most)}`;
+  const ways = task.ways.map((way) => ({ ...way, longest: longestTogether(book.shop, way.skill, task.people) }));
+  const most = Math.max(...ways.map((way) => way.longest));
+  if (most === 0 || ways.some((way) => way.workMinutes <= way.longest)) return undefined;
+  const least = minutesInWords(Math.min(...ways.map((way) => way.workMinutes)));
+  const whose = task.people === 1 ? 'the shop never has' : `${task.people} hands are never in together for`;
+  return `${task.step} takes ${least} in one go, and ${whose} more than ${minutesInWords(most)}`;
 }
 
 /** What shows only once a piece's recipes are laid onto its sections: the other checks must have found nothing. */

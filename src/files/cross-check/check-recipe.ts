@@ -4,6 +4,7 @@ import type { Shop } from '../../model/shop.ts';
 import { adviseWord } from '../suggest.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
+import { longestTogether } from './hours-together.ts';
 
 /** A step and where it stands in its file. */
 export interface PlacedStep {
@@ -40,17 +41,27 @@ function hindrance(way: RecipeWay, people: number, shop: Shop): readonly [string
       kinds.length > 0 ? `it has ${kinds.join(', ')}` : 'add one to shop.yaml',
     ];
   const skilled = shop.hands.filter((hand) => way.skill === undefined || hand.skills.includes(way.skill));
-  if (skilled.length >= people) return undefined;
+  const together = skilled.length >= people && (people === 1 || longestTogether(shop, way.skill, people) > 0);
+  if (together) return undefined;
   const skills = [...new Set(shop.hands.flatMap((hand) => hand.skills))];
   if (way.skill !== undefined && skilled.length === 0)
     return ['no-such-skill', 'skill', `nobody in the shop has the skill ${way.skill}`, adviseWord(way.skill, skills)];
   const whose = way.skill === undefined ? '' : ` with the skill ${way.skill}`;
-  return [
-    'too-few-hands',
-    'people',
-    `the step needs ${people} hands${whose}, and there are ${skilled.length}`,
-    'add one',
-  ];
+  const needs = `the step needs ${people} hands${whose} at once, and`;
+  if (skilled.length >= people)
+    return [
+      'never-together',
+      'people',
+      `${needs} so many are never in together`,
+      'let their hours overlap in shop.yaml',
+    ];
+  const there = skilled.length === 1 ? 'there is 1' : `there are ${skilled.length}`;
+  return ['too-few-hands', 'people', `${needs} ${there}`, fewerHands(people)];
+}
+
+function fewerHands(people: number): string {
+  const add = 'add a hand to shop.yaml';
+  return people === 1 ? add : `${add}; or, where it can be done so without harm, write people: ${people - 1}`;
 }
 
 /** Steps that the shop cannot do at all, in none of their ways; and materials that there are not. */

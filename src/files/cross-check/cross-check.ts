@@ -14,9 +14,22 @@ import { checkTrade } from './check-trade.ts';
 import { type Complaint, findingOf } from './complaint.ts';
 import type { Whole } from './whole.ts';
 
+/** The recipe that does without a second hand. */
+function aloneOf(recipe: string): string {
+  return `${recipe}-alone`;
+}
+
+function needsMoreHands({ code }: Complaint): boolean {
+  return code === 'too-few-hands' || code === 'never-together';
+}
+
 function checkRecipes(read: ReadonlyMap<string, Recipe>, library: Library<Recipe>, whole: Whole): Complaint[] {
   return [...read].flatMap(([id, recipe]) =>
-    checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids),
+    checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids).map((complaint) =>
+      needsMoreHands(complaint) && library.ids.includes(aloneOf(id))
+        ? { ...complaint, advice: `write ${aloneOf(id)} for ${id} in the pieces, or ${complaint.advice ?? ''}` }
+        : complaint,
+    ),
   );
 }
 
