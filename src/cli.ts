@@ -1,21 +1,22 @@
 import { Command as Program, CommanderError } from 'commander';
 import { CannotGoOn, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
+import { about, care, commonOptions } from './commands/program.ts';
 import { harmless, harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
 
-const about = `Plans a furniture refinisher's week around drying, curing and recoat windows.`;
-const care = `
-Drybench gives times, never permission: the label and safety data sheet of the container
-stand above every figure here, and local rules and licensed practice above both.`;
+/** Asked by the scripts of shells only: no help and no manual names it. */
+const offer: Face = {
+  name: 'offer',
+  words: '<line>',
+  about: 'what may stand at the end of a line',
+  group: 'Shell',
+  load: () => import('./commands/offer.ts'),
+};
 
 function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
   const program = new Program('drybench')
     .description(about)
-    .option('--shop <folder>', 'folder of the shop (default: here or above, where shop.yaml is)')
-    .option('--at <time>', 'act as if now were this time, e.g. 2027-01-11T07:30')
-    .option('--json', 'one JSON document on standard output')
-    .option('--plain', 'no colour, ASCII signs only')
     .configureHelp({ showGlobalOptions: true })
     .addHelpText('after', care)
     .exitOverride()
@@ -30,7 +31,9 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     });
+  for (const [flags, text] of commonOptions) program.option(flags, text);
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
+  program.addCommand(commandOf(offer, program, io, onAnswer), { hidden: true });
   return program;
 }
 

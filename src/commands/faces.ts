@@ -6,7 +6,7 @@ export interface Face {
   /** As commander writes arguments: `<needed>`, `[optional]`, `[several...]`. */
   readonly words?: string;
   readonly about: string;
-  readonly group: 'Plan' | 'Shop' | 'Journal' | 'Share';
+  readonly group: 'Plan' | 'Shop' | 'Journal' | 'Share' | 'Shell';
   readonly options?: readonly (readonly [flags: string, about: string])[];
   readonly load: () => Promise<Command>;
 }
@@ -275,5 +275,12 @@ export const faces: readonly Face[] = [
       ['--labels', 'labels for sections and bags of hardware'],
     ],
     load: () => import('./wall.ts'),
+  },
+  {
+    name: 'completion',
+    words: '<shell>',
+    about: 'a script for bash, zsh or fish that completes commands, options, pieces and steps',
+    group: 'Shell',
+    load: () => import('./completion.ts'),
   },
 ];

@@ -1,6 +1,7 @@
 import { coatFaults } from '../model/journal.ts';
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, sayTask, wordOf } from './enter.ts';
+import { enter, namedStep, sayTask } from './enter.ts';
+import { wordOf } from './word-of.ts';
 
 /** A coat failed: it is to be sanded back and laid again. */
 export async function answer(call: Call): Promise<ExitCode> {

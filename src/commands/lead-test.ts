@@ -1,7 +1,8 @@
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
-import { enter, wordOf } from './enter.ts';
+import { enter } from './enter.ts';
 import { choosePiece } from './name-things.ts';
 import { openShop } from './open-shop.ts';
+import { wordOf } from './word-of.ts';
 
 /** What the lead test of a piece's old paint found. */
 export async function answer(call: Call): Promise<ExitCode> {

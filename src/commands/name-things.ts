@@ -6,16 +6,20 @@ import { choose, chooseAmong, type Choice } from './choose.ts';
 type PieceChoice = Choice & { readonly piece: Piece };
 type TaskChoice = Choice & { readonly task: Task };
 
-/** The piece that `word` names: its id or name, or the beginning of either or of a word in them. */
-export async function choosePiece(call: Call, pieces: readonly Piece[], word: string): Promise<Piece> {
-  const choices = pieces.map((piece): PieceChoice => ({
+/** What a piece may be called. */
+export function pieceChoice(piece: Piece): PieceChoice {
+  return {
     id: piece.id,
     keys: [piece.id, piece.name],
     alsoCalled: [...piece.id.split('-'), ...piece.name.split(/\s+/)],
     label: piece.name,
     piece,
-  }));
-  return (await choose(call, 'piece', word, choices)).piece;
+  };
+}
+
+/** The piece that `word` names: its id or name, or the beginning of either or of a word in them. */
+export async function choosePiece(call: Call, pieces: readonly Piece[], word: string): Promise<Piece> {
+  return (await choose(call, 'piece', word, pieces.map(pieceChoice))).piece;
 }
 
 function taskChoice(task: Task): TaskChoice {

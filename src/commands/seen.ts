@@ -1,6 +1,7 @@
 import { sightings } from '../model/journal.ts';
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, sayTask, wordOf } from './enter.ts';
+import { enter, namedStep, sayTask } from './enter.ts';
+import { wordOf } from './word-of.ts';
 
 /** How a film looked and felt. */
 export async function answer(call: Call): Promise<ExitCode> {

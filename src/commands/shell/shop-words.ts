@@ -1,0 +1,33 @@
+import { readBook } from '../../files/read-book.ts';
+import { shippedDir } from '../../files/shipped.ts';
+import type { Task } from '../../model/task.ts';
+import { situationOf } from '../../planning/situation-of.ts';
+import { meant } from '../choose.ts';
+import { pieceChoice } from '../name-things.ts';
+import type { Asked, Offered } from './asked.ts';
+
+const MS_PER_MINUTE = 60_000;
+
+/** Commands about steps that are over. */
+const looksBack: ReadonlySet<string> = new Set(['seen', 'failed', 'again']);
+
+const bookIn = (shop: string) => readBook(shop, { shippedDir: shippedDir() }).book;
+
+export function handsIn(shop: string): readonly Offered[] {
+  return (bookIn(shop)?.shop.hands ?? []).map(({ id, name }) => [id, name]);
+}
+
+/** The steps of a piece that the command can be about, in their order; by their bare name once that is being typed. */
+export function stepsIn(shop: string, { face, words, typed }: Asked, clockMs: number): readonly Offered[] {
+  const book = bookIn(shop);
+  const [piece, ...more] = meant(words[0] ?? '', (book?.pieces ?? []).map(pieceChoice));
+  if (book === undefined || piece === undefined || more.length > 0) return [];
+  const { tasks, done } = situationOf(book, Math.floor(clockMs / MS_PER_MINUTE));
+  const over = looksBack.has(face?.name ?? '');
+  const fitting = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === over);
+  const whole = ({ section, step, title }: Task): Offered => [`${section}/${step}`, title];
+  const offered = fitting.map(whole);
+  if (offered.some(([word]) => word.startsWith(typed))) return offered;
+  const once = fitting.filter(({ step }) => fitting.filter((other) => other.step === step).length === 1);
+  return once.map(({ step, title }) => [step, title]);
+}
