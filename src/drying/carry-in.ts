@@ -100,13 +100,14 @@ export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm:
     return brokenIn(material, { temp: flat(tempC), rh: flat(rhPercent), surface: flat(surfaceC) });
   };
   const surelyWarm = warmIn(material, toAir);
+  const leftAfter: number[] = [];
   const worked = (leaves: Minute): Minute => {
     const apart = coldest(leaves);
     if (apart >= -SETTLED_WITHIN_K) return leaves;
     const settles = leaves + Math.ceil(lag * Math.log(-apart / SETTLED_WITHIN_K));
     for (let minute = settles; minute >= leaves; minute -= 1) {
       const own = here(minute);
-      const cold = own + apart * left(minute - leaves, lag);
+      const cold = own + apart * (leftAfter[minute - leaves] ??= left(minute - leaves, lag));
       if (!surelyWarm(minute, cold) && broken(minute, cold) && !broken(minute, own)) return minute + 1;
     }
     return leaves;

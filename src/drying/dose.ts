@@ -51,6 +51,18 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     const then = airAt(air, from + Math.min(length, minutes));
     return law.rate(then.tempC, then.rhPercent);
   };
+  /** Past its record the air of a room repeats day by day, and so do the rates. */
+  const fillAsTheDayBefore = (nodes: number): boolean => {
+    const sample = known / nodes;
+    const before = sample - DAY / air.stepMinutes;
+    if (!Number.isInteger(sample) || before < 0 || sample + 1 >= tempC.length) return false;
+    for (let k = 0; k < 2; k += 1) {
+      if (real(tempC, sample + k) !== real(tempC, before + k)) return false;
+      if (real(rhPercent, sample + k) !== real(rhPercent, before + k)) return false;
+    }
+    rates.copyWithin(known + 1, before * nodes + 1, (before + 1) * nodes + 1);
+    return true;
+  };
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
   const fillSmoothly = (nodes: number): boolean => {
     const sample = known / nodes;
@@ -73,7 +85,8 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   const extendTo = (wanted: number): void => {
     const goal = Math.min(count, Math.ceil((wanted + CHUNK_MINUTES) / nodeMinutes));
     while (known < goal) {
-      const nodes = smoothNodes > 2 && fillSmoothly(smoothNodes) ? smoothNodes : 1;
+      const whole = smoothNodes > 2 && (fillAsTheDayBefore(smoothNodes) || fillSmoothly(smoothNodes));
+      const nodes = whole ? smoothNodes : 1;
       if (nodes === 1) rates[known + 1] = rateAt((known + 1) * nodeMinutes);
       for (let k = 0; k < nodes; k += 1) {
         hours[known + 1] = sumTo(known, Math.min(nodeMinutes, length - known * nodeMinutes));
