@@ -90,6 +90,7 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
   try {
     return await act(asker);
   } catch (error) {
+    if (error instanceof Ended) dialogue?.say('');
     if (error instanceof Ended) throw new CannotGoOn(`stopped: ${nothingDone}`, undefined, 130);
     throw error;
   } finally {

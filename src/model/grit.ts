@@ -21,5 +21,10 @@ export function isGritJump(from: number, to: number): boolean {
   return gradeOf(to) - gradeOf(from) > MOST_GRADES_UP + 1e-9;
 }
 
+/** The finest grade that may follow `from`, on a way to `to` that is too long. */
+export function gritBetween(from: number, to: number): number {
+  return gritLadder.findLast((grit) => grit > from && grit < to && !isGritJump(from, grit)) ?? to;
+}
+
 /** Paper this coarse is used on bare wood only. Common practice, no source. */
 export const coarsestOnFilm = 100;

@@ -1,8 +1,9 @@
 import type { Book } from './book.ts';
-import type { Piece } from './piece.ts';
-import { insertJoin, sectionSteps, type ChainStep } from './section-steps.ts';
+import { isFullCoat } from './film-needs.ts';
+import type { Piece, Section } from './piece.ts';
+import { findStep, insertJoin, sectionSteps, type ChainStep } from './section-steps.ts';
 import { slotParts } from './slot-parts.ts';
-import { tradeProblems, type TradeProblem } from './trade-order.ts';
+import { asSafeAsTape, tradeProblems, type TradeProblem } from './trade-order.ts';
 
 /** A problem of the trade in one section of a piece. */
 export interface SectionProblem extends TradeProblem {
@@ -22,6 +23,32 @@ export function tradeOfPiece(book: Book, piece: Piece): SectionProblem[] {
       .filter((join) => join.section === section.id)
       .reduce<readonly ChainStep[]>(insertJoin, sectionSteps(slotted, section));
     const materialOf = (id: string) => book.materials.get(section.materials[id] ?? id);
-    return tradeProblems(chain, materialOf).map((problem) => ({ ...problem, section: section.id }));
+    const own = tradeProblems(chain, materialOf).map((problem) => ({ ...problem, section: section.id }));
+    return [...own, ...tapedFromElsewhere(book, piece, section, chain)];
   });
+}
+
+/** Masks of other sections that are put onto the films of this one: of those, only the wait itself says when. */
+function tapedFromElsewhere(book: Book, piece: Piece, on: Section, chain: readonly ChainStep[]): SectionProblem[] {
+  return piece.joins
+    .filter((join) => join.stage === 'mask' && join.section !== on.id)
+    .flatMap((join) =>
+      (join.after ?? []).flatMap((link): SectionProblem[] => {
+        const [section, name = ''] = link.step.split('/');
+        const { mark, step } = { mark: link.mark, step: findStep(chain, name, 'last') };
+        const id = step?.recipeStep.material ?? '';
+        const material = book.materials.get(on.materials[id] ?? id);
+        const isFilm = section === on.id && material !== undefined && isFullCoat(material);
+        if (!isFilm || (mark !== undefined && asSafeAsTape.includes(mark))) return [];
+        return [
+          {
+            code: 'tape-too-soon',
+            section: join.section,
+            step: join.id,
+            message: `tapes over "${link.step}" ${mark === undefined ? 'as soon as it is laid' : `at its mark ${mark}`}`,
+            advice: `write after: ${link.step} @ tape`,
+          },
+        ];
+      }),
+    );
 }

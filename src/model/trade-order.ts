@@ -1,4 +1,4 @@
-import { coarsestOnFilm, isGritJump } from './grit.ts';
+import { coarsestOnFilm, gritBetween, isGritJump } from './grit.ts';
 import { isFullCoat } from './film-needs.ts';
 import type { Mark } from './mark.ts';
 import type { Material } from './material.ts';
@@ -30,7 +30,8 @@ interface Laid {
   readonly material?: Material;
 }
 
-const asSafeAsTape: readonly Mark[] = ['tape', 'stack', 'cure'];
+/** Marks at which tape does no harm. */
+export const asSafeAsTape: readonly Mark[] = ['tape', 'stack', 'cure'];
 
 function laysFilm(laid: Laid): boolean {
   return laid.material !== undefined && laid.material.mechanism !== 'none' && laid.material.family !== 'cleaner';
@@ -54,7 +55,9 @@ function gritProblems(chain: readonly Laid[]): TradeProblem[] {
     if (step.grit < last)
       return [{ code: 'grit-goes-back', step: id, message: words, advice: 'sand from coarse to fine' }];
     if (!isGritJump(last, step.grit)) return [];
-    return [{ code: 'grit-jump', step: id, message: words, advice: 'pass over one grade at most' }];
+    const between = gritBetween(last, step.grit);
+    const advice = `pass over one grade at most: sand with ${between} in between`;
+    return [{ code: 'grit-jump', step: id, message: words, advice }];
   });
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Book } from '../../src/model/book.ts';
 import { expandPiece } from '../../src/model/expand.ts';
+import type { Mark } from '../../src/model/mark.ts';
 import type { PartSlot, Piece, Section } from '../../src/model/piece.ts';
 import { slotProblems } from '../../src/model/slot-parts.ts';
 import { tradeOfPiece } from '../../src/model/trade-of-piece.ts';
@@ -98,6 +99,27 @@ describe('a section that breaks the order of the trade', () => {
 
   it('by regluing after the fill', () => {
     expect(codes({ with: [{ part: 'reglue-joints', after: 'fill' }] })).toEqual(['glue-after-fill reglue-joints-glue']);
+  });
+
+  it.each([
+    ['stain @ touch', ['tape-too-soon mask-legs']],
+    ['stain', ['tape-too-soon mask-legs']],
+    ['stain @ tape', []],
+    ['stain @ cure', []],
+    ['sand-220', []],
+  ])('by taping the legs for the body after legs/%s', (after, found) => {
+    const [step = '', mark] = after.split(' @ ');
+    const washstand = book().pieces.find((p) => p.id === 'pine-washstand')!;
+    const joins = washstand.joins.map((join) =>
+      join.id === 'mask-legs'
+        ? {
+            ...join,
+            section: 'body',
+            after: [{ step: `legs/${step}`, ...(mark !== undefined && { mark: mark as Mark }) }],
+          }
+        : join,
+    );
+    expect(tradeOfPiece(book(), { ...washstand, joins }).map((p) => `${p.code} ${p.step}`)).toEqual(found);
   });
 
   it('by leaving putty unsanded under the primer', () => {

@@ -32,6 +32,12 @@ describe('grits', () => {
     );
   });
 
+  it('too far apart are told the grade that goes between, which is no jump from the coarser', () => {
+    const told = tradeProblems(sectionSteps([sand(80), sand(320)], { without: [] }), (id) => sorts.get(id));
+    // By hand: 80, 120, 180 is two grades up.
+    expect(told.map((p) => p.advice)).toEqual(['pass over one grade at most: sand with 180 in between']);
+  });
+
   it('off the ladder count by the grades between them', () => {
     expect(problems(sand(60), sand(150))).toEqual(['grit-jump sand-150']);
     expect(problems(sand(100), sand(150), sand(240))).toEqual([]);
