@@ -50,6 +50,8 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
       return `${cause.name} is taken by ${other(cause.by)} until ${until(cause.until)}`;
     case 'dust':
       return `dust and wet film would meet: ${other(cause.by)} until ${until(cause.until)}`;
+    case 'session':
+      return `it is laid in one go with ${other(cause.by)}, over ${until(cause.until)}: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
     case 'hours':
       return `nobody is in, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
     case 'air': {
