@@ -2,7 +2,7 @@ import { Command as Program, CommanderError } from 'commander';
 import { CannotGoOn, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
 import { about, care, commonOptions } from './commands/program.ts';
-import { harmless, harmlessLines } from './terminal/harmless.ts';
+import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
 
 /** Asked by the scripts of shells only: no help and no manual names it. */
@@ -52,23 +52,27 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
 }
 
 /** What went wrong, for a person: one line each, never a stack unless DRYBENCH_DEBUG asks for it. */
-async function failure(error: unknown, io: Io): Promise<ExitCode> {
+async function failure(error: unknown, io: Io, asJson: boolean): Promise<ExitCode> {
   // Commander has written its own message by now.
-  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-  if (error instanceof CannotGoOn) {
-    const { complaint } = await import('./commands/complain.ts');
-    io.stderr.write(await complaint(error, io));
-    return error.exitCode;
-  }
+  if (error instanceof CommanderError && (!asJson || error.exitCode === 0)) return error.exitCode === 0 ? 0 : 2;
+  const trouble = await troubleOf(error);
+  const { complaint, troubleJson } = await import('./commands/complain.ts');
+  if (asJson) io.stderr.write(troubleJson(trouble));
+  else io.stderr.write(await complaint(trouble, io));
+  if (trouble.exitCode === 70 && io.env['DRYBENCH_DEBUG'] === '1' && error instanceof Error)
+    io.stderr.write(`${harmlessLines(error.stack ?? '')}\n`);
+  return trouble.exitCode;
+}
+
+/** What is to be said of an error, and the exit code that it ends with. */
+async function troubleOf(error: unknown): Promise<CannotGoOn> {
+  if (error instanceof CannotGoOn) return error;
+  if (error instanceof CommanderError) return new CannotGoOn(error.message.replace(/^error: /, ''));
   const { FileTrouble } = await import('./files/file-trouble.ts');
-  if (error instanceof FileTrouble) {
-    io.stderr.write(`drybench: ${harmless(error.message)}\n`);
-    return error.kind === 'cannot-write' ? 2 : 75;
-  }
+  if (error instanceof FileTrouble)
+    return new CannotGoOn(error.message, undefined, error.kind === 'cannot-write' ? 2 : 75);
   const text = error instanceof Error ? error.message : String(error);
-  const debug = io.env['DRYBENCH_DEBUG'] === '1' && error instanceof Error ? `${error.stack ?? ''}\n` : '';
-  io.stderr.write(`drybench: a defect in Drybench, not in your files: ${harmless(text)}\n${harmlessLines(debug)}`);
-  return 70;
+  return new CannotGoOn(`a defect in Drybench, not in your files: ${text}`, undefined, 70);
 }
 
 /** Runs one command. @returns its exit code; see ExitCode. */
@@ -80,6 +84,6 @@ export async function run(words: readonly string[], io: Io = processIo()): Promi
     else await program.parseAsync(words, { from: 'user' });
     return code;
   } catch (error) {
-    return failure(error, io);
+    return failure(error, io, words.includes('--json'));
   }
 }

@@ -1,6 +1,6 @@
 import { findingsScreen } from '../reports/findings.ts';
 import { paragraph } from '../reports/layout.ts';
-import { harmless } from '../terminal/harmless.ts';
+import { harmless, harmlessJson } from '../terminal/harmless.ts';
 import type { Io } from '../terminal/io.ts';
 import { lookOf } from '../terminal/look.ts';
 import type { CannotGoOn } from './call.ts';
@@ -12,4 +12,17 @@ export async function complaint(problem: CannotGoOn, io: Io): Promise<string> {
   const details = problem.details.flatMap((text) => paragraph(`- ${harmless(text)}`, look, 2, (t) => t, 4));
   const advice = problem.advice === undefined ? [] : paragraph(harmless(problem.advice), look, 2);
   return `${found}${[`drybench: ${harmless(problem.message)}`, ...details, ...advice].join('\n')}\n`;
+}
+
+/** The same as one line of JSON, for a script. */
+export function troubleJson({ message, details, advice, findings, exitCode }: CannotGoOn): string {
+  const trouble = {
+    format: 'drybench.trouble/1',
+    exitCode,
+    message,
+    ...(details.length > 0 && { details }),
+    ...(advice !== undefined && { advice }),
+    ...(findings.length > 0 && { findings }),
+  };
+  return `${harmlessJson(JSON.stringify(trouble))}\n`;
 }

@@ -46,7 +46,7 @@ describe('the manual', () => {
   it.skipIf(!existsSync('/usr/bin/groff'))('is set without a warning, no line over 80', () => {
     const set = spawnSync('groff', ['-man', '-Tutf8', '-ww', '-rLL=78n', '-P-cbou'], { input: page, encoding: 'utf8' });
     expect({ status: set.status, stderr: set.stderr }).toEqual({ status: 0, stderr: '' });
-    for (const line of set.stdout.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+    for (const line of set.stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(80);
     expect(set.stdout).toContain('°C');
   });
 });

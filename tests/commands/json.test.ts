@@ -1,0 +1,160 @@
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { faces } from '../../src/commands/faces.ts';
+import { drybench, type Surroundings } from './run-cli.ts';
+import { inShop } from './small-shop.ts';
+
+const folder = 'shared/schemas';
+const names = readdirSync(folder).map((file) => file.replace('.json', ''));
+
+/** The same schema, refusing what it does not name: fields may be added, but never without being published. */
+function closed(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(closed);
+  if (typeof schema !== 'object' || schema === null) return schema;
+  const inner = Object.fromEntries(Object.entries(schema).map(([key, value]) => [key, closed(value)]));
+  const isRecord = 'properties' in schema && 'type' in schema && schema.type === 'object';
+  return isRecord ? { ...inner, additionalProperties: false } : inner;
+}
+
+const ajv = new Ajv2020({ allErrors: true });
+const seen = new Set<string>();
+
+for (const name of names)
+  ajv.addSchema(closed(JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'))) as object);
+
+/** Validates by the schema that the document names; takes note that it was used. */
+function expectPublished(document: unknown): void {
+  const { format } = document as { format: string };
+  const name = /^drybench\.([a-z]+)\/1$/.exec(format)?.[1] ?? '';
+  const validate = ajv.getSchema(`${name}.json`);
+  if (validate === undefined) throw new Error(`no schema is published for ${format}`);
+  void validate(document);
+  expect(validate.errors ?? []).toEqual([]);
+  seen.add(name);
+}
+
+/** Runs a command with --json: one published document on standard output, or one on standard error. */
+async function answered(words: readonly string[], surroundings: Surroundings, code = 0): Promise<void> {
+  const ran = await drybench([...words, '--json'], surroundings);
+  if (ran.code !== code) throw new Error(`${words.join(' ')}: exit code ${ran.code}\n${ran.err}`);
+  if (ran.out !== '') expectPublished(JSON.parse(ran.out));
+  else {
+    const trouble: unknown = JSON.parse(ran.err.trimEnd().split('\n').at(-1) ?? '');
+    expect(trouble).toMatchObject({ format: 'drybench.trouble/1', exitCode: code });
+    expectPublished(trouble);
+  }
+}
+
+describe('--json on a small shop', () => {
+  const asked: readonly (readonly string[])[] = [
+    ['week'],
+    ['today'],
+    ['ready'],
+    ['ready', 'stool'],
+    ['why', 'stool', 'paint-1'],
+    ['promise', 'brushed', '--by', '2027-03-01', '--price', '50 EUR'],
+    ['compare', '--warmer', 'shed=+3K', '--cost', 'warmer=12EUR', '--together'],
+    ['check'],
+    ['check', '--repair'],
+    ['air'],
+    ['air', '--reading', '13 °C 82 %', '--surface', '12 °C', '--heat-to', '16 °C'],
+    ['air', '--reading', '-3 °C 82 %'],
+    ['buy'],
+    ['price'],
+    ['price', 'stool'],
+    ['begun', 'stool', 'scuff'],
+    ['done', 'stool', 'scuff', '--from', '2027-01-11T06:30', '--by', 'owner', '--air', '18 °C 55 %'],
+    ['done', 'stool', 'wipe'],
+    ['slip', 'stool', 'paint-1', '2027-01-12T10:00'],
+    ['done', 'stool', 'paint-1', '--used', '0.1 L'],
+    ['seen', 'stool', 'paint-1', 'tacky'],
+    ['failed', 'stool', 'paint-1', 'runs'],
+    ['undo'],
+    ['again', 'stool', 'paint-1'],
+    ['skip', 'stool', 'paint-2'],
+    ['week'],
+    ['today'],
+    ['air'],
+    ['phone', '--file', 'x.ics'],
+    ['wall'],
+    ['wall', '--card', 'stool'],
+    ['wall', '--labels'],
+    ['setup', 'new', '--zone', 'Europe/Dublin', '--ask-nothing'],
+    ['setup', 'new', '--schemas'],
+    [
+      'intake',
+      '--name',
+      'Red chair',
+      '--kind',
+      'chair',
+      '--size',
+      '40 x 40 x 50 cm',
+      '--finish',
+      'brushed',
+      '--ask-nothing',
+    ],
+    ['lead-test', 'chest', 'none'],
+    ['completion', 'bash'],
+  ];
+
+  it('every command is asked', () => {
+    expect(new Set(asked.map(([name]) => name))).toEqual(new Set(faces.map((face) => face.name)));
+  });
+
+  it('every answer is as its schema says', () =>
+    inShop({}, async (shop) => {
+      const chest = `name: Chest\nkind: chest\nmay-carry-lead: yes\nsections:\n  top: { recipe: brushed, area: 1 m2 }\n`;
+      for (const words of asked) {
+        if (words[0] === 'lead-test') writeFileSync(join(shop, 'pieces/chest.yaml'), chest);
+        await answered(words, { folder: shop });
+      }
+    }));
+
+  it('what cannot be answered is as its schema says, on standard error', () =>
+    inShop({ 'pieces/bad.yaml': 'nmae: x\n' }, async (shop) => {
+      await answered(['check'], { folder: shop }, 2);
+      await answered(['week'], { folder: shop }, 2);
+      await answered(['wek'], { folder: shop }, 2);
+      await answered(['week', '--days', 'many'], { folder: shop }, 2);
+      await answered(['week'], {}, 2);
+      await answered(['completion', 'cmd'], {}, 2);
+      rmSync(join(shop, 'pieces/bad.yaml'));
+      await answered(['ready', 'table'], { folder: shop }, 2);
+      await answered(['promise', 'brushed'], { folder: shop }, 2);
+      await answered(['undo'], { folder: shop }, 1);
+    }));
+});
+
+describe('--json on the demo', () => {
+  const home = mkdtempSync(join(tmpdir(), 'drybench-json-'));
+  beforeAll(() => cpSync('shared/demo', home, { recursive: true }));
+  afterAll(() => rmSync(home, { recursive: true }));
+  const at = ['--at', '2027-01-11T07:30'];
+
+  it.each([
+    ['week', '--look'],
+    ['today'],
+    ['ready'],
+    ['why', 'oak-table', 'top/oil-2'],
+    ['air'],
+    ['buy'],
+    ['price'],
+    ['wall', '--file', 'wall.html'],
+  ])('%s %s', (...words) => answered([...words.filter((w) => w !== undefined), ...at], { folder: home }));
+});
+
+describe('the schemas', () => {
+  it('each was met by an answer', () => {
+    expect([...seen].sort()).toEqual(names.sort());
+  });
+
+  it.each(names)('%s says what it is, and refuses something else', (name) => {
+    const schema = JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as Record<string, unknown>;
+    expect(schema).toMatchObject({ $id: `${name}.json`, $schema: 'https://json-schema.org/draft/2020-12/schema' });
+    expect(schema['title']).toMatch(/\w/);
+    expect(ajv.getSchema(`${name}.json`)?.({ format: `drybench.${name}/1` })).toBe(false);
+  });
+});
