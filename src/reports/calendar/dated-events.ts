@@ -46,12 +46,30 @@ function awayEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'away' }>):
   };
 }
 
+function offEvent(
+  { shopId, names, plan }: CalendarDesk,
+  { hand, span }: Extract<Dated, { kind: 'off' }>,
+): CalendarEvent {
+  return {
+    uid: derivedUuid([shopId, 'off', hand, String(span.start)]),
+    kind: 'off',
+    piece: '',
+    hands: [hand],
+    done: span.end <= plan.from,
+    ...span,
+    summary: `Off – ${names.hand(hand)}`,
+    description: '',
+    alarms: [],
+  };
+}
+
 const ALL_TIME = { start: -Infinity, end: Infinity };
 
-/** Appointments and stays away; those that are over are facts. */
+/** Appointments, stays away and days off; those that are over are facts. */
 export function datedEvents(desk: CalendarDesk): CalendarEvent[] {
   return datedIn(ALL_TIME, { ...desk.book, shop: { ...desk.book.shop, rooms: [] } }).flatMap((dated) => {
     if (dated.kind === 'appointment') return [appointmentEvent(desk, dated)];
+    if (dated.kind === 'off') return [offEvent(desk, dated)];
     return dated.kind === 'away' ? [awayEvent(desk, dated)] : [];
   });
 }

@@ -1,7 +1,7 @@
 import type { Minute } from '../../time/span.ts';
 
 /** What an event is about. */
-export const eventKinds = ['work', 'drying', 'window', 'ready', 'appointment', 'away'] as const;
+export const eventKinds = ['work', 'drying', 'window', 'ready', 'appointment', 'away', 'off'] as const;
 export type EventKind = (typeof eventKinds)[number];
 
 export interface Alarm {

@@ -59,6 +59,42 @@ describe('what the calendar of a plan holds', () => {
     expect(textOf()).toContain('DTSTART;VALUE=DATE:20270318\r\nDTEND;VALUE=DATE:20270319\r\n');
   });
 
+  test('appointments take up the day; stays away and days off leave it free, and belong to who is off', () => {
+    const { shop } = book;
+    const [first] = shop.hands;
+    const hired = span('2027-03-15T09:00', '2027-03-15T09:30');
+    const dated = {
+      ...book,
+      shop: {
+        ...shop,
+        appointments: [{ ...hired, what: 'Delivery', hands: [first!.id], brings: [], takes: [] }],
+        hands: shop.hands.map((h) => (h === first ? { ...h, off: [span('2027-03-16', '2027-03-17')] } : h)),
+      },
+      pieces: book.pieces.map((p, i) =>
+        i === 0 ? { ...p, away: [{ ...span('2027-03-20', '2027-03-22'), at: 'upholsterer' }] } : p,
+      ),
+    };
+    const entriesOf = (hands?: readonly string[]) =>
+      parsed(
+        calendarOf({
+          plan,
+          book: dated,
+          ledger: newLedger('shop', ZONE),
+          now: plan.madeAt,
+          choice: { kinds: ['appointment', 'away', 'off'], ...(hands && { hands }) },
+          form: 'file',
+          warnMinutes: 30,
+        }).text,
+      ).events.map((e) => [e.summary, e.start, e.end, e.transparency]);
+    const entries = [
+      ['Delivery', utc('2027-03-15T09:00'), utc('2027-03-15T09:30'), 'OPAQUE'],
+      [`Off – ${first!.name}`, utc('2027-03-16'), utc('2027-03-17'), 'TRANSPARENT'],
+      [`Away at upholsterer – ${book.pieces[0]!.name}`, utc('2027-03-20'), utc('2027-03-22'), 'TRANSPARENT'],
+    ];
+    expect(entriesOf()).toEqual(entries);
+    expect(entriesOf(['nobody'])).toEqual(entries.slice(2));
+  });
+
   test('a second reader agrees on every event, time, title and alarm', () => {
     const second = new Map(secondReading(textOf()).map((e) => [e.uid, e]));
     expect(second.size).toBe(events.length);
