@@ -256,7 +256,7 @@ export const faces: readonly Face[] = [
       ['--port <number>', 'serve it at this port (default 47631)'],
       ['--for <time>', 'stop serving after this long, e.g. "10 min"'],
       ['--new-address', 'make the address given out so far worthless'],
-      ['--only <kinds>', 'only work, drying, window, ready: one or several, with commas'],
+      ['--only <kinds>', 'only work, drying, window, ready, appointment, away, off: one or several'],
       ['--piece <piece>', 'only this piece'],
       ['--hand <hand>', 'only what this hand does'],
       ['--warn <minutes>', 'how long before a window shuts its alarm rings (default 60)'],
