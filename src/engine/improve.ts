@@ -75,7 +75,7 @@ function rebuild(search: Search, list: readonly number[], limit: number): void {
 }
 
 /** Puts the plan to where `incumbent` has it. */
-function restore(search: Search, incumbent: Incumbent): void {
+export function restore(search: Search, incumbent: Incumbent): void {
   const { plan, net } = search;
   for (let i = 0; i < net.count; i++) if (plan.isPlaced(i)) plan.remove(i);
   for (let i = 0; i < net.count; i++) plan.place(i, int(incumbent.modes, i), int(incumbent.starts, i));

@@ -34,6 +34,8 @@ export class Inserter {
   readonly wished: Int32Array;
   /** By activity: worth of one minute, to weigh mode costs against time. */
   readonly minuteWeight: Float64Array;
+  /** Does the preferred mode come before all others wherever it finds a place, be that later than wished for? */
+  keepsModes = false;
   /** The activity that found no place when `insert` failed. */
   failed = -1;
 
@@ -117,7 +119,7 @@ export class Inserter {
       bestStart = this.startIn(i, wanted);
       // Who cannot have the mode at the wished time had better look at all of them.
       const wish = int(this.wished, i);
-      if (bestStart !== NEVER && (wish === ALWAYS || bestStart <= wish)) best = wanted;
+      if (bestStart !== NEVER && (this.keepsModes || wish === ALWAYS || bestStart <= wish)) best = wanted;
     }
     if (best < 0) {
       const first = int(this.plan.net.modeFirst, i);

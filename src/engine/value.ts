@@ -10,8 +10,12 @@ export function termValue(term: Term, from: Minute, start: Minute, end: Minute):
     case 'end':
       return term.weight * (end - from);
     case 'moved':
-      return start === term.at ? 0 : term.weight * Math.abs(start - term.at) + (term.once ?? 0);
+      return movedValue(term, Math.abs(start - term.at));
   }
+}
+
+function movedValue({ weight, once = 0, within = 1 }: Term & { kind: 'moved' }, minutes: number): number {
+  return weight * minutes + Math.round((once * Math.min(minutes, within)) / within);
 }
 
 /** The value of every term of `schedule`, by index. */

@@ -2,7 +2,8 @@ import type { ShopAir } from '../air/shop-air.ts';
 import type { Conflict, Outcome, Problem, SearchOptions } from '../engine/problem.ts';
 import { defaultSteps } from '../engine/default-steps.ts';
 import { solve } from '../engine/solve.ts';
-import { termValues } from '../engine/value.ts';
+import { putBack } from '../engine/put-back.ts';
+import { termValues, valueOf } from '../engine/value.ts';
 import type { Plan, PlannedSession, PlannedStep, Proof } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Minute } from '../time/span.ts';
@@ -85,6 +86,29 @@ function lateBy({ meanings }: Compiled, { pieces }: Plan): Map<number, Minute> {
 /** The share of the search's steps that is kept for joining coats into sessions. */
 const SHARING = 0.2;
 
+/** The share of the search's steps that may be spent on putting back what moved and did not have to. */
+const PUTTING_BACK = 0.5;
+
+/** Puts back where the plan that is followed has it what need not have moved. */
+function movedBack(compiled: Compiled, kept: Plan, shared: Shared, budget: number): Shared {
+  const problem = problemWith(compiled, shared.agreed);
+  const schedule = putBack(problem, shared.schedule, {
+    from: fitted(compiled, keptSchedule(compiled, kept), shared.agreed),
+    wholes: wholePieces(compiled),
+    steps: budget * PUTTING_BACK,
+  });
+  return { ...shared, schedule, value: valueOf(problem, schedule) };
+}
+
+/** By piece: the activities of its tasks. */
+function wholePieces({ meanings }: Compiled): number[][] {
+  const byPiece = new Map<string, number[]>();
+  meanings.forEach((meaning, i) => {
+    if (meaning.kind === 'task') byPiece.set(meaning.task.piece, [...(byPiece.get(meaning.task.piece) ?? []), i]);
+  });
+  return [...byPiece.values()];
+}
+
 /** Is there a schedule at all if every coat may share what it likes? Only a sure "no" counts. */
 function isPossible(loosened: Problem, seed: number): boolean {
   return solve(loosened, { seed, steps: 1 }).status !== 'infeasible';
@@ -127,9 +151,10 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   const begun: Shared = { agreed, schedule: outcome.schedule, value: outcome.value, steps: outcome.steps };
   // Where people follow a plan, only what is new to it is worth another look.
   const looks = anew || [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
-  const best = looks
+  const shared = looks
     ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
     : begun;
+  const best = kept === undefined || anew ? shared : movedBack(compiled, kept, shared, budget);
   const ready = new Map<string, Minute>();
   compiled.meanings.forEach((meaning, i) => {
     const end = best.schedule.ends[i];
