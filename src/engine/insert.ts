@@ -34,8 +34,6 @@ export class Inserter {
   readonly wished: Int32Array;
   /** By activity: worth of one minute, to weigh mode costs against time. */
   readonly minuteWeight: Float64Array;
-  /** Does the preferred mode come before all others wherever it finds a place, be that later than wished for? */
-  keepsModes = false;
   /** The activity that found no place when `insert` failed. */
   failed = -1;
 
@@ -87,6 +85,14 @@ export class Inserter {
     return done;
   }
 
+  /** Can `i`, which is not placed, start at `start` in mode `m` with all that is placed staying where it is? */
+  fits(i: number, m: number, start: Minute): boolean {
+    this.lift(i);
+    const found = this.startIn(i, m, start);
+    this.putBack(i);
+    return found === start;
+  }
+
   private run(order: number[], limit: number): boolean {
     let budget = retriesFree + (1 + retriesEach) * order.length;
     for (let k = 0; k < order.length; budget--) {
@@ -119,7 +125,7 @@ export class Inserter {
       bestStart = this.startIn(i, wanted);
       // Who cannot have the mode at the wished time had better look at all of them.
       const wish = int(this.wished, i);
-      if (bestStart !== NEVER && (this.keepsModes || wish === ALWAYS || bestStart <= wish)) best = wanted;
+      if (bestStart !== NEVER && (wish === ALWAYS || bestStart <= wish)) best = wanted;
     }
     if (best < 0) {
       const first = int(this.plan.net.modeFirst, i);
@@ -143,11 +149,10 @@ export class Inserter {
     return true;
   }
 
-  private startIn(i: number, m: number): Minute {
+  private startIn(i: number, m: number, wish = int(this.wished, i)): Minute {
     if (!this.labels.isOpen(m) || byte(this.banned, m) === 1) return NEVER;
     this.limit(i, m);
     if (this.limits.floor > this.limits.limit) return NEVER;
-    const wish = int(this.wished, i);
     if (wish > this.limits.floor) {
       const start = seek(this.plan, m, wish, this.limits.limit);
       if (start !== NEVER) return start;

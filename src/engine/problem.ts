@@ -104,13 +104,12 @@ export interface Condition {
  * One term of the objective, a whole number to minimise; the objective is the sum of all terms and mode costs.
  * - `late`: weight × max(0, end of activity - due)
  * - `end`: weight × (end of activity - from)
- * - `moved`: weight × |start of activity - at|, and `once` on top where the two differ; where they differ by less than
- *   `within` minutes, only that share of it, rounded
+ * - `moved`: weight × |start of activity - at|, and `once` on top where the two differ
  */
 export type Term = { readonly name: string; readonly activity: number; readonly weight: number } & (
   | { readonly kind: 'late'; readonly due: Minute }
   | { readonly kind: 'end' }
-  | { readonly kind: 'moved'; readonly at: Minute; readonly once?: number; readonly within?: number }
+  | { readonly kind: 'moved'; readonly at: Minute; readonly once?: number }
 );
 
 /** A place for every activity: `starts[i]`, `ends[i]` and the index `modes[i]` of its chosen mode. */

@@ -1,40 +1,35 @@
-import { int } from './typed.ts';
+import { at } from '../at.ts';
+import type { Minute } from '../time/span.ts';
+import { int } from '../typed.ts';
 import { type Incumbent, restore } from './improve.ts';
 import { Labels } from './labels.ts';
-import { alone, chains, movedOf, type Off, offHome, withNeighbours, withObstacles } from './moved-groups.ts';
 import { netOf } from './net.ts';
-import { attempt, modesOf, placeHome, placeIn, placeNear, type Standing, standingOf } from './place-back.ts';
 import type { Problem, Schedule } from './problem.ts';
 import { scheduleOf } from './schedule-of.ts';
-import { type Search, searchOf } from './search.ts';
+import { homeOf, insertAll, removeAll, type Search, searchOf } from './search.ts';
 import { violations } from './valid.ts';
-
-/** Minutes from the home of what moved in which others may give way a little. */
-const spares = [4, 12, 48].map((hours) => hours * 60);
+import { termValue } from './value.ts';
 
 export interface PutBackOptions {
   /** Says in which modes things were at home. */
   readonly from: Schedule;
   /** What is tried as a whole: the activities of one piece of work, say. */
   readonly wholes: readonly (readonly number[])[];
-  /** Placements tried after which only wholes and single activities are still looked at. */
-  readonly steps: number;
 }
 
 /**
- * Puts back what moved off its home (the `at` of its `moved` term) further than it has to. In turn each whole, each moved
- * activity with what moved behind it, each with what lies in its way, each with what may give way to it a little, and each
- * alone is placed at home or as near behind it as there is room, all else staying where it is; only what takes up nothing
- * (that a piece is ready, that a place is cleared) follows. It is kept if no rule is broken, no `late` term and no modes cost
- * more, and all moves together cost less. This goes on until nothing goes back any more.
+ * Puts back what moved off its home (the `at` of its `moved` term) and need not have: first what moved of each whole, all of
+ * it in the modes of `from`, then each activity alone, in any mode, until nothing goes back any more. All else stays where it
+ * is; only what takes up nothing (that a piece is ready, that a place is cleared) may follow. What goes back stays there only
+ * if no rule is broken, no `late` term and no modes cost more, and its moves cost less.
  *
  * So in the answer no single activity can go home, and no whole in the modes of `from`, all else staying as it is, unless a
- * rule were broken, a date later or more work called for. That others together cannot is tried but not promised.
+ * rule were broken, a date later or more work called for. That others together cannot is not promised.
  *
  * `schedule` must be valid.
  * @throws {Error} if the answer breaks a rule of the problem, which is a defect.
  */
-export function putBack(problem: Problem, schedule: Schedule, options: PutBackOptions): Schedule {
+export function putBack(problem: Problem, schedule: Schedule, { from, wholes }: PutBackOptions): Schedule {
   if (problem.objective.every((term) => term.kind !== 'moved' || schedule.starts[term.activity] === term.at))
     return schedule;
   const net = netOf(problem);
@@ -48,7 +43,7 @@ export function putBack(problem: Problem, schedule: Schedule, options: PutBackOp
     modes: Int32Array.from(schedule.modes, (m, i) => int(net.modeFirst, i) + m),
   };
   restore(search, answer);
-  putAllBack(search, options);
+  while (putEachBack(search, from, wholes));
   answer.starts.set(search.plan.starts);
   answer.modes.set(search.plan.modes);
   const found = scheduleOf(net, answer);
@@ -57,39 +52,128 @@ export function putBack(problem: Problem, schedule: Schedule, options: PutBackOp
   return found;
 }
 
-function putAllBack(search: Search, { from, wholes, steps }: PutBackOptions): void {
-  let standing = standingOf(search);
-  const tryEach = <T>(list: readonly T[], attempt: (one: T) => boolean, bounded: boolean): boolean => {
-    let changed = false;
-    for (const one of list) {
-      if (bounded && search.inserter.steps > steps) break;
-      changed = attempt(one) || changed;
-    }
-    return changed;
-  };
-  const kept = (next: Standing | undefined): boolean => {
-    standing = next ?? standing;
-    return next !== undefined;
-  };
-  const near = (group: readonly number[]): boolean =>
-    [true, false].some((keepsModes) =>
-      kept(attempt(search, group, standing, (list) => placeNear(search, list, group, from, keepsModes))),
-    );
-  const whole = (group: readonly number[]): boolean =>
-    kept(attempt(search, group, standing, (list) => placeHome(search, list, group, from)));
-  const single = ([i = -1]: readonly number[]): boolean =>
-    modesOf(search, i, from).some((mode) =>
-      [true, false].some((follow) =>
-        kept(attempt(search, [i], standing, (list) => placeIn(search, list, i, mode), follow)),
-      ),
-    );
-  const off = (): Off[] => offHome(search);
-  for (let changed = true; changed;) {
-    changed = tryEach(movedOf(wholes, off()), whole, false);
-    changed = tryEach(chains(search, off()), near, true) || changed;
-    changed = tryEach(withObstacles(search, off()), near, true) || changed;
-    for (const spare of spares) changed = tryEach(withNeighbours(search, off(), spare), near, true) || changed;
-    changed = tryEach(alone(off()), single, false) || changed;
+function putEachBack(search: Search, from: Schedule, wholes: PutBackOptions['wholes']): boolean {
+  let changed = false;
+  for (const whole of wholes) {
+    const moved = whole.filter((i) => isOff(search, i));
+    if (moved.length > 1) changed = wholeGoesHome(search, moved, from) || changed;
   }
+  const moved = [...search.plan.starts.keys()].filter((i) => isOff(search, i));
+  for (const i of moved.sort((a, b) => homeIn(search, a) - homeIn(search, b)))
+    changed = modesOf(search, i, from).some((mode) => goesHome(search, i, mode)) || changed;
+  return changed;
 }
 
+function isOff(search: Search, i: number): boolean {
+  const home = homeOf(search, i);
+  return home !== undefined && search.pinned[i] === 0 && int(search.plan.starts, i) !== home;
+}
+
+function homeIn(search: Search, i: number): Minute {
+  return homeOf(search, i) ?? int(search.plan.starts, i);
+}
+
+function wholeGoesHome(search: Search, whole: readonly number[], from: Schedule): boolean {
+  const { plan, net } = search;
+  return attempt(search, whole, followersOf(search, whole), () => {
+    for (const i of whole) {
+      const mode = modeAtHome(search, i, from);
+      const home = homeIn(search, i);
+      if (at(net.modes, mode).slots.fit(home) !== home) return false;
+      plan.place(i, mode, home);
+    }
+    return true;
+  });
+}
+
+function goesHome(search: Search, i: number, mode: number): boolean {
+  const { plan, inserter } = search;
+  const home = homeIn(search, i);
+  const place = (): boolean => {
+    if (!inserter.fits(i, mode, home)) return false;
+    plan.place(i, mode, home);
+    return true;
+  };
+  const followers = followersOf(search, [i]);
+  return attempt(search, [i], [], place) || (followers.length > 0 && attempt(search, [i], followers, place));
+}
+
+/** Takes all out, has `place` put `group` elsewhere, and `followers` behind it; if that is no better, all is where it was. */
+function attempt(
+  search: Search,
+  group: readonly number[],
+  followers: readonly number[],
+  place: () => boolean,
+): boolean {
+  const { plan } = search;
+  const list = [...group, ...followers];
+  const before = costOf(search, list);
+  const starts = list.map((i) => int(plan.starts, i));
+  const modes = list.map((i) => int(plan.modes, i));
+  removeAll(search, list);
+  list.forEach((i, k) => {
+    search.key[i] = at(starts, k);
+  });
+  if (place() && insertAll(search, followers, Infinity, false) && isBetter(costOf(search, list), before))
+    if (group.length === 1 || violations(search.net.problem, plan.schedule()).length === 0) return true;
+  removeAll(search, list);
+  list.forEach((i, k) => {
+    plan.place(i, at(modes, k), at(starts, k));
+  });
+  return false;
+}
+
+/** The mode of `i` in `from`, or the one it has now if the problem has no such mode any more. */
+function modeAtHome({ net, plan }: Search, i: number, from: Schedule): number {
+  const first = int(net.modeFirst, i);
+  const mode = from.modes[i] ?? -1;
+  return mode >= 0 && first + mode < int(net.modeFirst, i + 1) ? first + mode : int(plan.modes, i);
+}
+
+/** The open modes of `i`, that which it had at home first. */
+function modesOf(search: Search, i: number, from: Schedule): number[] {
+  const first = int(search.net.modeFirst, i);
+  const all = Array.from({ length: int(search.net.modeFirst, i + 1) - first }, (_, k) => first + k);
+  const home = modeAtHome(search, i, from);
+  return [home, ...all.filter((m) => m !== home)].filter((m) => search.labels.isOpen(m));
+}
+
+/** What touches `group` by a lag, has no home and takes up nothing. */
+function followersOf(search: Search, group: readonly number[]): number[] {
+  const { net, plan, pinned } = search;
+  const near = group.flatMap((i) =>
+    at(net.touching, i).flatMap((lag) => [lag.from, lag.to, ...lag.when.map((condition) => condition.activity)]),
+  );
+  return [...new Set(near)].filter((i) => {
+    if (pinned[i] === 1 || homeOf(search, i) !== undefined || group.includes(i)) return false;
+    const { uses, presences, slots } = at(net.modes, int(plan.modes, i));
+    return uses.length === 0 && presences.length === 0 && slots.duration === 0;
+  });
+}
+
+/** What of a schedule must not get worse, and what had better get less. */
+interface Cost {
+  /** By `late` term of the activities asked for. */
+  readonly late: readonly number[];
+  /** Of the chosen modes: work that another choice would not need. */
+  readonly extra: number;
+  readonly moved: number;
+}
+
+function costOf({ net, plan, costs }: Search, list: readonly number[]): Cost {
+  const values = (kind: 'late' | 'moved'): number[] =>
+    list.flatMap((i) =>
+      at(costs.terms, i).flatMap((term) =>
+        term.kind === kind ? [termValue(term, net.problem.from, int(plan.starts, i), int(plan.ends, i))] : [],
+      ),
+    );
+  return {
+    late: values('late'),
+    extra: list.reduce((sum, i) => sum + at(net.modes, int(plan.modes, i)).cost, 0),
+    moved: values('moved').reduce((sum, value) => sum + value, 0),
+  };
+}
+
+function isBetter(one: Cost, than: Cost): boolean {
+  return one.moved < than.moved && one.extra <= than.extra && one.late.every((value, k) => value <= at(than.late, k));
+}

@@ -24,6 +24,7 @@ export function seek(plan: Plan, m: number, floor: Minute, limit: Minute): Minut
 function freeFrom(plan: Plan, mode: NetMode, start: Minute, end: Minute): Minute {
   for (const use of mode.uses) {
     const until = plan.holdEnd(use, end);
+    if (until <= start) continue;
     const units = mode.sharesResource ? unitsUntil(plan, mode, use.resource, until, end) : use.units;
     const room = int(plan.net.capacity, use.resource) - units;
     if (room < 0) return mode.sharesResource ? start + 1 : NEVER;

@@ -10,12 +10,8 @@ export function termValue(term: Term, from: Minute, start: Minute, end: Minute):
     case 'end':
       return term.weight * (end - from);
     case 'moved':
-      return movedValue(term, Math.abs(start - term.at));
+      return start === term.at ? 0 : term.weight * Math.abs(start - term.at) + (term.once ?? 0);
   }
-}
-
-function movedValue({ weight, once = 0, within = 1 }: Term & { kind: 'moved' }, minutes: number): number {
-  return weight * minutes + Math.round((once * Math.min(minutes, within)) / within);
 }
 
 /** The value of every term of `schedule`, by index. */

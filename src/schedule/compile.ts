@@ -28,15 +28,7 @@ import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
 import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
-import {
-  LATE_BEFORE_MOVED,
-  lateWeight,
-  MOVED_ONCE,
-  MOVED_WEIGHT,
-  MOVED_WITHIN,
-  RAGS_WEIGHT,
-  tieUpWeight,
-} from './weights.ts';
+import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, RAGS_WEIGHT, tieUpWeight } from './weights.ts';
 import { workHours } from './work-hours.ts';
 
 export interface CompileOptions {
@@ -192,15 +184,7 @@ function addMoved(draft: Draft, task: Task): void {
   const activity = draft.activityOf.get(task.id);
   if (at === undefined || activity === undefined || at < draft.ground.from || isFact(draft.ground.situation, task))
     return;
-  draft.terms.push({
-    name: `moved ${task.id}`,
-    kind: 'moved',
-    activity,
-    at,
-    weight: MOVED_WEIGHT,
-    once: MOVED_ONCE,
-    within: MOVED_WITHIN,
-  });
+  draft.terms.push({ name: `moved ${task.id}`, kind: 'moved', activity, at, weight: MOVED_WEIGHT, once: MOVED_ONCE });
 }
 
 /** When all is done and every film may be wrapped and stacked, in opening hours: the piece can be handed over. */

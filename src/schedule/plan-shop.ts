@@ -86,16 +86,12 @@ function lateBy({ meanings }: Compiled, { pieces }: Plan): Map<number, Minute> {
 /** The share of the search's steps that is kept for joining coats into sessions. */
 const SHARING = 0.2;
 
-/** The share of the search's steps that may be spent on putting back what moved and did not have to. */
-const PUTTING_BACK = 0.5;
-
 /** Puts back where the plan that is followed has it what need not have moved. */
-function movedBack(compiled: Compiled, kept: Plan, shared: Shared, budget: number): Shared {
+function movedBack(compiled: Compiled, kept: Plan, shared: Shared): Shared {
   const problem = problemWith(compiled, shared.agreed);
   const schedule = putBack(problem, shared.schedule, {
     from: fitted(compiled, keptSchedule(compiled, kept), shared.agreed),
     wholes: wholePieces(compiled),
-    steps: budget * PUTTING_BACK,
   });
   return { ...shared, schedule, value: valueOf(problem, schedule) };
 }
@@ -154,7 +150,7 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   const shared = looks
     ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
     : begun;
-  const best = kept === undefined || anew ? shared : movedBack(compiled, kept, shared, budget);
+  const best = kept === undefined || anew ? shared : movedBack(compiled, kept, shared);
   const ready = new Map<string, Minute>();
   compiled.meanings.forEach((meaning, i) => {
     const end = best.schedule.ends[i];

@@ -26,8 +26,6 @@ export const RAGS_WEIGHT = 10_000;
  * there a working day. So a step moves where it cannot stay, or where that saves a date, never for a little time.
  */
 export const MOVED_ONCE = 5000;
-/** Where it moves by less than these minutes, in proportion: who comes a little later is hardly in the way of anything. */
-export const MOVED_WITHIN = 120;
 /** What it pays for each minute by which such a step moves. */
 export const MOVED_WEIGHT = 10;
 

@@ -24,7 +24,15 @@ interface Replanned {
   readonly found: Schedule;
 }
 
-function replanned({ problem, late, notBefore }: { problem: Problem; late: number; notBefore: number }): Replanned | undefined {
+function replanned({
+  problem,
+  late,
+  notBefore,
+}: {
+  problem: Problem;
+  late: number;
+  notBefore: number;
+}): Replanned | undefined {
   const objective = problem.objective.filter((term) => term.kind !== 'moved');
   const home = bruteForce({ ...problem, objective })?.schedule;
   if (home === undefined) return undefined;
@@ -42,16 +50,30 @@ function replanned({ problem, late, notBefore }: { problem: Problem; late: numbe
         },
   );
   // As late as they come, so that there is much to put back.
-  const lazy = activities.map((_, i): Term => ({ kind: 'moved', name: 'lazy', activity: i, weight: 1, at: problem.to }));
+  const lazy = activities.map((_, i): Term => ({
+    kind: 'moved',
+    name: 'lazy',
+    activity: i,
+    weight: 1,
+    at: problem.to,
+  }));
   const found = bruteForce({ ...problem, activities, objective: [...objective, ...lazy] })?.schedule;
-  const moved = activities.map((_, i): Term => ({ kind: 'moved', name: 'moved', activity: i, weight: 1, once: 20, at: at(home.starts, i) }));
+  const moved = activities.map((_, i): Term => ({
+    kind: 'moved',
+    name: 'moved',
+    activity: i,
+    weight: 1,
+    once: 20,
+    at: at(home.starts, i),
+  }));
   return found && { problem: { ...problem, activities, objective: [...objective, ...moved] }, home, found };
 }
 
 const sumOf = (problem: Problem, schedule: Schedule, kind: Term['kind']): number[] =>
   termValues(problem, schedule).filter((_, k) => problem.objective[k]?.kind === kind);
 
-const movesIn = (problem: Problem, schedule: Schedule): number => sumOf(problem, schedule, 'moved').filter((v) => v > 0).length;
+const movesIn = (problem: Problem, schedule: Schedule): number =>
+  sumOf(problem, schedule, 'moved').filter((v) => v > 0).length;
 
 const extraOf = (problem: Problem, { modes }: Schedule): number =>
   modes.reduce((sum, m, i) => sum + (problem.activities[i]?.modes[m]?.cost ?? 0), 0);
@@ -66,7 +88,13 @@ function isNoWorse(problem: Problem, one: Schedule, than: Schedule): boolean {
 }
 
 /** `schedule` with `list` at home, each in the mode that `modes` says. */
-function withHome(problem: Problem, schedule: Schedule, home: Schedule, list: readonly number[], modes: readonly number[]) {
+function withHome(
+  problem: Problem,
+  schedule: Schedule,
+  home: Schedule,
+  list: readonly number[],
+  modes: readonly number[],
+) {
   const starts = schedule.starts.map((start, i) => (list.includes(i) ? at(home.starts, i) : start));
   const all = schedule.modes.map((mode, i) => (list.includes(i) ? at(modes, list.indexOf(i)) : mode));
   const ends = starts.map((start, i) => {
@@ -84,7 +112,7 @@ it('leaves nothing that could go home by itself, and nothing that could go home 
       if (made === undefined) return;
       const { problem, home, found } = made;
       const everything = problem.activities.map((_, i) => i);
-      const answer = putBack(problem, found, { from: home, wholes: [everything], steps: 1000 });
+      const answer = putBack(problem, found, { from: home, wholes: [everything] });
       expect(isNoWorse(problem, answer, found)).toBe(true);
       const off = everything.filter((i) => answer.starts[i] !== home.starts[i]);
       moved += off.length;
@@ -92,7 +120,13 @@ it('leaves nothing that could go home by itself, and nothing that could go home 
         problem.activities[i]?.modes.forEach((_, m) => {
           expect(isNoWorse(problem, withHome(problem, answer, home, [i], [m]), answer)).toBe(false);
         });
-      const whole = withHome(problem, answer, home, off, off.map((i) => at(home.modes, i)));
+      const whole = withHome(
+        problem,
+        answer,
+        home,
+        off,
+        off.map((i) => at(home.modes, i)),
+      );
       if (off.length > 0) expect(isNoWorse(problem, whole, answer)).toBe(false);
     }),
     { numRuns: long ? 3000 : 100 },
@@ -108,7 +142,7 @@ it('moves hardly more than the least that enumeration finds for the same dates',
       const made = replanned(any);
       if (made === undefined) return;
       const { problem, home, found } = made;
-      const answer = putBack(problem, found, { from: home, wholes: [], steps: 1000 });
+      const answer = putBack(problem, found, { from: home, wholes: [] });
       const dates = sumOf(problem, answer, 'late');
       // A date that is met no better than now costs what no move can save.
       const objective = problem.objective.flatMap((term): Term[] => {
@@ -128,6 +162,7 @@ it('moves hardly more than the least that enumeration finds for the same dates',
     }),
     { numRuns: long ? 1000 : 60 },
   );
-  console.log({ tried, more });
   expect(tried).toBeGreaterThan(20);
+  // Measured: in 9 of 532 with one seed.
+  expect(more).toBeLessThanOrEqual(3 + 0.05 * tried);
 });
