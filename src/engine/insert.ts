@@ -85,12 +85,14 @@ export class Inserter {
     return done;
   }
 
-  /** Can `i`, which is not placed, start at `start` in mode `m` with all that is placed staying where it is? */
-  fits(i: number, m: number, start: Minute): boolean {
+  /** Where `i`, which is not placed, can first start in mode `m` from `floor` to `limit`; NEVER if nowhere. */
+  firstStart(i: number, m: number, floor: Minute, limit: Minute): Minute {
     this.lift(i);
-    const found = this.startIn(i, m, start);
+    this.limit(i, m);
+    const { floor: first, limit: last } = this.limits;
+    const start = seek(this.plan, m, Math.max(floor, first), Math.min(limit, last));
     this.putBack(i);
-    return found === start;
+    return start;
   }
 
   private run(order: number[], limit: number): boolean {
@@ -149,10 +151,11 @@ export class Inserter {
     return true;
   }
 
-  private startIn(i: number, m: number, wish = int(this.wished, i)): Minute {
+  private startIn(i: number, m: number): Minute {
     if (!this.labels.isOpen(m) || byte(this.banned, m) === 1) return NEVER;
     this.limit(i, m);
     if (this.limits.floor > this.limits.limit) return NEVER;
+    const wish = int(this.wished, i);
     if (wish > this.limits.floor) {
       const start = seek(this.plan, m, wish, this.limits.limit);
       if (start !== NEVER) return start;

@@ -1,5 +1,6 @@
 import { at } from '../at.ts';
 import type { Minute } from '../time/span.ts';
+import { NEVER } from '../time/time-map.ts';
 import { int } from '../typed.ts';
 import { type Incumbent, restore } from './improve.ts';
 import { Labels } from './labels.ts';
@@ -19,7 +20,7 @@ export interface PutBackOptions {
 
 /**
  * Puts back what moved off its home (the `at` of its `moved` term) and need not have: first what moved of each whole, all of
- * it in the modes of `from`, then each activity alone, in any mode, until nothing goes back any more. All else stays where it
+ * it in the modes of `from`, then each activity alone, in any mode, at home or as near behind it as there is room, until nothing gets nearer any more. All else stays where it
  * is; only what takes up nothing (that a piece is ready, that a place is cleared) may follow. What goes back stays there only
  * if no rule is broken, no `late` term and no modes cost more, and its moves cost less.
  *
@@ -60,7 +61,7 @@ function putEachBack(search: Search, from: Schedule, wholes: PutBackOptions['who
   }
   const moved = [...search.plan.starts.keys()].filter((i) => isOff(search, i));
   for (const i of moved.sort((a, b) => homeIn(search, a) - homeIn(search, b)))
-    changed = modesOf(search, i, from).some((mode) => goesHome(search, i, mode)) || changed;
+    changed = goesNear(search, i, from) || changed;
   return changed;
 }
 
@@ -86,16 +87,42 @@ function wholeGoesHome(search: Search, whole: readonly number[], from: Schedule)
   });
 }
 
-function goesHome(search: Search, i: number, mode: number): boolean {
-  const { plan, inserter } = search;
-  const home = homeIn(search, i);
-  const place = (): boolean => {
-    if (!inserter.fits(i, mode, home)) return false;
-    plan.place(i, mode, home);
-    return true;
-  };
+/** Places `i` alone at home or as near behind it as there is room. */
+function goesNear(search: Search, i: number, from: Schedule): boolean {
   const followers = followersOf(search, [i]);
-  return attempt(search, [i], [], place) || (followers.length > 0 && attempt(search, [i], followers, place));
+  const ways = followers.length > 0 ? [[], followers] : [[]];
+  return ways.some((behind) =>
+    nearerPlaces(search, i, behind, from).some(({ mode, start }) =>
+      attempt(search, [i], behind, () => {
+        search.plan.place(i, mode, start);
+        return true;
+      }),
+    ),
+  );
+}
+
+/** Places nearer to its home that `i` can take while `followers` are out, the nearest first, in modes that cost no more. */
+function nearerPlaces(search: Search, i: number, followers: readonly number[], from: Schedule) {
+  const { plan, inserter, net } = search;
+  const home = homeIn(search, i);
+  const off = Math.abs(int(plan.starts, i) - home);
+  const { cost } = at(net.modes, int(plan.modes, i));
+  const cheap = modesOf(search, i, from).filter((mode) => at(net.modes, mode).cost <= cost);
+  return whileOut(search, [i, ...followers], () =>
+    cheap
+      .map((mode) => ({ mode, start: inserter.firstStart(i, mode, home, home + off - 1) }))
+      .filter(({ start }) => start !== NEVER)
+      .sort((a, b) => a.start - b.start),
+  );
+}
+
+/** What `ask` answers while all of `list` is taken out. */
+function whileOut<T>({ plan }: Search, list: readonly number[], ask: () => T): T {
+  const places = list.map((i) => [i, int(plan.modes, i), int(plan.starts, i)] as const);
+  for (const i of list) plan.remove(i);
+  const answer = ask();
+  for (const [i, mode, start] of places) plan.place(i, mode, start);
+  return answer;
 }
 
 /** Takes all out, has `place` put `group` elsewhere, and `followers` behind it; if that is no better, all is where it was. */
