@@ -56,6 +56,7 @@ export function unfitHours(
 ): UnfitHours[] {
   const open = intersect(openSpans(book.shop.opening, manner.zone, day.start, day.end), [day]);
   const minding = materials.filter(minds);
+  if (minding.length === 0) return [];
   return book.shop.rooms.flatMap((room): UnfitHours[] => {
     const series = air.get(room.id);
     if (series === undefined) return [];

@@ -18,6 +18,10 @@ function sayOther(id: string, own: WhyLink, { plan, names }: Desk): string {
   return `“${sayStep(step)}”${whose}`;
 }
 
+function sayMissing({ step }: WhyLink): string {
+  return step.hands.length > 1 ? `it takes ${step.hands.length} hands, who are not in together` : 'nobody is in';
+}
+
 /** One cause as a sentence. */
 export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
   const { manner, names } = desk;
@@ -53,7 +57,7 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
     case 'session':
       return `it is laid in one go with ${other(cause.by)}, over ${until(cause.until)}: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
     case 'hours':
-      return `nobody is in, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
+      return `${sayMissing(link)}, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
     case 'air': {
       const why = sayReasons(cause.breaches, manner);
       return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
