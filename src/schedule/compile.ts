@@ -26,6 +26,7 @@ import {
 import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
+import { overtakenLags } from './overtaken.ts';
 import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, RAGS_WEIGHT, tieUpWeight } from './weights.ts';
@@ -273,6 +274,8 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   for (const task of planned) addTask(draft, task);
   for (const task of inPlace) addClearing(draft, task);
   for (const task of planned) addNeeds(draft, task, byId);
+  for (const task of planned)
+    draft.lags.push(...overtakenLags(draft.ground, task, byId, (id) => draft.sources.get(id)));
   const around = aroundOf(draft, air);
   for (const task of planned) if (!isFact(situation, task)) addCarried(draft, task, around);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
