@@ -1,9 +1,24 @@
-import { Command as Program, CommanderError } from 'commander';
+import { Command as Program, CommanderError, Help } from 'commander';
 import { CannotGoOn, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
 import { about, care, commonOptions } from './commands/program.ts';
 import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
+
+const helpColumns = ({ stdout }: Io) => stdout.columns ?? 80;
+
+/** Broken between words; the program has no layout loaded here. */
+function careFor(io: Io): string {
+  return `\n${new Help().boxWrap(care, Math.min(helpColumns(io), 100))}`;
+}
+
+/** An entry of the help; what it means stands below where there is no room beside it. */
+function formatItem(this: Help, term: string, termWidth: number, about: string, help: Help): string {
+  const width = help.helpWidth ?? 80;
+  if (width - termWidth - 4 >= 30) return Help.prototype.formatItem.call(this, term, termWidth, about, help);
+  const below = help.boxWrap(about, width - 6).replaceAll(/^/gm, '      ');
+  return `  ${term}${about === '' ? '' : `\n${below}`}`;
+}
 
 /** Asked by the scripts of shells only: no help and no manual names it. */
 const offer: Face = {
@@ -17,8 +32,8 @@ const offer: Face = {
 function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
   const program = new Program('drybench')
     .description(about)
-    .configureHelp({ showGlobalOptions: true })
-    .addHelpText('after', care)
+    .configureHelp({ showGlobalOptions: true, minWidthToWrap: 20, formatItem })
+    .addHelpText('after', () => careFor(io))
     .exitOverride()
     .showSuggestionAfterError()
     .showHelpAfterError('(drybench --help lists the commands; drybench COMMAND --help its options)')
@@ -26,7 +41,7 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
       writeErr: (text) => io.stderr.write(harmlessLines(text)),
-      getOutHelpWidth: () => io.stdout.columns ?? 80,
+      getOutHelpWidth: () => helpColumns(io),
       getErrHelpWidth: () => io.stderr.columns ?? 80,
       getOutHasColors: () => false,
       getErrHasColors: () => false,
@@ -80,7 +95,7 @@ export async function run(words: readonly string[], io: Io = processIo()): Promi
   let code: ExitCode = 0;
   try {
     const program = programOf(io, (answered) => (code = answered));
-    if (words.length === 0) io.stdout.write(program.helpInformation() + `${care}\n`);
+    if (words.length === 0) io.stdout.write(`${program.helpInformation()}${careFor(io)}\n`);
     else await program.parseAsync(words, { from: 'user' });
     return code;
   } catch (error) {

@@ -2,9 +2,8 @@
 export const about = `Plans a furniture refinisher's week around drying, curing and recoat windows.`;
 
 /** Stands under every help. */
-export const care = `
-Drybench gives times, never permission: the label and safety data sheet of the container
-stand above every figure here, and local rules and licensed practice above both.`;
+export const care =
+  'Drybench gives times, never permission: the label and safety data sheet of the container stand above every figure here, and local rules and licensed practice above both.';
 
 /** Options that every command takes. */
 export const commonOptions: readonly (readonly [flags: string, about: string])[] = [

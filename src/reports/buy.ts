@@ -3,7 +3,8 @@ import type { Book } from '../model/book.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Minute } from '../time/span.ts';
 import { grouped } from './grouped.ts';
-import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import { headed } from './headed.ts';
+import { painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sayAmount, sayMoney } from './say-quantity.ts';
@@ -151,7 +152,7 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
   const rows = [head.map((text) => painted(quiet, text)), ...toBuy.map((p) => rowOf(p, desk, priced))];
   return [
     ...paragraph('To buy', look, 0, strong),
-    ...grid(rows, columns.slice(0, head.length), look, 2),
+    ...headed(rows, columns.slice(0, head.length), look, 2),
     '',
     ...totalLines(toBuy, desk),
     ...noteLines(shopping, desk),

@@ -101,6 +101,13 @@ function widths(rows: readonly (readonly Cell[])[], columns: readonly Column[], 
   return wide;
 }
 
+/** Is there room for every column at its least width? */
+export function fits(rows: readonly (readonly Cell[])[], columns: readonly Column[], look: Look, indent = 0): boolean {
+  const room = look.columns - indent;
+  const wide = widths(rows, columns, room, look);
+  return wide.reduce((sum, w) => sum + w, 0) + gap * (columns.length - 1) <= room;
+}
+
 /** Rows as lines of text, cells one under the other; what does not fit a column goes on in the next line. */
 export function grid(rows: readonly (readonly Cell[])[], columns: readonly Column[], look: Look, indent = 0): string[] {
   const wide = widths(rows, columns, look.columns - indent, look);

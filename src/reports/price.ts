@@ -1,6 +1,7 @@
 import type { Account, SoFar } from '../bookkeeping/accounts.ts';
 import type { KindEarns } from '../bookkeeping/by-kind.ts';
 import { decimalText } from '../model/money.ts';
+import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
@@ -92,7 +93,7 @@ export function accountScreen(a: Account, feePercent: number, manner: Manner, lo
   const worked = workedLine(a);
   return [
     ...paragraph(`${a.name}${kind}`, look, 0, look.paint.strong),
-    ...grid(costRows(a, manner, look), [{ least: 18 }, right, right, right], look, 2),
+    ...headed(costRows(a, manner, look), [{ least: 18 }, right, right, right], look, 2),
     ...(worked === '' ? [] : paragraph(worked, look, 2)),
     '',
     ...grid(saleRows(a, feePercent, manner, look), [{ least: 20 }, right], look, 2),
@@ -125,7 +126,7 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
   ]);
   return [
     ...paragraph(`What kinds of piece earn, in ${manner.currency}`, look, 0, strong),
-    ...grid([head, ...rows], [{ least: 12 }, right, right, right, right, {}], look, 2),
+    ...headed([head, ...rows], [{ least: 12 }, right, right, right, right, {}], look, 2),
     '',
   ];
 }
@@ -160,7 +161,12 @@ export function accountsScreen(
   ]);
   return [
     ...paragraph(`What pieces cost and bring, in ${manner.currency}`, look, 0, strong),
-    ...grid([head.map((t) => painted(quiet, t)), ...rows], [{ least: 14 }, ...head.slice(1).map(() => right)], look, 2),
+    ...headed(
+      [head.map((t) => painted(quiet, t)), ...rows],
+      [{ least: 14 }, ...head.slice(1).map(() => right)],
+      look,
+      2,
+    ),
     '',
     ...kindLines(kinds, manner, look),
     ...noteLines(accounts, look),

@@ -1,5 +1,6 @@
 import { marks, type Mark } from '../model/mark.ts';
 import type { PlannedPiece } from '../model/plan.ts';
+import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
 import { readyLines, sayLateness } from './ready-dates.ts';
@@ -79,6 +80,6 @@ export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): str
   const table =
     rows.length === 0
       ? paragraph('nothing planned', look, 2)
-      : grid([head, ...rows], [{}, {}, {}, { align: 'right' }], look, 2);
+      : headed([head, ...rows], [{}, {}, {}, { align: 'right' }], look, 2);
   return [...paragraph(`${piece.name}${wanted}${late}`, look, 0, strong), ...table, ''].join('\n');
 }

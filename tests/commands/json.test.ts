@@ -134,7 +134,7 @@ describe('--json on the demo', () => {
   afterAll(() => rmSync(home, { recursive: true }));
   const at = ['--at', '2027-01-11T07:30'];
 
-  it.each([
+  const asked: string[][] = [
     ['week', '--look'],
     ['today'],
     ['ready'],
@@ -143,7 +143,8 @@ describe('--json on the demo', () => {
     ['buy'],
     ['price'],
     ['wall', '--file', 'wall.html'],
-  ])('%s %s', (...words) => answered([...words.filter((w) => w !== undefined), ...at], { folder: home }));
+  ];
+  it.each(asked)('%s %s', (...words: string[]) => answered([...words, ...at], { folder: home }));
 });
 
 describe('the schemas', () => {
