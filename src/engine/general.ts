@@ -23,7 +23,7 @@ const smallEnough = 200;
 /** Nodes of a first complete search, which settles the smallest problems at once. */
 const fewNodes = 500;
 /** How many cells of buckets may be priced for the bound: by step of the budget, and at most. */
-const cellsPerStep = 250;
+const cellsPerStep = 2000;
 const mostCells = 600_000_000;
 
 /**
