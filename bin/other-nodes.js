@@ -17,7 +17,16 @@ function run(command, words, options) {
 mkdirSync('build/nodes', { recursive: true });
 writeFileSync('build/nodes/package.json', '{ "private": true }\n');
 const packages = majors.map((major) => `node${major}@npm:node-${system}@${major}`);
-run('npm', ['install', '--prefix', 'build/nodes', '--ignore-scripts', '--no-save', '--no-audit', '--no-fund', ...packages]);
+run('npm', [
+  'install',
+  '--prefix',
+  'build/nodes',
+  '--ignore-scripts',
+  '--no-save',
+  '--no-audit',
+  '--no-fund',
+  ...packages,
+]);
 const nodes = majors.map((major) => `build/nodes/node_modules/node${major}/${program}`);
 for (const node of nodes) run(node, ['--version']);
 run('npx', ['vitest', 'run', 'tests/trust/same-plan.test.ts'], {

@@ -39,7 +39,9 @@ export function promiseScreen(answer: Answer, manner: Manner, look: Look): strin
       ];
   const then =
     sooner === undefined
-      ? []
+      ? kept
+        ? []
+        : paragraph('Nothing sooner was found, even where others would have to wait.', look, 2, undefined, 4)
       : [
           ...paragraph(`Sooner, at the cost of others: ${sayReady(sooner, manner)}`, look, 2, undefined, 4),
           ...delayedLines(sooner.delayed, manner, look),
