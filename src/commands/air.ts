@@ -14,7 +14,7 @@ async function answerMeter(call: Call, written: string): Promise<ExitCode> {
   const answered = answerReading({ ...reading, ...(surfaceC !== undefined && { surfaceC }) }, heatToC);
   const units = /°?\s*F\b/i.test(written) ? 'us' : 'metric';
   if (wantsJson(call)) {
-    printJson(call, { format: 'drybench.reading/1', ...readingDocument(answered, surfaceC !== undefined) });
+    printJson(call, readingDocument(answered, surfaceC !== undefined));
     for (const { text } of answered.warnings) call.io.stderr.write(`drybench: ${text}\n`);
   } else print(call, readingScreen(answered, { units }, await answerLook(call)));
   return 0;

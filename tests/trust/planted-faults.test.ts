@@ -67,6 +67,13 @@ const materials = (change: (material: Material) => Material): Fault => ({
 });
 const everyStep = (change: (step: PlannedStep) => PlannedStep): Fault => ({ steps: (steps) => steps.map(change) });
 
+/** Only in the garage where that can be; modes keep their numbers. */
+const inGarage = (activity: Activity): Activity => {
+  const there = (mode: Mode) => mode.name.includes('in garage') && mode.starts?.length !== 0;
+  if (!activity.modes.some(there)) return activity;
+  return { ...activity, modes: activity.modes.map((m) => (there(m) ? m : { ...m, starts: [] })) };
+};
+
 const allDay = [{ from: 0, to: 1440 }];
 const everyHour = {
   week: {
@@ -128,7 +135,14 @@ const faults: readonly (readonly [string, Fault, RuleName])[] = [
     shop((s) => ({ ...s, tools: s.tools.map((t) => ({ ...t, count: 9 })) })),
     'capacity',
   ],
-  ['the limits of the air are left out', materials((m) => without(m, 'limits', 'minFilmTempC')), 'air'],
+  [
+    'the limits of the air are left out, and first coats go on in the cold garage',
+    {
+      ...materials((m) => without(m, 'limits', 'minFilmTempC')),
+      ...activities((a) => (/(prime|paint-1|stain|oil-1)$/.test(a.name) ? inGarage(a) : a)),
+    },
+    'air',
+  ],
   [
     'a film dries in half the time',
     materials((m) => ({
