@@ -4,7 +4,6 @@ import { shareOf } from '../model/money.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Plan } from '../model/plan.ts';
 import { grainsOf, type QuantityUnit } from '../model/quantity.ts';
-import { partOf } from '../model/session.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { lengthOf, type Minute, type Span } from '../time/span.ts';
@@ -90,12 +89,11 @@ function jobsDone(book: Book, { tasks, done }: Situation): Job[] {
 }
 
 function jobsLeft(book: Book, situation: Situation, plan: Plan): Job[] {
-  const sessions = (plan.sessions ?? []).map((s) => s.steps);
-  return workLeft(situation, plan).map(({ task, way, step }): Job => {
+  return workLeft(situation, plan).map(({ task, way, part, step }): Job => {
     const minutesEach = lengthOf(step.spans);
     return {
       task,
-      uses: usesOf(book, situation.tasks, task, way, partOf(sessions, step.id)),
+      uses: usesOf(book, situation.tasks, task, way, part),
       minutes: minutesEach * task.people,
       plannedMinutes: 0,
       span: { start: step.spans[0]?.start ?? plan.from, end: step.spans.at(-1)?.end ?? plan.from },

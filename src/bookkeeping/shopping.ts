@@ -1,7 +1,6 @@
 import type { Book } from '../model/book.ts';
 import { grainsOf, grainsPerUnit, grainsUp, type Quantity, type QuantityUnit } from '../model/quantity.ts';
 import type { Plan } from '../model/plan.ts';
-import { partOf } from '../model/session.ts';
 import type { Situation } from '../model/situation.ts';
 import { supplyOf } from '../model/supply.ts';
 import type { Minute } from '../time/span.ts';
@@ -51,16 +50,9 @@ interface Gathered {
 
 function gather(book: Book, situation: Situation, plan: Plan, until: Minute): Map<string, Gathered> {
   const byItem = new Map<string, Gathered>();
-  const sessions = (plan.sessions ?? []).map((s) => s.steps);
   for (const work of workLeft(situation, plan)) {
     if (work.start >= until) continue;
-    for (const { item, unit, value } of usesOf(
-      book,
-      situation.tasks,
-      work.task,
-      work.way,
-      partOf(sessions, work.task.id),
-    )) {
+    for (const { item, unit, value } of usesOf(book, situation.tasks, work.task, work.way, work.part)) {
       const gathered = byItem.get(item) ?? { unit, uses: [] };
       gathered.uses.push({ work, ...(value !== undefined && { value }) });
       byItem.set(item, gathered);

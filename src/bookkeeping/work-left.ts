@@ -1,4 +1,6 @@
 import type { Plan, PlannedStep } from '../model/plan.ts';
+import { partOf } from '../model/session.ts';
+import type { SessionPart } from '../model/session-part.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task, Way } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
@@ -7,6 +9,8 @@ import type { Minute } from '../time/span.ts';
 export interface WorkToDo {
   readonly task: Task;
   readonly way: Way;
+  /** Its part in the session that it is laid in; absent where it stands by itself. */
+  readonly part?: SessionPart;
   readonly step: PlannedStep;
   readonly start: Minute;
 }
@@ -21,9 +25,12 @@ export function wayNamed(task: Task, name: string | undefined): Way {
 /** What is still to be done, in order of start. */
 export function workLeft({ tasks, done }: Pick<Situation, 'tasks' | 'done'>, plan: Plan): WorkToDo[] {
   const byId = new Map(tasks.map((t) => [t.id, t]));
+  const sessions = (plan.sessions ?? []).map((s) => s.steps);
   return plan.steps.flatMap((step): WorkToDo[] => {
     const task = byId.get(step.id);
     if (task === undefined || done.has(task.id)) return [];
-    return [{ task, way: wayNamed(task, step.way), step, start: step.spans[0]?.start ?? plan.from }];
+    const part = partOf(sessions, task.id);
+    const start = step.spans[0]?.start ?? plan.from;
+    return [{ task, way: wayNamed(task, step.way), ...(part && { part }), step, start }];
   });
 }

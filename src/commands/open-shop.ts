@@ -50,7 +50,7 @@ export function readShop(
  */
 export function readMore(
   { folder }: Pick<OpenShop, 'folder'>,
-  more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[]; readonly supplies?: boolean },
+  more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[] },
 ): { readonly book: Book; readonly recipeIds: readonly string[] } {
   const { book, findings, recipeIds } = readBook(folder, { shippedDir: shippedDir(), ...more });
   if (book !== undefined) return { book, recipeIds };

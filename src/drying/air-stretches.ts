@@ -1,11 +1,10 @@
 import { real } from '../typed.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { Box } from './air-limits.ts';
+import { oncePer } from './once-per.ts';
 import { surfaceSamples } from './surface.ts';
 
 type Pick = (a: number, b: number) => number;
-
-const picks = { min: (a, b) => Math.min(a, b), max: (a, b) => Math.max(a, b) } satisfies Record<string, Pick>;
 
 /** The picked of each `length` steps from sample to sample, both ends with them. */
 function ofEach(samples: Float64Array, length: number, pick: Pick): Float64Array {
@@ -20,17 +19,8 @@ function ofEach(samples: Float64Array, length: number, pick: Pick): Float64Array
   return picked;
 }
 
-const known = new WeakMap<Float64Array, Map<string, Float64Array>>();
-
-/** `ofEach`, worked out once for each list of samples. */
-function extremes(samples: Float64Array, length: number, pick: keyof typeof picks): Float64Array {
-  let ofSamples = known.get(samples);
-  if (ofSamples === undefined) known.set(samples, (ofSamples = new Map<string, Float64Array>()));
-  const key = `${pick} ${String(length)}`;
-  let picked = ofSamples.get(key);
-  if (picked === undefined) ofSamples.set(key, (picked = ofEach(samples, length, picks[pick])));
-  return picked;
-}
+const leastOfEach = oncePer((samples: Float64Array, length: number) => ofEach(samples, length, Math.min));
+const mostOfEach = oncePer((samples: Float64Array, length: number) => ofEach(samples, length, Math.max));
 
 /**
  * What air, and the surface of work of `thicknessMm` that stays in it, can be in the k-th stretch of `length` steps from
@@ -38,12 +28,12 @@ function extremes(samples: Float64Array, length: number, pick: keyof typeof pick
  */
 export function stretchBoxes(air: AirSeries, thicknessMm: number, length: number): (k: number) => Box {
   const surface = surfaceSamples(air, thicknessMm);
-  const coldest = extremes(air.tempC, length, 'min');
-  const warmest = extremes(air.tempC, length, 'max');
-  const driest = extremes(air.rhPercent, length, 'min');
-  const dampest = extremes(air.rhPercent, length, 'max');
-  const coldestSurface = extremes(surface, length, 'min');
-  const warmestSurface = extremes(surface, length, 'max');
+  const coldest = leastOfEach(air.tempC, length);
+  const warmest = mostOfEach(air.tempC, length);
+  const driest = leastOfEach(air.rhPercent, length);
+  const dampest = mostOfEach(air.rhPercent, length);
+  const coldestSurface = leastOfEach(surface, length);
+  const warmestSurface = mostOfEach(surface, length);
   return (k) => ({
     temp: { low: real(coldest, k), high: real(warmest, k) },
     rh: { low: real(driest, k), high: real(dampest, k) },

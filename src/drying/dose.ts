@@ -1,6 +1,7 @@
 import { real } from '../typed.ts';
 import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
+import { oncePer } from './once-per.ts';
 import type { RateLaw } from './rate-law.ts';
 
 const DAY = 1440;
@@ -116,12 +117,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
 }
 
 /** One integral for each law in each room's air, made when first asked for. */
-const integrals = new WeakMap<AirSeries, Map<string, Dose>>();
-
-export function doseOf(air: AirSeries, law: RateLaw): Dose {
-  let ofAir = integrals.get(air);
-  if (ofAir === undefined) integrals.set(air, (ofAir = new Map<string, Dose>()));
-  let dose = ofAir.get(law.key);
-  if (dose === undefined) ofAir.set(law.key, (dose = integrate(air, law)));
-  return dose;
-}
+export const doseOf = oncePer<AirSeries, RateLaw, Dose>(
+  (air, law) => integrate(air, law),
+  (law) => law.key,
+);

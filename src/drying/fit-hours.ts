@@ -6,6 +6,7 @@ import { type Between, brokenIn, brokenThroughout } from './air-limits.ts';
 import { stretchBoxes } from './air-stretches.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
+import { oncePer } from './once-per.ts';
 import { potLifeMap } from './pot-life.ts';
 import { surfaceOf } from './surface.ts';
 
@@ -14,7 +15,7 @@ import { surfaceOf } from './surface.ts';
  * surface is that of work of `thicknessMm` which stays in the room; with no thickness it is as warm as the air.
  */
 export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, thicknessMm = 0): Spans {
-  return intersect(fitInAir(material, air, thicknessMm), [{ start: from, end: to }]);
+  return intersect(fitInAir(air, { material, thicknessMm }), [{ start: from, end: to }]);
 }
 
 /** All of a material that air can be unfit by, as a text: what shares it is unfit in the same air. */
@@ -22,19 +23,16 @@ export function limitsKey({ limits, minFilmTempC, mechanism }: Material): string
   return JSON.stringify([limits && { ...limits, source: '' }, minFilmTempC, mechanism === 'water']);
 }
 
-/** The fit spans of a room's air, by what decides them: many materials share their limits. */
-const fitSpans = new WeakMap<AirSeries, Map<string, Spans>>();
-
-function fitInAir(material: Material, air: AirSeries, thicknessMm: number): Spans {
-  let ofAir = fitSpans.get(air);
-  if (ofAir === undefined) fitSpans.set(air, (ofAir = new Map<string, Spans>()));
-  const key = `${limitsKey(material)} ${thicknessMm}`;
-  let spans = ofAir.get(key);
-  if (spans === undefined) ofAir.set(key, (spans = workedOut(material, air, thicknessMm)));
-  return spans;
+/** What is to be laid, and on what. */
+interface Coat {
+  readonly material: Material;
+  readonly thicknessMm: number;
 }
 
-function workedOut(material: Material, air: AirSeries, thicknessMm: number): Spans {
+/** The fit spans of a room's air, by what decides them: many materials share their limits. */
+const fitInAir = oncePer(workedOut, ({ material, thicknessMm }: Coat) => `${limitsKey(material)} ${thicknessMm}`);
+
+function workedOut(air: AirSeries, { material, thicknessMm }: Coat): Spans {
   const surface = surfaceOf(air, thicknessMm);
   const fitAt = (minute: Minute): boolean => {
     const { tempC, rhPercent } = airAt(air, minute);

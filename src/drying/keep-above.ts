@@ -3,6 +3,7 @@ import { real } from '../typed.ts';
 import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
+import { oncePer } from './once-per.ts';
 
 type KeepAbove = NonNullable<Limits['keepAbove']>;
 
@@ -24,16 +25,7 @@ function workedOut({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spa
   return unite(spans);
 }
 
-const known = new WeakMap<AirSeries, Map<number, Spans>>();
-
-/** `workedOut`, once for each air. */
-function warmSpans(air: AirSeries, leastC: number): Spans {
-  let ofAir = known.get(air);
-  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, Spans>()));
-  let spans = ofAir.get(leastC);
-  if (spans === undefined) ofAir.set(leastC, (spans = workedOut(air, leastC)));
-  return spans;
-}
+const warmSpans = oncePer(workedOut);
 
 /** Starts of a coat from which the air is never colder than asked for until the hours after its end are over. */
 export function warmEnough({ tempC, hours }: KeepAbove, air: AirSeries, runMinutes: number): Spans {

@@ -3,6 +3,7 @@ import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
 import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
+import { oncePer } from './once-per.ts';
 
 // Softwood and still indoor air, textbook values from memory: what counts is minutes against hours.
 const DENSITY_KG_PER_M3 = 500;
@@ -73,15 +74,7 @@ interface Surface {
   readonly temp: SurfaceTemp;
 }
 
-const known = new WeakMap<AirSeries, Map<number, Surface>>();
-
-function surfaceFor(air: AirSeries, thicknessMm: number): Surface {
-  let ofAir = known.get(air);
-  if (ofAir === undefined) known.set(air, (ofAir = new Map<number, Surface>()));
-  let surface = ofAir.get(thicknessMm);
-  if (surface === undefined) ofAir.set(thicknessMm, (surface = worked(air, thicknessMm)));
-  return surface;
-}
+const surfaceFor = oncePer(worked);
 
 /**
  * The surface of work that has stood in `air` since its beginning, when it was as warm as the air. Exact at every minute,

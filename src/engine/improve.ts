@@ -1,7 +1,7 @@
 import { at } from '../at.ts';
 import { neighbourhoods } from './neighbourhoods.ts';
 import type { SearchOptions } from './problem.ts';
-import { clearWishes, insertAll, type Search } from './search.ts';
+import { clearWishes, insertAll, placesOf, removeAll, type Search } from './search.ts';
 import { int, real } from '../typed.ts';
 
 /** The best schedule so far; `modes` are numbered through. */
@@ -61,17 +61,11 @@ export function keep(search: Search, options: SearchOptions, incumbent: Incumben
 
 /** Takes `list` out and places it anew by the keys; all goes back if that fails or gets dearer than `limit`. */
 function rebuild(search: Search, list: readonly number[], limit: number): void {
-  const { plan } = search;
-  const starts = list.map((i) => int(plan.starts, i));
-  const modes = list.map((i) => int(plan.modes, i));
-  for (const i of list) plan.remove(i);
+  const putAllBack = placesOf(search, list);
+  removeAll(search, list);
   const done = insertAll(search, list, limit, search.random.below(3) > 0);
   clearWishes(search, list);
-  if (done) return;
-  for (const i of list) if (plan.isPlaced(i)) plan.remove(i);
-  list.forEach((i, k) => {
-    plan.place(i, at(modes, k), at(starts, k));
-  });
+  if (!done) putAllBack();
 }
 
 /** Puts the plan to where `incumbent` has it. */

@@ -7,7 +7,7 @@ import { Labels } from './labels.ts';
 import { netOf } from './net.ts';
 import type { Problem, Schedule } from './problem.ts';
 import { scheduleOf } from './schedule-of.ts';
-import { homeOf, insertAll, removeAll, type Search, searchOf } from './search.ts';
+import { homeOf, insertAll, placesOf, removeAll, type Search, searchOf } from './search.ts';
 import { violations } from './valid.ts';
 import { termValue } from './value.ts';
 
@@ -20,8 +20,8 @@ export interface PutBackOptions {
 
 /**
  * Puts back what moved off its home (the `at` of its `moved` term) and need not have: first what moved of each whole, all of
- * it in the modes of `from`, then each activity alone, in any mode, at home or as near behind it as there is room, until nothing gets nearer any more. All else stays where it
- * is; only what takes up nothing (that a piece is ready, that a place is cleared) may follow. What goes back stays there only
+ * it in the modes of `from`, then each activity alone, in any mode, at home or as near behind it as there is room, until
+ * nothing gets nearer any more. All else stays where it is; only what takes up nothing (that a piece is ready, that a place is cleared) may follow. What goes back stays there only
  * if no rule is broken, no `late` term and no modes cost more, and its moves cost less.
  *
  * So in the answer no single activity can go home, and no whole in the modes of `from`, all else staying as it is, unless a
@@ -117,11 +117,11 @@ function nearerPlaces(search: Search, i: number, followers: readonly number[], f
 }
 
 /** What `ask` answers while all of `list` is taken out. */
-function whileOut<T>({ plan }: Search, list: readonly number[], ask: () => T): T {
-  const places = list.map((i) => [i, int(plan.modes, i), int(plan.starts, i)] as const);
-  for (const i of list) plan.remove(i);
+function whileOut<T>(search: Search, list: readonly number[], ask: () => T): T {
+  const putAllBack = placesOf(search, list);
+  removeAll(search, list);
   const answer = ask();
-  for (const [i, mode, start] of places) plan.place(i, mode, start);
+  putAllBack();
   return answer;
 }
 
@@ -135,18 +135,12 @@ function attempt(
   const { plan } = search;
   const list = [...group, ...followers];
   const before = costOf(search, list);
-  const starts = list.map((i) => int(plan.starts, i));
-  const modes = list.map((i) => int(plan.modes, i));
+  const putAllBack = placesOf(search, list);
+  for (const i of list) search.key[i] = int(plan.starts, i);
   removeAll(search, list);
-  list.forEach((i, k) => {
-    search.key[i] = at(starts, k);
-  });
   if (place() && insertAll(search, followers, Infinity, false) && isBetter(costOf(search, list), before))
     if (group.length === 1 || violations(search.net.problem, plan.schedule()).length === 0) return true;
-  removeAll(search, list);
-  list.forEach((i, k) => {
-    plan.place(i, at(modes, k), at(starts, k));
-  });
+  putAllBack();
   return false;
 }
 

@@ -83,6 +83,15 @@ export function removeAll(search: Search, list: readonly number[]): void {
   for (const i of list) if (search.plan.isPlaced(i)) search.plan.remove(i);
 }
 
+/** Where `list`, all of it placed, is now; called, it puts all of it back there. */
+export function placesOf({ plan }: Search, list: readonly number[]): () => void {
+  const places = list.map((i) => [i, int(plan.modes, i), int(plan.starts, i)] as const);
+  return () => {
+    for (const i of list) if (plan.isPlaced(i)) plan.remove(i);
+    for (const [i, mode, start] of places) plan.place(i, mode, start);
+  };
+}
+
 /** Sets the keys of `list` to latest starts, blurred by up to `noise` minutes either way. */
 export function keyByLatest(search: Search, list: readonly number[], noise: number): void {
   for (const i of list)

@@ -4,7 +4,7 @@ import { roundUp } from './round-up.ts';
 import { filmNeeds, isFullCoat, type LaidFilm } from './film-needs.ts';
 import type { CoatFault } from './journal.ts';
 import { preparationWork } from './preparation.ts';
-import { filmOf, sameSection, sectionOf } from './section-tasks.ts';
+import { filmOf, isInLine, sameSection, sectionOf } from './section-tasks.ts';
 import type { DoneStep } from './situation.ts';
 import type { Need, Task } from './task.ts';
 
@@ -47,7 +47,7 @@ function insert(
   const stays = (t: Task) => done.has(t.id) || t.id === task.id || t.atOnceAfter === task.id;
   const waiting = (t: Task): Task => (stays(t) ? t : { ...t, needs: t.needs.map(meant) });
   const later = tasks.slice(position + 1).map(waiting);
-  const next = later.findIndex((t) => sameSection(t, task) && t.onlyFor === undefined && t.atOnceAfter === undefined);
+  const next = later.findIndex((t) => sameSection(t, task) && isInLine(t));
   return [
     ...tasks.slice(0, position + 1).map(waiting),
     ...added,

@@ -1,7 +1,7 @@
 import type { Book } from './book.ts';
 import { preparations } from './expand.ts';
 import { filmNeeds } from './film-needs.ts';
-import { filmOf, sameSection, sectionOf } from './section-tasks.ts';
+import { filmOf, isInLine, sameSection, sectionOf } from './section-tasks.ts';
 import type { Need, Task } from './task.ts';
 
 type WindowNeed = Extract<Need, { kind: 'window' }>;
@@ -15,9 +15,7 @@ function refreshed(book: Book, tasks: readonly Task[], coat: Task, need: WindowN
   const own = filmOf(book, coat);
   if (beneath === undefined || own === undefined) return [need];
   const from = tasks.findIndex((t) => t.id === need.task);
-  const between = tasks
-    .slice(from + 1, tasks.indexOf(coat))
-    .filter((t) => sameSection(t, coat) && t.onlyFor === undefined && t.atOnceAfter === undefined);
+  const between = tasks.slice(from + 1, tasks.indexOf(coat)).filter((t) => sameSection(t, coat) && isInLine(t));
   const done = new Set(between.map((t) => t.id));
   return filmNeeds(coat.id, { stage: coat.stage }, own.material, [beneath], () => between).map((found): Need => {
     if (found.kind !== 'window') return found;

@@ -9,6 +9,11 @@ export function sameSection(a: Task, b: Task): boolean {
   return a.piece === b.piece && a.section === b.section;
 }
 
+/** Is it one of the steps that a section goes through one after another: not a preparation for a case, nor beside the work? */
+export function isInLine({ onlyFor, atOnceAfter }: Task): boolean {
+  return onlyFor === undefined && atOnceAfter === undefined;
+}
+
 /** The section that a task is about; the whole piece for its joining steps. */
 export function sectionOf(book: Book, task: Task): Section {
   const piece = book.pieces.find((p) => p.id === task.piece);

@@ -1,6 +1,7 @@
 import type { Book } from './book.ts';
 import { isFullCoat } from './film-needs.ts';
-import type { Piece, Section } from './piece.ts';
+import type { Material } from './material.ts';
+import type { Piece } from './piece.ts';
 import { findStep, insertJoin, sectionSteps, type ChainStep } from './section-steps.ts';
 import { slotParts } from './slot-parts.ts';
 import { asSafeAsTape, tradeProblems, type TradeProblem } from './trade-order.ts';
@@ -24,21 +25,25 @@ export function tradeOfPiece(book: Book, piece: Piece): SectionProblem[] {
       .reduce<readonly ChainStep[]>(insertJoin, sectionSteps(slotted, section));
     const materialOf = (id: string) => book.materials.get(section.materials[id] ?? id);
     const own = tradeProblems(chain, materialOf).map((problem) => ({ ...problem, section: section.id }));
-    return [...own, ...tapedFromElsewhere(book, piece, section, chain)];
+    return [...own, ...tapedFromElsewhere(piece, section.id, chain, materialOf)];
   });
 }
 
 /** Masks of other sections that are put onto the films of this one: of those, only the wait itself says when. */
-function tapedFromElsewhere(book: Book, piece: Piece, on: Section, chain: readonly ChainStep[]): SectionProblem[] {
+function tapedFromElsewhere(
+  piece: Piece,
+  on: string,
+  chain: readonly ChainStep[],
+  materialOf: (id: string) => Material | undefined,
+): SectionProblem[] {
   return piece.joins
-    .filter((join) => join.stage === 'mask' && join.section !== on.id)
+    .filter((join) => join.stage === 'mask' && join.section !== on)
     .flatMap((join) =>
       (join.after ?? []).flatMap((link): SectionProblem[] => {
         const [section, name = ''] = link.step.split('/');
-        const { mark, step } = { mark: link.mark, step: findStep(chain, name, 'last') };
-        const id = step?.recipeStep.material ?? '';
-        const material = book.materials.get(on.materials[id] ?? id);
-        const isFilm = section === on.id && material !== undefined && isFullCoat(material);
+        const { mark } = link;
+        const material = materialOf(findStep(chain, name, 'last')?.recipeStep.material ?? '');
+        const isFilm = section === on && material !== undefined && isFullCoat(material);
         if (!isFilm || (mark !== undefined && asSafeAsTape.includes(mark))) return [];
         return [
           {

@@ -161,7 +161,7 @@ export function carryLags(task: Task, around: Around): Lag[] {
         ...(floor === undefined ? [] : [atLeast(floor)]),
       ];
     };
-    const name = `${String(factor)} ${String(floor)} ${ground.ragsAfter(before.id) === undefined ? '' : 'rags'}`;
+    const name = `${String(factor)} ${String(floor)} ${String(ground.ragMinutes(before.id))}`;
     return lagsFrom({ activity, count: manners.length, rooms: roomsOf(before, around), name, maps }, task, around);
   });
 }

@@ -47,19 +47,9 @@ function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[]
       const way = rags?.ways[0];
       const over = way === undefined ? end : end - way.workMinutes;
       const own: Laid = { task, manner, start, end: over, done, chosen: chosen.get(task.id) ?? none };
-      return rags === undefined || way === undefined
-        ? [own]
-        : [
-            own,
-            {
-              task: rags,
-              manner: { way, place: manner.place, hands: manner.hands },
-              start: over,
-              end,
-              done: false,
-              chosen: none,
-            },
-          ];
+      if (rags === undefined || way === undefined) return [own];
+      const { place, hands } = manner;
+      return [own, { task: rags, manner: { way, place, hands }, start: over, end, done: false, chosen: none }];
     };
     switch (meaning.kind) {
       case 'task':
@@ -212,9 +202,8 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
     const standing = task.atOnceAfter ?? task.id;
     const known = stationOf.get(standing) ?? untilOf.get(standing)?.fixed;
     const { stations } = manner.place;
-    return task.atOnceAfter === undefined || stations.some((s) => s.id === known)
-      ? (known ?? stations[0]?.id ?? '')
-      : (stations[0]?.id ?? '');
+    const isThere = task.atOnceAfter === undefined || stations.some((s) => s.id === known);
+    return (isThere ? known : undefined) ?? stations[0]?.id ?? '';
   };
 
   const step = (laid: Laid): PlannedStep => {

@@ -4,6 +4,7 @@ import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Session } from '../model/session.ts';
 import { RAG_MINUTES } from '../model/oily-rags.ts';
+import { isInLine } from '../model/section-tasks.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
 import { inTurn, shift, type TimeMap } from '../time/time-map.ts';
@@ -42,6 +43,8 @@ export interface Ground {
   sectionTasks(task: Task): readonly Task[];
   /** The oily rags that are put away right after a coat still to be done: its activity lasts so much longer. */
   ragsAfter(coat: string): Task | undefined;
+  /** How much longer; 0 where none follow. */
+  ragMinutes(coat: string): number;
   /** How a film dries, as a map from the end of its activity, which may hold the rags' minutes. */
   fromActivity(coat: string, map: TimeMap): TimeMap;
   placeUse(place: Place): Use;
@@ -55,7 +58,7 @@ export interface Ground {
 function bySection(tasks: readonly Task[]): Map<string, Task[]> {
   const sections = new Map<string, Task[]>();
   for (const task of tasks) {
-    if (task.onlyFor !== undefined || task.atOnceAfter !== undefined) continue;
+    if (!isInLine(task)) continue;
     const key = sectionKey(task);
     const section = sections.get(key);
     if (section === undefined) sections.set(key, [task]);
@@ -150,6 +153,7 @@ export function layGround(
     nextOf: nextOf(sections),
     sectionTasks: (task) => sections.get(sectionKey(task)) ?? [],
     ragsAfter: (coat) => rags.get(coat),
+    ragMinutes: (coat) => (rags.has(coat) ? RAG_MINUTES : 0),
     fromActivity: (coat, map) => {
       if (!rags.has(coat)) return map;
       const known = shifted.get(map) ?? inTurn([shift(-RAG_MINUTES), map]);

@@ -1,6 +1,5 @@
 import type { Condition, Lag } from '../engine/problem.ts';
 import type { Mark } from '../model/mark.ts';
-import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Need, Task } from '../model/task.ts';
 import type { Variant } from './compiled.ts';
 import type { Ground } from './ground.ts';
@@ -122,9 +121,7 @@ export function needLags(
     case 'mark':
       return markLags(ground, source, need.mark, to, when);
     case 'within':
-      return [
-        withinLag(source.activity, to, need.hours, ground.ragsAfter(source.task) === undefined ? 0 : RAG_MINUTES),
-      ];
+      return [withinLag(source.activity, to, need.hours, ground.ragMinutes(source.task))];
     case 'window':
       return windowLags(ground, source, need, to, () => when);
   }

@@ -1,7 +1,6 @@
 import { at } from '../at.ts';
 import type { Activity, Lag, Mode, Problem, Use } from '../engine/problem.ts';
 import { partOf, SESSION_GAP_MINUTES, type Session } from '../model/session.ts';
-import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Compiled, Meaning } from './compiled.ts';
 import type { Ground } from './ground.ts';
 import type { Manner } from './manners.ts';
@@ -70,7 +69,7 @@ function ties(ground: Ground, activityOf: ReadonlyMap<string, number>, { session
   const { done } = ground.situation;
   const [first = -1] = indices;
   const last = indices.at(-1) ?? -1;
-  const gapAfter = (id: string) => SESSION_GAP_MINUTES - (ground.ragsAfter(id) === undefined ? 0 : RAG_MINUTES);
+  const gapAfter = (id: string) => SESSION_GAP_MINUTES - ground.ragMinutes(id);
   const potLife = manner.way.film && ground.drying.potLife(manner.way.film, manner.place.room);
   return [
     ...indices.slice(1).flatMap((to, k): Lag[] =>

@@ -2,7 +2,6 @@ import type { Activity, Hold, Mode, Presence, Use } from '../engine/problem.ts';
 import type { Film } from '../model/material.ts';
 import { partOf } from '../model/session.ts';
 import { sessionParts } from '../model/session-part.ts';
-import { RAG_MINUTES } from '../model/oily-rags.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Spans } from '../time/span.ts';
 import type { TimeMap } from '../time/time-map.ts';
@@ -106,7 +105,7 @@ function startsOf(ground: Ground, task: Task, manner: Manner): Spans {
 
 /** Minutes of the task and of what follows it at once. */
 export function minutesTogether(ground: Ground, task: Task, { way }: Manner): number {
-  return way.workMinutes + (ground.ragsAfter(task.id) === undefined ? 0 : RAG_MINUTES);
+  return way.workMinutes + ground.ragMinutes(task.id);
 }
 
 /** The starts that suit hands and air. */

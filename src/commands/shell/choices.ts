@@ -1,6 +1,7 @@
 import { kinds } from '../../intake/kinds.ts';
 import { oldFinishes } from '../../intake/found.ts';
 import { coatFaults, sightings } from '../../model/journal.ts';
+import { eventKinds } from '../../reports/calendar/event.ts';
 import { shells } from './scripts.ts';
 
 /** The few words that something at the command line may be: by the option's flag, or by the argument's name in the help. */
@@ -16,5 +17,5 @@ export const choices: Readonly<Record<string, readonly string[]>> = {
   '--clock': ['12', '24'],
   '--week-starts-on': ['monday', 'sunday'],
   '--dark-to-light': ['yes', 'no'],
-  '--only': ['work', 'drying', 'window', 'ready'],
+  '--only': eventKinds,
 };

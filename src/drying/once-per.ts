@@ -1,0 +1,15 @@
+/** `work`, done once for each thing and what is asked of it, told apart by its key; remembered for as long as the thing is. */
+export function oncePer<Thing extends object, Asked, Made>(
+  work: (thing: Thing, asked: Asked) => Made,
+  keyOf: (asked: Asked) => unknown = (asked) => asked,
+): (thing: Thing, asked: Asked) => Made {
+  const known = new WeakMap<Thing, Map<unknown, Made>>();
+  return (thing, asked) => {
+    let ofThing = known.get(thing);
+    if (ofThing === undefined) known.set(thing, (ofThing = new Map<unknown, Made>()));
+    const key = keyOf(asked);
+    let made = ofThing.get(key);
+    if (made === undefined) ofThing.set(key, (made = work(thing, asked)));
+    return made;
+  };
+}
