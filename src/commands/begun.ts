@@ -1,5 +1,5 @@
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, refuseBehindGate, sayTask } from './enter.ts';
+import { enter, namedStep, printOpenBefore, refuseBehindGate, sayTask } from './enter.ts';
 import { sayMoment } from '../reports/say-time.ts';
 
 /** A step is begun and goes on. */
@@ -8,5 +8,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   refuseBehindGate(named);
   const { shop, task } = named;
   const said = `${sayTask(named)} begun ${sayMoment(shop.now, shop.manner)}`;
-  return enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);
+  const exitCode = enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);
+  printOpenBefore(call, named);
+  return exitCode;
 }

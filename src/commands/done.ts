@@ -7,7 +7,7 @@ import { pacedMinutes } from '../model/paced-work.ts';
 import { doingOf } from './who-did-it.ts';
 import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
-import { enter, namedStep, refuseBehindGate, sayTask, type NamedStep } from './enter.ts';
+import { enter, namedStep, printOpenBefore, refuseBehindGate, sayTask, type NamedStep } from './enter.ts';
 import { print, wantsJson } from './answers.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { readAir } from './read-air.ts';
@@ -63,6 +63,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   );
   const rags = situation.tasks.find((t) => t.atOnceAfter === task.id && !situation.done.has(t.id));
   if (rags !== undefined && !wantsJson(call)) print(call, ragsAtOnce(rags));
+  printOpenBefore(call, named);
   return exitCode;
 }
 

@@ -2,6 +2,7 @@ import { appendDeeds } from '../files/journal/append.ts';
 import { recordOfEntry } from '../files/journal/record.ts';
 import type { Deed, Entry } from '../model/journal.ts';
 import { gateOpen } from '../model/gates.ts';
+import { openBefore } from '../model/open-before.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
@@ -91,3 +92,24 @@ export function sayTask({ shop, task }: NamedStep): string {
   const piece = shop.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
   return `${piece}, ${task.section}/${task.step}`;
 }
+
+/** What stands open before a step that is entered: perhaps done and not entered, perhaps left out. */
+export function printOpenBefore(call: Call, { situation, task }: NamedStep): void {
+  if (wantsJson(call)) return;
+  const open = openBefore(
+    task,
+    new Map(situation.tasks.map((t) => [t.id, t])),
+    (id) => situation.done.has(id) || situation.atWork.has(id),
+  ).reverse();
+  if (open.length === 0) return;
+  const names = open.map((t) => `${t.section}/${t.step}`);
+  const listed = names.length <= MOST_NAMES ? names.join(', ') : `${names.slice(0, MOST_NAMES).join(', ')} …`;
+  print(
+    call,
+    `Before it, not entered: ${harmless(listed)}.\n` +
+      `Done too: drybench done ${task.piece} STEP. Left out: drybench skip ${task.piece} STEP. Else the plan has it still to do.\n`,
+  );
+}
+
+/** More names than these are no help. */
+const MOST_NAMES = 6;

@@ -1,4 +1,5 @@
 import { shoppingList, type Purchase } from '../bookkeeping/shopping.ts';
+import { earlyWindows } from '../planning/closing-windows.ts';
 import { eveningFor, nextWorkDay } from '../planning/evening.ts';
 import { lateCoats } from '../planning/remedies.ts';
 import type { Ahead } from '../reports/what-is-ahead.ts';
@@ -12,6 +13,8 @@ import { openShop, type OpenShop } from './open-shop.ts';
 import { planOf, type Planned } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 
+const DAY_MINUTES = 24 * 60;
+
 /** What is to be bought and brought into the warm; a shop that writes down no stock is not told what it lacks. */
 function aheadOf(shop: OpenShop, planned: Planned): Ahead {
   const { plan, situation, air } = planned;
@@ -21,7 +24,12 @@ function aheadOf(shop: OpenShop, planned: Planned): Ahead {
   const list = isCounted ? shoppingList(book, situation, plan, until).purchases : [];
   const isMaterial = ({ item }: Purchase) => book.materials.has(item);
   const short = list.filter((p) => p.toBuy > 0).sort((a, b) => Number(isMaterial(b)) - Number(isMaterial(a)));
-  return { short, late: lateCoats(situation, planned), ...eveningFor(situation, air, plan) };
+  return {
+    short,
+    late: lateCoats(situation, planned),
+    early: earlyWindows(situation, planned, shop.now + DAY_MINUTES),
+    ...eveningFor(situation, air, plan),
+  };
 }
 
 /** What to do now, next and after; what opens and shuts; when not to coat. */

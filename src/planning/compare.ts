@@ -19,7 +19,7 @@ export interface Variant {
   readonly wish: Wish;
   /** Absent: no plan exists with this change. */
   readonly plan?: Plan;
-  /** Days by which all pieces together can be handed over sooner. */
+  /** Days by which all pieces together can safely be handed over sooner. */
   readonly daysSooner: number;
   /** Hours less, over all pieces, past their wanted-by dates. */
   readonly lateHoursLess: number;
@@ -41,7 +41,7 @@ export interface CompareOptions {
 }
 
 function handOver(piece: PlannedPiece): Minute | undefined {
-  return piece.ready.handedOver?.typical;
+  return piece.ready.handedOver?.safe;
 }
 
 function lateHours(plan: Plan, pieces: ReadonlySet<string>): number {

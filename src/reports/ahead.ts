@@ -42,7 +42,7 @@ export function warmRows({ bringIn, keepWarm }: Ahead, bench: Bench): Cell[][] {
 }
 
 /** The same as data; times written by `iso`. */
-export function aheadDocument({ short, late, bringIn, keepWarm }: Ahead, iso: (minute: Minute) => string) {
+export function aheadDocument({ short, late, early, bringIn, keepWarm }: Ahead, iso: (minute: Minute) => string) {
   return {
     buy: short.map(({ item, name, toBuy, unit, by }) => ({
       id: item,
@@ -56,6 +56,12 @@ export function aheadDocument({ short, late, bringIn, keepWarm }: Ahead, iso: (m
       remedy: remedy.id,
       film,
       shuts: iso(shuts),
+    })),
+    earlyWindows: early.map(({ coat, film, shuts, reopens }) => ({
+      coat: coat.id,
+      film,
+      shuts: iso(shuts),
+      reopens: iso(reopens),
     })),
     bringIn: bringIn.map(({ step, by }) => ({ step: step.id, room: step.room, by: iso(by) })),
     keepWarm: keepWarm.map(({ step, ...need }) => ({ step: step.id, ...need })),

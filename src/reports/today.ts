@@ -9,7 +9,7 @@ import { datedRows } from './dated-rows.ts';
 import { workOn, type Work } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { preparationSaid } from './say-mark.ts';
-import { sayClock, sayMoment, sayMomentSeenOn } from './say-time.ts';
+import { sayClock, sayMoment, sayMomentSeenOn, type Manner } from './say-time.ts';
 
 /** One day on one screen: now, next and after; what opens and shuts; what to carry; when not to coat. */
 export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): string {
@@ -76,8 +76,10 @@ const DAY_MINUTES = 24 * 60;
 interface Shutting {
   readonly step: PlannedStep;
   readonly shuts: Minute;
-  /** Absent: nothing is to be done for what comes later, for that is forbidden. */
+  /** What has to be done for it where it comes later. */
   readonly sparing?: PlannedStep;
+  /** When it can go on again where it comes later. */
+  readonly reopens?: Minute;
 }
 
 /** What cannot wait: windows of films that lie already which shut within a day, before anything else. */
@@ -92,20 +94,26 @@ function shuttingLines(bench: Bench): string[] {
     return [{ step, shuts }];
   });
   const late = (ahead?.late ?? []).map(({ coat, remedy, shuts }) => ({ step: coat, shuts, sparing: remedy }));
-  const shutting: readonly Shutting[] = [...planned, ...late].filter(soon);
+  const early = (ahead?.early ?? []).map(({ coat, shuts, reopens }) => ({ step: coat, shuts, reopens }));
+  const shutting: readonly Shutting[] = [...planned, ...late, ...early].filter(soon);
   if (shutting.length === 0) return [];
   const lines = [...shutting]
     .sort((a, b) => a.shuts - b.shuts)
-    .flatMap(({ step, shuts, sparing }) => {
+    .flatMap((one) => {
+      const { step } = one;
       const section = names.section(step.piece, step.section);
       const where = `${names.piece(step.piece)}${section === '' ? '' : `, ${section}`}`;
-      const until = sayMoment(shuts, manner);
-      const must =
-        sparing === undefined ? `must have begun by ${until}` : `begun by ${until} is spared “${sayStep(sparing)}”`;
-      const when = `${must}; planned ${sayMoment(startOf(step), manner)}`;
+      const when = `${byWhen(one, manner)}; planned ${sayMoment(startOf(step), manner)}`;
       return paragraph(`${where}: “${sayStep(step)}” ${when}`, look, 2, look.paint.warn, 4);
     });
   return [...paragraph('A window shuts within a day', look, 0, look.paint.strong), ...lines, ''];
+}
+
+function byWhen({ shuts, sparing, reopens }: Shutting, manner: Manner): string {
+  const until = sayMoment(shuts, manner);
+  if (sparing !== undefined) return `begun by ${until} is spared “${sayStep(sparing)}”`;
+  if (reopens !== undefined) return `can go on until ${until}, and again from ${sayMoment(reopens, manner)}`;
+  return `must have begun by ${until}`;
 }
 
 /** Windows that open or shut today, by the hour. */

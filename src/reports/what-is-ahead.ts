@@ -1,4 +1,5 @@
 import type { Purchase } from '../bookkeeping/shopping.ts';
+import type { EarlyWindow } from '../planning/closing-windows.ts';
 import type { Evening } from '../planning/evening.ts';
 import type { LateCoat } from '../planning/remedies.ts';
 
@@ -7,4 +8,5 @@ export interface Ahead extends Evening {
   /** What the shelf fails: materials, then supplies, in order of the hour when they run out. */
   readonly short: readonly Purchase[];
   readonly late: readonly LateCoat[];
+  readonly early: readonly EarlyWindow[];
 }

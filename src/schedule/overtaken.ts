@@ -1,23 +1,8 @@
 import type { Lag } from '../engine/problem.ts';
+import { openBefore } from '../model/open-before.ts';
 import type { Task } from '../model/task.ts';
 import type { Ground } from './ground.ts';
 import { markLags, orderLag, type Source } from './lags.ts';
-
-/** What of the same section should have been done before `task` and is not. */
-function undoneBefore({ situation: { done } }: Ground, task: Task, tasks: ReadonlyMap<string, Task>): Task[] {
-  const found = new Set<Task>();
-  const look = (one: Task): void => {
-    for (const need of one.needs) {
-      const before = tasks.get(need.task);
-      if (before === undefined || found.has(before) || before.piece !== task.piece || before.section !== task.section)
-        continue;
-      if (!done.has(before.id)) found.add(before);
-      look(before);
-    }
-  };
-  look(task);
-  return [...found];
-}
 
 /**
  * Where `task` was entered as done before steps that should have come first, these still come one after another with the
@@ -34,8 +19,8 @@ export function overtakenLags(
   if (!done.has(task.id) || film === undefined) return [];
   const waits = (t: Task): boolean => !done.has(t.id) && !atWork.has(t.id);
   const after = [...tasks.values()].filter((t) => waits(t) && t.needs.some((need) => need.task === task.id));
-  return undoneBefore(ground, task, tasks)
-    .filter(waits)
+  return openBefore(task, tasks, (id) => done.has(id))
+    .filter((before) => before.section === task.section && waits(before))
     .flatMap((before) => {
       const own = sourceOf(before.id);
       if (own === undefined) return [];

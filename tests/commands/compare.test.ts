@@ -14,7 +14,7 @@ interface Compared {
     readonly cost?: number;
     readonly daysSooner: number;
     readonly daysPerUnitOfMoney?: number;
-    readonly pieces: readonly { readonly id: string }[];
+    readonly pieces: Compared['now'];
   }[];
   readonly best?: { readonly name: string; readonly by: string };
 }
@@ -32,6 +32,22 @@ test('a warmer room is sooner and buys most for its money; nothing is kept', asy
     expect(slot?.daysSooner).toBe(0);
     expect(compared.best).toEqual({ name: 'warmer', by: 'money' });
     expect(existsSync(join(folder, 'plan.json'))).toBe(false);
+  });
+});
+
+test('the days of a change are the differences between the dates that stand side by side', async () => {
+  await inShop({ 'pieces/chair.yaml': pieceFile('Chair') }, async (folder) => {
+    const words = ['--warmer', 'workshop=+2K', '--drier', 'workshop=40%'];
+    const { out } = await drybench(['compare', ...words, '--json', ...at], { folder });
+    const { now, variants } = JSON.parse(out) as Compared;
+    for (const { daysSooner, pieces } of variants) {
+      const minutes = now.reduce((sum, { id, handedOver: { safe } }) => {
+        const then = pieces.find((p) => p.id === id)?.handedOver.safe ?? safe;
+        return sum + (Date.parse(safe) - Date.parse(then)) / 60_000;
+      }, 0);
+      expect(daysSooner).toBeCloseTo(minutes / 1440, 9);
+    }
+    expect(variants[0]?.daysSooner).not.toBe(0);
   });
 });
 

@@ -41,6 +41,20 @@ test('a day at the bench: done, seen, failed, again, put off, left out, and take
   });
 });
 
+test('a step entered before those that come first names them; entered or left out, they are asked for no more', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    const told = 'Before it, not entered: seat/scuff, seat/wipe.';
+    expect((await say('09:00', 'begun', 'stool', 'paint-1')).out).toContain(told);
+    const { out } = await say('10:00', 'done', 'stool', 'paint-1');
+    expect(out).toContain(told);
+    expect(out).toContain('Done too: drybench done stool STEP. Left out: drybench skip stool STEP.');
+    expect((await say('10:00', 'done', 'stool', 'scuff')).out).not.toContain('Before it');
+    expect((await say('10:01', 'skip', 'stool', 'wipe')).out).not.toContain('Before it');
+    expect((await say('16:00', 'done', 'stool', 'paint-2')).out).not.toContain('Before it');
+  });
+});
+
 test('steps entered one after the other at the same time do not overlap', async () => {
   await inShop({}, async (folder) => {
     const say = sayIn(folder);

@@ -48,3 +48,36 @@ test('a coat that misses its window: the remedy comes in by itself, and why tell
     expect(await plainly(['today'], missed)).not.toContain('A window shuts');
   });
 });
+
+// One more coat of an aerosol enamel within the hour, or after one to two days (shared/materials/alkyd-aerosol-enamel.yaml).
+const aerosol = `name: Sprayed from the can
+about: Invented for these tests.
+source: common practice, no source
+steps:
+  - { step: enamel, do: Spray thin, stage: topcoat, time: { fixed: 10 min }, at: bench, material: alkyd-aerosol-enamel, coats: 2 }
+`;
+
+test('a coat that the plan lets wait, though a window is still open: until when it can go on, and from when again', async () => {
+  await inShop({ 'recipes/brushed.yaml': aerosol }, async (folder) => {
+    const tell = async (words: readonly string[], at: string) => {
+      const { out, err } = await drybench([...words, '--at', at, '--plain'], { folder });
+      if (out === '') throw new Error(err);
+      return out;
+    };
+    await tell(['slip', 'stool', 'enamel-1', '2027-01-14T08:00'], '2027-01-11T08:00');
+    await tell(['week'], '2027-01-11T08:00');
+    await tell(
+      ['done', 'stool', 'enamel-1', '--from', '2027-01-11T09:00', '--to', '2027-01-11T09:10'],
+      '2027-01-11T09:10',
+    );
+    const screen = async (at: string) => (await tell(['today'], at)).replaceAll(/\s+/g, ' ');
+    expect(await screen('2027-01-11T09:15')).toMatch(
+      /^A window shuts within a day .*coat 2" can go on until today (09|10):\d\d, and again from Wed 13 Jan .*; planned Thu 14 Jan/,
+    );
+    expect(await screen('2027-01-11T10:30')).not.toContain('A window shuts');
+    const { earlyWindows } = JSON.parse(await tell(['today', '--json'], '2027-01-11T09:15')) as {
+      readonly earlyWindows: readonly { readonly coat: string; readonly film: string }[];
+    };
+    expect(earlyWindows).toMatchObject([{ coat: 'stool/seat/enamel-2', film: 'stool/seat/enamel-1' }]);
+  });
+});
