@@ -10,7 +10,12 @@ import { sayDate, sayMoment, type Manner } from './say-time.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
 
-const inOrder: readonly (Mark | 'listed' | 'handedOver')[] = [...marks, 'listed', 'handedOver'];
+/** Drying marks as they come true, then what the shop does. */
+function inOrder({ ready }: PlannedPiece): readonly (Mark | 'listed' | 'handedOver')[] {
+  const dry = marks.filter((mark) => ready[mark] !== undefined);
+  const safe = (mark: Mark) => ready[mark]?.safe ?? 0;
+  return [...dry.sort((a, b) => safe(a) - safe(b)), 'listed', 'handedOver'];
+}
 
 /** All pieces, a line each. */
 export function readyOverview(pieces: readonly PlannedPiece[], manner: Manner, look: Look): string {
@@ -24,7 +29,7 @@ const asked: readonly (readonly [Mark | 'handedOver', string])[] = [
   ['handle', 'carry'],
   ['stack', 'wrap, set on'],
   ['handedOver', 'hand over'],
-  ['cure', 'full use'],
+  ['cure', 'clean, use'],
 ];
 
 /** On a narrower screen each piece stands by itself. */
@@ -64,7 +69,7 @@ export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): str
   const wanted = piece.wantedBy === undefined ? '' : ` · wanted by ${sayMoment(piece.wantedBy, manner)}`;
   const verdict = sayLateness(piece, look);
   const late = typeof verdict === 'object' && 'text' in verdict ? ` · ${verdict.text}` : '';
-  const rows = inOrder.flatMap((mark): Cell[][] => {
+  const rows = inOrder(piece).flatMap((mark): Cell[][] => {
     const ready = piece.ready[mark];
     if (ready === undefined) return [];
     return [

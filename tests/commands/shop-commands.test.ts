@@ -85,6 +85,19 @@ test('a piece by the beginning of its name; what may be done with it from when',
   });
 });
 
+test('what may be done stands in the order in which it becomes safe', async () => {
+  await inShop({}, async (folder) => {
+    const { out } = await drybench(['ready', 'stool', ...at], { folder });
+    const { pieces } = JSON.parse((await drybench(['ready', 'stool', '--json', ...at], { folder })).out) as {
+      readonly pieces: readonly { readonly ready: Readonly<Record<string, { readonly safe: string }>> }[];
+    };
+    const safe = (mark: string) => pieces[0]?.ready[mark]?.safe ?? '';
+    expect(safe('recoat') < safe('tape')).toBe(true);
+    expect(out.indexOf('coat again')).toBeLessThan(out.indexOf('mask with low-tack tape'));
+    expect(out.indexOf('mask with low-tack tape') < out.indexOf('carry and move')).toBe(safe('tape') < safe('handle'));
+  });
+});
+
 test('a piece that is not there: what was typed, and what there is', async () => {
   await inShop({}, async (folder) => {
     const { code, out, err } = await drybench(['ready', 'stol', ...at], { folder });
@@ -139,7 +152,7 @@ test('ready --all has a row a piece, each day one on all of which it holds', asy
       pieces: { name: string; ready: Record<string, { safe: string }> }[];
     };
     const rows = out.split('\n');
-    expect(rows[0]).toMatch(/touch +carry +wrap, set on +hand over +full use/);
+    expect(rows[0]).toMatch(/touch +carry +wrap, set on +hand over +clean, use/);
     expect(pieces.length).toBeGreaterThan(0);
     for (const { name, ready } of pieces) {
       const row = rows.find((r) => r.startsWith(name));
