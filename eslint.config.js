@@ -1,7 +1,7 @@
 import tseslint from 'typescript-eslint';
 
 export default tseslint.config(
-  { ignores: ['dist/', 'build/', 'coverage/', 'bin/', '*.js', '*.cjs'] },
+  { ignores: ['dist/', 'build/', 'coverage/', 'bin/', 'tests/mutate/', '*.js', '*.cjs'] },
   tseslint.configs.strictTypeChecked,
   tseslint.configs.stylisticTypeChecked,
   {

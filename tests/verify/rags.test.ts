@@ -59,3 +59,42 @@ test('a coat that is done asks for no minute any more', () => {
   const laid = { ...step(coat, { at: done.from, station: 'bench-1' }), spans: [{ start: done.from, end: done.to }] };
   expect(broken([{ ...laid, done: true }, put({ at: on('mon', '08:00') })], over)).toEqual([]);
 });
+
+const texts = (steps: readonly PlannedStep[], of = situation) =>
+  verify(evidenceOf(of), planOf(steps))
+    .filter((b) => b.rule === 'rags')
+    .map((b) => [b.steps, b.at, b.text]);
+const end = on('mon', '09:30');
+
+test('each fault with its words', () => {
+  const says = (text: string) => [[[coat.id, away.id], end, `Desk, top, oil ${text}`]];
+  expect(texts([coated])).toEqual([[[coat.id], end, 'Desk, top, oil leaves oily rags, and no step puts them away']]);
+  expect(texts([coated, put({ at: on('mon', '09:35') })])).toEqual(
+    says('ends Mon 2027-01-11 09:30 and leaves oily rags, but they are put away at Mon 2027-01-11 09:35'),
+  );
+  expect(texts([coated, put({ hands: ['friend'] })])).toEqual(says('leaves oily rags, but other hands put them away'));
+  expect(texts([coated, put({ station: 'booth' })])).toEqual(
+    says('leaves oily rags, but they are put away in another room'),
+  );
+});
+test('the same two hands, in whatever order they are named', () => {
+  const two = { ...coated, hands: ['owner', 'friend'] };
+  expect(texts([two, put({ hands: ['friend', 'owner'] })])).toEqual([]);
+  expect(texts([two, put({ hands: ['owner', 'friend'] })])).toEqual([]);
+  expect(texts([two, put({ hands: ['owner'] })])).toHaveLength(1);
+});
+test('put away twice is not put away', () => {
+  const again = { ...away, id: `${away.id}-again` };
+  const steps = [coated, put(), { ...put(), id: again.id }];
+  expect(texts(steps, { ...situation, tasks: [coat, away, again] })).toEqual([
+    [[coat.id, away.id, again.id], end, 'Desk, top, oil leaves oily rags, and no step puts them away'],
+  ]);
+});
+test('once they are put away, or it is begun, nobody asks how', () => {
+  const late = on('mon', '09:45');
+  const putLate = put({ at: late, hands: ['friend'], station: 'booth' });
+  const done = new Map([[away.id, { from: late, to: late + 5 }]]);
+  expect(texts([coated, { ...putLate, done: true }], { ...situation, done })).toEqual([]);
+  const atWork = new Map([[away.id, late]]);
+  expect(texts([coated, { ...putLate, atWork: true }], { ...situation, atWork })).toEqual([]);
+});

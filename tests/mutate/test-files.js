@@ -1,0 +1,11 @@
+/** What kills mutants of verifier and drying. The tests that plan whole shops kill some more, but take too long for it. */
+export const testFiles = [
+  ...['words', 'every-word', 'rags', 'session', 'session-words', 'dates', 'pace', 'settled', 'carried', 'surface'],
+  ...['verify', 'oracle'],
+]
+  .map((name) => `tests/verify/${name}.test.ts`)
+  .concat(
+    ['windows', 'learn', 'acceptance', 'chance', 'surface', 'fit-hours', 'dose-map', 'laws', 'outlook'].map(
+      (name) => `tests/drying/${name}.test.ts`,
+    ),
+  );
