@@ -1,15 +1,18 @@
 import { Command as Program, CommanderError, Help } from 'commander';
 import { CannotGoOn, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
+import { speakAsAsked } from './commands/language.ts';
 import { about, care, commonOptions } from './commands/program.ts';
+import { namesWorded, usageError } from './commands/usage.ts';
 import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
+import { phrase, translated, worded } from './words/worded.ts';
 
 const helpColumns = ({ stdout }: Io) => stdout.columns ?? 80;
 
 /** Broken between words; the program has no layout loaded here. */
 function careFor(io: Io): string {
-  return `\n${new Help().boxWrap(care, Math.min(helpColumns(io), 100))}`;
+  return `\n${new Help().boxWrap(translated(care), Math.min(helpColumns(io), 100))}`;
 }
 
 /** An entry of the help; what it means stands below where there is no room beside it. */
@@ -24,19 +27,20 @@ function formatItem(this: Help, term: string, termWidth: number, about: string, 
 const offer: Face = {
   name: 'offer',
   words: '<line>',
-  about: 'what may stand at the end of a line',
+  about: phrase('what may stand at the end of a line'),
   group: 'Shell',
   load: () => import('./commands/offer.ts'),
 };
 
 function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
   const program = new Program('drybench')
-    .description(about)
-    .configureHelp({ showGlobalOptions: true, minWidthToWrap: 20, formatItem })
+    .description(translated(about))
+    .helpOption('-h, --help', worded`display help for command`)
+    .configureHelp({ showGlobalOptions: true, minWidthToWrap: 20, formatItem, styleTitle: translated })
     .addHelpText('after', () => careFor(io))
     .exitOverride()
     .showSuggestionAfterError()
-    .showHelpAfterError('(drybench --help lists the commands; drybench COMMAND --help its options)')
+    .showHelpAfterError(worded`(drybench --help lists the commands; drybench COMMAND --help its options)`)
     .helpCommand(false)
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
@@ -45,8 +49,11 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
       getErrHelpWidth: () => io.stderr.columns ?? 80,
       getOutHasColors: () => false,
       getErrHasColors: () => false,
+      outputError: (text, write) => {
+        write(usageError(text));
+      },
     });
-  for (const [flags, text] of commonOptions) program.option(flags, text);
+  for (const [flags, text] of commonOptions) program.option(namesWorded(flags), translated(text));
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
   program.addCommand(commandOf(offer, program, io, onAnswer), { hidden: true });
   return program;
@@ -55,11 +62,11 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
 function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCode) => void): Program {
   const command = new Program(face.name)
     .copyInheritedSettings(program)
-    .description(face.about)
-    .helpGroup(`${face.group}:`)
+    .description(translated(face.about))
+    .helpGroup(`${translated(face.group)}:`)
     .allowExcessArguments(false);
-  if (face.words !== undefined) command.arguments(face.words);
-  for (const [flags, text] of face.options ?? []) command.option(flags, text);
+  if (face.words !== undefined) command.arguments(namesWorded(face.words));
+  for (const [flags, text] of face.options ?? []) command.option(namesWorded(flags), translated(text));
   return command.action(async () => {
     const { answer } = await face.load();
     onAnswer(await answer({ words: command.args, flags: command.optsWithGlobals(), io }));
@@ -82,18 +89,19 @@ async function failure(error: unknown, io: Io, asJson: boolean): Promise<ExitCod
 /** What is to be said of an error, and the exit code that it ends with. */
 async function troubleOf(error: unknown): Promise<CannotGoOn> {
   if (error instanceof CannotGoOn) return error;
-  if (error instanceof CommanderError) return new CannotGoOn(error.message.replace(/^error: /, ''));
+  if (error instanceof CommanderError) return new CannotGoOn(usageError(error.message).replace(/^error: /, ''));
   const { FileTrouble } = await import('./files/file-trouble.ts');
   if (error instanceof FileTrouble)
     return new CannotGoOn(error.message, undefined, error.kind === 'cannot-write' ? 2 : 75);
   const text = error instanceof Error ? error.message : String(error);
-  return new CannotGoOn(`a defect in Drybench, not in your files: ${text}`, undefined, 70);
+  return new CannotGoOn(worded`a defect in Drybench, not in your files: ${text}`, undefined, 70);
 }
 
 /** Runs one command. @returns its exit code; see ExitCode. */
 export async function run(words: readonly string[], io: Io = processIo()): Promise<ExitCode> {
   let code: ExitCode = 0;
   try {
+    await speakAsAsked(words, io);
     const program = programOf(io, (answered) => (code = answered));
     if (words.length === 0) io.stdout.write(`${program.helpInformation()}${careFor(io)}\n`);
     else await program.parseAsync(words, { from: 'user' });

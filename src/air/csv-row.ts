@@ -4,6 +4,7 @@ import type { Minute } from '../time/span.ts';
 import type { Columns } from './csv-columns.ts';
 import { isBlank, readNumber, tempUnit, type Cell } from './csv-lines.ts';
 import type { StampReader } from './csv-stamp.ts';
+import { worded } from '../words/worded.ts';
 
 /** Something wrong at one field of a row; `column` counts from 0. */
 export interface Fault {
@@ -45,25 +46,37 @@ export function readRow(
   if (!time.ok) {
     if (time.skipped) {
       const column = cellAt(first).column;
-      const advice = 'a logger that keeps winter time needs stamps with an offset, e.g. 2027-07-11T07:00+00:00';
-      const message = `"${written}" does not exist on this clock; the row was left out`;
+      const advice = worded`a logger that keeps winter time needs stamps with an offset, e.g. 2027-07-11T07:00+00:00`;
+      const message = worded`"${written}" does not exist on this clock; the row was left out`;
       return { fault: { severity: 'warning', code: 'air-skipped-hour', message, advice, column } };
     }
-    return fault(first, 'air-time', `"${written}" is no time: ${time.why}`, 'write e.g. 2027-01-11T07:30');
+    return fault(first, 'air-time', worded`"${written}" is no time: ${time.why}`, worded`write e.g. 2027-01-11T07:30`);
   }
   const tempText = cellAt(columns.temp).text;
   const rhText = cellAt(columns.rh).text;
   if (isBlank(tempText) || isBlank(rhText)) return {};
   const temp = readNumber(tempText);
-  if (temp === undefined) return fault(columns.temp, 'air-number', `"${tempText}" is no temperature`, 'write e.g. 8.5');
+  if (temp === undefined)
+    return fault(columns.temp, 'air-number', worded`"${tempText}" is no temperature`, worded`write e.g. 8.5`);
   const unit = tempUnit(tempText);
   const fahrenheit = unit === undefined ? columns.fahrenheit : unit === 'F';
   const tempC = fahrenheit ? ((temp - 32) * 5) / 9 : temp;
   if (tempC < LEAST_TEMP_C || tempC > MOST_TEMP_C)
-    return fault(columns.temp, 'air-range', `no room has ${String(temp)} °${fahrenheit ? 'F' : 'C'}`, 'is it °F?');
+    return fault(
+      columns.temp,
+      'air-range',
+      worded`no room has ${String(temp)} °${fahrenheit ? 'F' : 'C'}`,
+      worded`is it °F?`,
+    );
   const rh = readNumber(rhText);
-  if (rh === undefined) return fault(columns.rh, 'air-number', `"${rhText}" is no humidity`, 'write e.g. 82');
+  if (rh === undefined)
+    return fault(columns.rh, 'air-number', worded`"${rhText}" is no humidity`, worded`write e.g. 82`);
   if (rh < 0 || rh > MOST_RH_PERCENT)
-    return fault(columns.rh, 'air-range', `humidity of ${rhText} is outside 0 to 100 %`, 'write percent, e.g. 82');
+    return fault(
+      columns.rh,
+      'air-range',
+      worded`humidity of ${rhText} is outside 0 to 100 %`,
+      worded`write percent, e.g. 82`,
+    );
   return { sample: { minute: time.minute, tempC, rhPercent: Math.min(100, rh) }, namesUnit: unit !== undefined };
 }

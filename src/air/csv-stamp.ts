@@ -1,5 +1,6 @@
 import type { Minute } from '../time/span.ts';
 import { localTime, minuteAt, readTime } from '../time/zone.ts';
+import { worded } from '../words/worded.ts';
 
 export type Stamp =
   | { readonly ok: true; readonly minute: Minute }
@@ -59,8 +60,8 @@ export function stampReader(timeZone: string): StampReader {
 
 function askZone(written: string, timeZone: string, before: Minute | undefined): Stamp {
   const time = readTime(written, timeZone);
-  if (!time.ok) return { ok: false, why: time.why, skipped: time.why.includes('skips') };
-  if (time.dateOnly) return { ok: false, why: 'the time of day is missing', skipped: false };
+  if (!time.ok) return { ok: false, why: time.why, skipped: time.skipped === true };
+  if (time.dateOnly) return { ok: false, why: worded`the time of day is missing`, skipped: false };
   if (time.notice === undefined || before === undefined || time.minute > before) return time;
   const { clock } = localTime(time.minute, timeZone);
   const second = [30, 60, 120].map((m) => time.minute + m).find((m) => localTime(m, timeZone).clock === clock);

@@ -2,6 +2,7 @@ import type { AirSample } from '../model/shop.ts';
 import type { Minute } from '../time/span.ts';
 import { at } from '../at.ts';
 import type { Air, AirNote } from './series.ts';
+import { worded } from '../words/worded.ts';
 
 const DAY = 1440;
 
@@ -87,18 +88,22 @@ function notesOn(samples: readonly AirSample[], from: Minute, to: Minute, repeat
   const last = at(samples, samples.length - 1).minute;
   const notes: AirNote[] = [];
   if (from < first) {
-    const text = repeats ? 'no record yet: its first 24 hours stand in' : 'no record yet: its first value stands in';
+    const text = repeats
+      ? worded`no record yet: its first 24 hours stand in`
+      : worded`no record yet: its first value stands in`;
     notes.push({ code: 'before-record', from, to: Math.min(to, first), text });
   }
   for (const [i, sample] of samples.entries()) {
     const next = samples[i + 1];
     if (next === undefined || next.minute - sample.minute <= LONGEST_BRIDGE_MINUTES) continue;
     if (next.minute <= from || sample.minute >= to) continue;
-    const text = 'hole in the record: the same hours of the nearest day on record stand in';
+    const text = worded`hole in the record: the same hours of the nearest day on record stand in`;
     notes.push({ code: 'gap-filled', from: Math.max(from, sample.minute), to: Math.min(to, next.minute), text });
   }
   if (to > last) {
-    const text = repeats ? 'past the record: its last 24 hours repeat' : 'past the record: its last value stands in';
+    const text = repeats
+      ? worded`past the record: its last 24 hours repeat`
+      : worded`past the record: its last value stands in`;
     notes.push({ code: 'after-record', from: Math.max(from, last), to, text });
   }
   return notes;

@@ -4,6 +4,7 @@ import { at } from '../at.ts';
 import { rhFromVapour, vapourPressurePa } from './psychrometrics.ts';
 import { airAt, sampleAir, type Air, type AirSeries } from './series.ts';
 import { clockReader } from './wall-clock.ts';
+import { worded } from '../words/worded.ts';
 
 const STEP_MINUTES = 15;
 /** Lags after which a room has forgotten how warm it began. */
@@ -55,6 +56,6 @@ export function heatedAir(
   const skip = (from - start) / STEP_MINUTES;
   const notes = outdoors.notes
     .filter((n) => n.to > from)
-    .map((n) => ({ ...n, from: Math.max(from, n.from), text: `outdoors: ${n.text}` }));
+    .map((n) => ({ ...n, from: Math.max(from, n.from), text: worded`outdoors: ${n.text}` }));
   return { ...series, from, tempC: series.tempC.subarray(skip), rhPercent: series.rhPercent.subarray(skip), notes };
 }

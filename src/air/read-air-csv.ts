@@ -5,6 +5,7 @@ import { delimiterOf, splitLine, type Delimiter } from './csv-lines.ts';
 import { readRow } from './csv-row.ts';
 import { stampReader } from './csv-stamp.ts';
 import { LONGEST_BRIDGE_MINUTES } from './fill-record.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 /** A file with more faults than this is the wrong file. */
 const MOST_ERRORS = 20;
@@ -15,7 +16,9 @@ const MOST_ROWS = 220_000;
 /** No reading stands further right; what is longer is no record of air. */
 const LONGEST_LINE = 1000;
 const LONGEST_LINE_SHOWN = 400;
-const HEADING_ADVICE = 'begin with a heading like time,temp_c,rh and go on with rows like 2027-01-11T07:00,8.5,82';
+const HEADING_ADVICE = phrase(
+  'begin with a heading like time,temp_c,rh and go on with rows like 2027-01-11T07:00,8.5,82',
+);
 
 export interface ReadAir {
   /** In order of time, no minute twice. */
@@ -57,9 +60,15 @@ export function readAirCsv(text: string, timeZone: string, name: string): ReadAi
   if (headed === undefined) return { samples: [], findings };
   const samples = readRows(lines, heading, headed, timeZone, tell);
   if (samples.length > 0 && samples.every((s) => s.rhPercent <= 1))
-    tell('error', 'air-range', 'every humidity is 1 or less', 'write humidity in percent, not as a fraction', heading);
+    tell(
+      'error',
+      'air-range',
+      worded`every humidity is 1 or less`,
+      worded`write humidity in percent, not as a fraction`,
+      heading,
+    );
   if (samples.length === 0 && findings.length === 0)
-    tell('error', 'air-empty', 'there is a heading but no reading', HEADING_ADVICE, heading);
+    tell('error', 'air-empty', worded`there is a heading but no reading`, translated(HEADING_ADVICE), heading);
   return { samples, findings };
 }
 
@@ -76,15 +85,15 @@ interface Headed {
 
 function readHeading(line: string | undefined, number: number, tell: Tell): Headed | undefined {
   if (line === undefined) {
-    tell('error', 'air-empty', 'the file holds nothing', HEADING_ADVICE, 0);
+    tell('error', 'air-empty', worded`the file holds nothing`, translated(HEADING_ADVICE), 0);
     return undefined;
   }
   const delimiter = delimiterOf(line.slice(0, LONGEST_LINE));
   const cells = splitLine(line.slice(0, LONGEST_LINE), delimiter);
   const found = findColumns(cells.map((cell) => cell.text));
   if (!found.ok) {
-    const missing = found.missing.join(', no ');
-    tell('error', 'air-heading', `the heading names no ${missing} column`, HEADING_ADVICE, number);
+    const missing = found.missing.join(worded`, no `);
+    tell('error', 'air-heading', worded`the heading names no ${missing} column`, translated(HEADING_ADVICE), number);
     return undefined;
   }
   const tempColumn = cells[found.columns.temp]?.column ?? 0;
@@ -103,7 +112,7 @@ function readRows(
   tell: Tell,
 ): readonly AirSample[] {
   if (lines.length - heading - 1 > MOST_ROWS && lines.filter((l) => !isRemark(l)).length - 1 > MOST_ROWS) {
-    tell('error', 'air-too-long', `more than ${MOST_ROWS} rows`, 'keep the weeks that matter', heading);
+    tell('error', 'air-too-long', worded`more than ${MOST_ROWS} rows`, worded`keep the weeks that matter`, heading);
     return [];
   }
   const byMinute = new Map<number, Numbered>();
@@ -126,7 +135,13 @@ function readRows(
       tell(fault.severity, fault.code, fault.message, fault.advice, line, fault.column);
       if (fault.severity === 'error') errors += 1;
       if (errors < MOST_ERRORS) continue;
-      tell('error', 'air-too-many-faults', 'too many faults: the rest was not read', HEADING_ADVICE, line);
+      tell(
+        'error',
+        'air-too-many-faults',
+        worded`too many faults: the rest was not read`,
+        translated(HEADING_ADVICE),
+        line,
+      );
       break;
     }
     if (sample === undefined) {
@@ -136,18 +151,31 @@ function readRows(
     if (namesUnit !== true) unitless += 1;
     const same = byMinute.get(sample.minute);
     if (same !== undefined && (same.tempC !== sample.tempC || same.rhPercent !== sample.rhPercent)) {
-      const message = `line ${same.line + 1} has the same time with another reading; this one was taken`;
-      tell('warning', 'air-repeated', message, 'give each time one row', line);
+      const message = worded`line ${same.line + 1} has the same time with another reading; this one was taken`;
+      tell('warning', 'air-repeated', message, worded`give each time one row`, line);
     }
     byMinute.set(sample.minute, { ...sample, line });
     before = sample.minute;
   }
   if (columns.guessedUnit && unitless > 0) {
-    const advice = 'write °C or °F into the heading, e.g. temp_c';
-    tell('warning', 'air-unit', 'nothing names the unit of temperature: °C was taken', advice, heading, tempColumn);
+    const advice = worded`write °C or °F into the heading, e.g. temp_c`;
+    tell(
+      'warning',
+      'air-unit',
+      worded`nothing names the unit of temperature: °C was taken`,
+      advice,
+      heading,
+      tempColumn,
+    );
   }
   if (blanks > 0)
-    tell('warning', 'air-blank', `${blanks} of ${rows} rows have no reading`, 'they are filled as holes', heading);
+    tell(
+      'warning',
+      'air-blank',
+      worded`${blanks} of ${rows} rows have no reading`,
+      worded`they are filled as holes`,
+      heading,
+    );
   const ordered = [...byMinute.values()].sort((a, b) => a.minute - b.minute);
   tellHoles(ordered, tell);
   return ordered.map(({ minute, tempC, rhPercent }) => ({ minute, tempC, rhPercent }));
@@ -157,7 +185,7 @@ function tellHoles(samples: readonly Numbered[], tell: Tell): void {
   for (const [i, sample] of samples.entries()) {
     const next = samples[i + 1];
     if (next === undefined || next.minute - sample.minute <= LONGEST_BRIDGE_MINUTES) continue;
-    const message = `nothing on record for ${((next.minute - sample.minute) / 60).toFixed(1)} h before this row`;
-    tell('warning', 'air-hole', message, 'the same hours of the nearest day stand in', next.line);
+    const message = worded`nothing on record for ${((next.minute - sample.minute) / 60).toFixed(1)} h before this row`;
+    tell('warning', 'air-hole', message, worded`the same hours of the nearest day stand in`, next.line);
   }
 }

@@ -10,6 +10,7 @@ import {
   vpdPa,
 } from './psychrometrics.ts';
 import { equilibriumMoisturePercent } from './wood-moisture.ts';
+import { worded } from '../words/worded.ts';
 
 /** What the meter on the wall says, and perhaps a thermometer held to the work. */
 export interface Reading {
@@ -91,8 +92,8 @@ export function answerReading(reading: Reading, heatToC?: number): ReadingAnswer
 }
 
 /** Which point it is at which water settles: at or below freezing it settles as frost. */
-export function pointSaid(settlesC: number): 'dew point' | 'frost point' {
-  return settlesC <= 0 ? 'frost point' : 'dew point';
+export function pointSaid(settlesC: number): string {
+  return settlesC <= 0 ? worded`frost point` : worded`dew point`;
 }
 
 function hindrances({ tempC, rhPercent }: Reading, surfaceC: number, settlesC: number): readonly ReadingNote[] {
@@ -100,17 +101,17 @@ function hindrances({ tempC, rhPercent }: Reading, surfaceC: number, settlesC: n
   const marginK = surfaceC - settlesC;
   const point = pointSaid(settlesC);
   if (marginK < 0) {
-    const text = `the surface is ${(-marginK).toFixed(1)} K below the ${point}: water settles on it`;
+    const text = worded`the surface is ${(-marginK).toFixed(1)} K below the ${point}: water settles on it`;
     notes.push({ code: 'below-dew-point', text });
   } else if (!clearOfDew({ tempC, rhPercent }, surfaceC)) {
-    const text = `the surface is ${marginK.toFixed(1)} K above the ${point}; it needs ${DEW_MARGIN_K} K (ISO 8502-4, for steel)`;
+    const text = worded`the surface is ${marginK.toFixed(1)} K above the ${point}; it needs ${DEW_MARGIN_K} K (ISO 8502-4, for steel)`;
     notes.push({ code: 'near-dew-point', text });
   }
   if (rhPercent > MOST_RH_PERCENT) {
-    const text = `humidity of ${rhPercent.toFixed(0)} % is above ${MOST_RH_PERCENT} %`;
+    const text = worded`humidity of ${rhPercent.toFixed(0)} % is above ${MOST_RH_PERCENT} %`;
     notes.push({ code: 'above-85-percent', text });
   }
-  if (surfaceC <= 0) notes.push({ code: 'freezing', text: 'the surface is at or below freezing' });
+  if (surfaceC <= 0) notes.push({ code: 'freezing', text: worded`the surface is at or below freezing` });
   return notes;
 }
 
@@ -118,11 +119,11 @@ function warningsOn({ tempC, rhPercent }: Reading, settlesC: number): readonly R
   const notes: ReadingNote[] = [];
   const spreadK = tempC - settlesC;
   if (spreadK < BLUSH_SPREAD_K) {
-    const text = `the ${pointSaid(settlesC)} is ${spreadK.toFixed(1)} K below the air: shellac and lacquer may blush under ${BLUSH_SPREAD_K.toFixed(1)} K`;
+    const text = worded`the ${pointSaid(settlesC)} is ${spreadK.toFixed(1)} K below the air: shellac and lacquer may blush under ${BLUSH_SPREAD_K.toFixed(1)} K`;
     notes.push({ code: 'blush-likely', text });
   }
   if (rhPercent < LEAST_RH_PERCENT) {
-    const text = `air at ${rhPercent.toFixed(0)} % dries water-borne coats very fast: keep a wet edge`;
+    const text = worded`air at ${rhPercent.toFixed(0)} % dries water-borne coats very fast: keep a wet edge`;
     notes.push({ code: 'very-dry', text });
   }
   return notes;

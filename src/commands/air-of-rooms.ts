@@ -14,6 +14,7 @@ import { localDay } from '../time/zone.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { numberFlag, type Call, type ExitCode } from './call.ts';
 import { openShop } from './open-shop.ts';
+import { worded } from '../words/worded.ts';
 
 const DAY = 1440;
 
@@ -54,7 +55,7 @@ export async function answerRooms(call: Call): Promise<ExitCode> {
     print(call, rooms.map((room) => roomAirScreen(room, manner, look)).join('\n'));
     const after = [
       ...lessonLines(lessons, harmlessData(book), look),
-      ...doubtLines(doubts, look, 'What these speeds and hours rest on'),
+      ...doubtLines(doubts, look, worded`What these speeds and hours rest on`),
     ];
     if (after.length > 0) print(call, `\n${after.join('\n')}\n`);
   }

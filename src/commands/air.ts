@@ -4,6 +4,7 @@ import { readingScreen } from '../reports/reading.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { readAir, readTemp } from './read-air.ts';
+import { worded } from '../words/worded.ts';
 
 /** What the meter on the wall says now, for coating: needs no shop. */
 async function answerMeter(call: Call, written: string): Promise<ExitCode> {
@@ -26,7 +27,10 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (reading !== undefined) return answerMeter(call, reading);
   for (const name of ['surface', 'heatTo'])
     if (textFlag(call, name) !== undefined)
-      throw new CannotGoOn('--surface and --heat-to go with --reading', 'write --reading "13 °C 82 %" as well');
+      throw new CannotGoOn(
+        worded`--surface and --heat-to go with --reading`,
+        worded`write --reading "13 °C 82 %" as well`,
+      );
   const { answerRooms } = await import('./air-of-rooms.ts');
   return answerRooms(call);
 }

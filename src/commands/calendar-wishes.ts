@@ -4,6 +4,7 @@ import { CannotGoOn, numberFlag, textFlag, type Call } from './call.ts';
 import { choose } from './choose.ts';
 import { choosePiece } from './name-things.ts';
 import type { OpenShop } from './open-shop.ts';
+import { worded } from '../words/worded.ts';
 
 /** An hour, to finish what is in hand and set up. */
 const usualWarnMinutes = 60;
@@ -12,7 +13,10 @@ function kindsOf(written: string): readonly EventKind[] {
   return written.split(',').map((word) => {
     const kind = eventKinds.find((k) => k === word.trim() || `${k}s` === word.trim());
     if (kind !== undefined) return kind;
-    throw new CannotGoOn(`--only "${word}" is no kind of entry`, `write one or more of ${eventKinds.join(',')}`);
+    throw new CannotGoOn(
+      worded`--only "${word}" is no kind of entry`,
+      worded`write one or more of ${eventKinds.join(',')}`,
+    );
   });
 }
 

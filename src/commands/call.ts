@@ -1,5 +1,6 @@
 import type { Finding } from '../model/finding.ts';
 import type { Io } from '../terminal/io.ts';
+import { worded } from '../words/worded.ts';
 
 /** 0 done; 1 the answer is no; 2 the user's input is wrong; 70 a defect in Drybench; 75 shop in use; 130 interrupted. */
 export type ExitCode = 0 | 1 | 2 | 70 | 75 | 130;
@@ -57,7 +58,7 @@ export function numberFlag(call: Call, name: string, usual: number, least: numbe
   const value = /^\d{1,9}$/.test(text) ? Number(text) : NaN;
   if (value >= least && value <= most) return value;
   throw new CannotGoOn(
-    `--${name} "${text}" is not a number that fits`,
-    `write a whole number from ${least} to ${most}`,
+    worded`--${name} "${text}" is not a number that fits`,
+    worded`write a whole number from ${least} to ${most}`,
   );
 }

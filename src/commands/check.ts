@@ -8,6 +8,7 @@ import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, type Call, type ExitCode } from './call.ts';
 import { readShop, shopFolder } from './open-shop.ts';
 import { toldFile } from './told-calendar.ts';
+import { counted, worded } from '../words/worded.ts';
 
 const isShipped = (finding: Finding) => finding.place?.file.startsWith('shipped/') === true;
 
@@ -29,8 +30,8 @@ export async function answer(call: Call): Promise<ExitCode> {
     printJson(call, { format: 'drybench.check/1', ...(repairs && { repairs }), right: !wrong, findings });
   else if (findings.length > 0)
     print(call, `${findingsScreen(findings, await answerLook(call), harmless)}\n${countFindings(findings)}\n`);
-  else print(call, `All is right: ${count(inUse.book?.pieces.length ?? 0)}.\n`);
+  else print(call, worded`All is right: ${count(inUse.book?.pieces.length ?? 0)}.\n`);
   return wrong ? 2 : 0;
 }
 
-const count = (pieces: number) => (pieces === 1 ? '1 piece' : `${pieces} pieces`);
+const count = (pieces: number) => counted(pieces, '{0} piece', '{0} pieces');

@@ -2,6 +2,7 @@ import { adviseWord } from '../files/suggest.ts';
 import { askWhich, canAsk } from '../terminal/ask.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { CannotGoOn, type Call } from './call.ts';
+import { worded } from '../words/worded.ts';
 
 /** Something that a person can name at the command line. */
 export interface Choice {
@@ -33,13 +34,27 @@ export function meant<T extends Choice>(word: string, choices: readonly T[]): re
   return tries.find((found) => found.length > 0) ?? [];
 }
 
+type Kind = 'piece' | 'step' | 'hand';
+
+const noSuch: Readonly<Record<Kind, (word: string) => string>> = {
+  piece: (word) => worded`there is no piece "${word}"`,
+  step: (word) => worded`there is no step "${word}"`,
+  hand: (word) => worded`there is no hand "${word}"`,
+};
+
+const several: Readonly<Record<Kind, (word: string, count: number) => string>> = {
+  piece: (word, count) => worded`"${word}" may mean ${count} pieces`,
+  step: (word, count) => worded`"${word}" may mean ${count} steps`,
+  hand: (word, count) => worded`"${word}" may mean ${count} hands`,
+};
+
 /**
  * The one that `word` means; a person at a terminal is asked if there are several.
  * @throws CannotGoOn if there is none, or if there are several and nobody to ask.
  */
 export async function choose<T extends Choice>(
   call: Call,
-  what: string,
+  what: Kind,
   word: string,
   choices: readonly T[],
 ): Promise<T> {
@@ -47,20 +62,23 @@ export async function choose<T extends Choice>(
   const [only] = found;
   if (only === undefined)
     throw new CannotGoOn(
-      `there is no ${what} "${word}"`,
+      noSuch[what](word),
       adviseWord(
         word,
         choices.flatMap((c) => c.keys.slice(0, 1)),
       ),
     );
-  return found.length === 1 ? only : chooseAmong(call, `"${word}" may mean ${found.length} ${what}s`, found);
+  return found.length === 1 ? only : chooseAmong(call, several[what](word, found.length), found);
 }
 
 /** One of several: the person is asked if there is one. */
 export async function chooseAmong<T extends Choice>(call: Call, question: string, choices: readonly T[]): Promise<T> {
   // What may be typed: a piece's id, a step with its section.
   const names = choices.slice(0, mostNamed).map((c) => (c.keys.includes(c.id) ? c.id : (c.keys.at(-1) ?? c.id)));
-  const among = new CannotGoOn(question, `write one of ${names.join(', ')}${choices.length > mostNamed ? ', …' : ''}`);
+  const among = new CannotGoOn(
+    question,
+    worded`write one of ${names.join(', ')}${choices.length > mostNamed ? ', …' : ''}`,
+  );
   if (!canAsk(call.io)) throw among;
   const index = await askWhich(
     call.io,

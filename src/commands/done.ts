@@ -12,6 +12,7 @@ import { print, wantsJson } from './answers.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { readAir } from './read-air.ts';
 import { timeOf } from './open-shop.ts';
+import { worded } from '../words/worded.ts';
 
 /** Its usual time before its end, but not before what was done on the same section until then. */
 function beganAt({ situation, task }: NamedStep, to: Minute, usualMinutes: number): Minute {
@@ -27,13 +28,14 @@ function usedOf(call: Call, { shop, task }: NamedStep): { readonly used?: number
   const written = textFlag(call, 'used');
   if (written === undefined) return {};
   const material = shop.book.materials.get(task.material ?? '');
-  if (material === undefined) throw new CannotGoOn(`${task.section}/${task.step} uses no material`, 'leave --used out');
+  if (material === undefined)
+    throw new CannotGoOn(worded`${task.section}/${task.step} uses no material`, worded`leave --used out`);
   const amount = valueOf('--used', written, readAmount(written));
   const unit = unitOfMaterial(material);
   if (amount.unit === unit) return { used: amount.value };
   throw new CannotGoOn(
-    `--used "${written}" does not fit ${material.name}`,
-    unit === 'm' ? 'write metres, like "4 m"' : 'write a volume, like "0.35 L"',
+    worded`--used "${written}" does not fit ${material.name}`,
+    unit === 'm' ? worded`write metres, like "4 m"` : worded`write a volume, like "0.35 L"`,
   );
 }
 
@@ -49,8 +51,8 @@ export async function answer(call: Call): Promise<ExitCode> {
   const usual = Math.min(...task.ways.map((way) => pacedMinutes(way.workMinutes, doing.hands ?? [], situation.paces)));
   const begun = fromText === undefined ? situation.atWork.get(task.id) : timeOf(call, '--from', fromText, zone);
   const from = begun ?? beganAt(named, to, usual);
-  if (to > shop.now) throw new CannotGoOn('--to lies in the future', 'write when the step was over');
-  if (from > to) throw new CannotGoOn('the step would end before it begins', 'write --from before --to');
+  if (to > shop.now) throw new CannotGoOn(worded`--to lies in the future`, worded`write when the step was over`);
+  if (from > to) throw new CannotGoOn(worded`the step would end before it begins`, worded`write --from before --to`);
   const timed = begun === undefined ? {} : ({ ...doing, timed: true } as const);
   const measured = air === undefined ? {} : { air: readAir('--air', air) };
   const used = usedOf(call, named);
@@ -59,7 +61,7 @@ export async function answer(call: Call): Promise<ExitCode> {
     shop,
     'done',
     () => [{ kind: 'done', task: task.id, from, to, ...timed, ...used, ...measured }],
-    `${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
+    worded`${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
   const rags = situation.tasks.find((t) => t.atOnceAfter === task.id && !situation.done.has(t.id));
   if (rags !== undefined && !wantsJson(call)) print(call, ragsAtOnce(rags));
@@ -70,5 +72,5 @@ export async function answer(call: Call): Promise<ExitCode> {
 /** The step that follows each oil: until it is entered, it stands in every plan. */
 function ragsAtOnce({ piece, section, step }: Task): string {
   const how = shippedSafety().find((p) => p.when === 'oily-rags')?.short ?? '';
-  return `Now at once: ${how}\nWhen they are away: drybench done ${piece} ${section}/${step}\n`;
+  return worded`Now at once: ${how}\nWhen they are away: drybench done ${piece} ${section}/${step}\n`;
 }

@@ -11,6 +11,7 @@ import { print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
 import { openShop, type OpenShop } from './open-shop.ts';
+import { worded } from '../words/worded.ts';
 
 /** Which steps a command is about: those still to do, or those that are over. */
 export type StepsAbout = 'open' | 'done';
@@ -32,7 +33,7 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
   const choices = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === (about === 'done'));
   if (choices.length === 0)
     throw new CannotGoOn(
-      about === 'open' ? `${piece.name} has no step left to do` : `no step of ${piece.name} is done`,
+      about === 'open' ? worded`${piece.name} has no step left to do` : worded`no step of ${piece.name} is done`,
     );
   const task =
     stepWord === undefined ? await chooseNext(call, choices, piece) : await chooseTask(call, choices, stepWord);
@@ -48,12 +49,12 @@ export function refuseBehindGate({ shop, situation, task }: NamedStep): void {
   const name = shop.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
   if (situation.leadTests.has(task.piece))
     throw new CannotGoOn(
-      `${name} carries lead: "${task.title}" disturbs it and is not entered as work of this shop`,
-      'follow local rules and licensed practice; if a later test found none, enter it with lead-test first',
+      worded`${name} carries lead: "${task.title}" disturbs it and is not entered as work of this shop`,
+      worded`follow local rules and licensed practice; if a later test found none, enter it with lead-test first`,
     );
   throw new CannotGoOn(
-    `${name} may carry lead, and "${task.title}" disturbs it: record the test first`,
-    `drybench lead-test ${task.piece} none, or found`,
+    worded`${name} may carry lead, and "${task.title}" disturbs it: record the test first`,
+    worded`drybench lead-test ${task.piece} none, or found`,
   );
 }
 
@@ -64,8 +65,8 @@ export function refuseBehindGate({ shop, situation, task }: NamedStep): void {
 export function refuseOilyRags({ task }: NamedStep, what: string): void {
   if (task.atOnceAfter === undefined) return;
   throw new CannotGoOn(
-    `oily rags can set themselves alight: putting them away cannot be ${what}`,
-    `put them away, then write: drybench done ${task.piece} ${task.section}/${task.step}`,
+    worded`oily rags can set themselves alight: putting them away cannot be ${what}`,
+    worded`put them away, then write: drybench done ${task.piece} ${task.section}/${task.step}`,
   );
 }
 
@@ -80,10 +81,10 @@ export function enter(
   const zone = shop.book.shop.timeZone;
   const appended = appendDeeds(shop.folder, deedsOf, { at: shop.now, zone, command });
   if (!appended.ok)
-    throw new CannotGoOn('the journal is not right: nothing was entered', undefined, 2, appended.findings);
+    throw new CannotGoOn(worded`the journal is not right: nothing was entered`, undefined, 2, appended.findings);
   if (wantsJson(call))
     printJson(call, { format: 'drybench.entered/1', entries: appended.entries.map((e) => recordOfEntry(e, zone)) });
-  else print(call, `Noted: ${harmless(said)}.\n`);
+  else print(call, worded`Noted: ${harmless(said)}.\n`);
   return 0;
 }
 

@@ -2,10 +2,11 @@ import { coatFaults } from '../model/journal.ts';
 import type { Call, ExitCode } from './call.ts';
 import { enter, namedStep, sayTask } from './enter.ts';
 import { wordOf } from './word-of.ts';
+import { worded } from '../words/worded.ts';
 
 /** A coat failed: it is to be sanded back and laid again. */
 export async function answer(call: Call): Promise<ExitCode> {
-  const fault = wordOf('fault', call.words[2] ?? '', coatFaults);
+  const fault = wordOf(worded`fault`, call.words[2] ?? '', coatFaults);
   const named = await namedStep(call, 'done');
   const { shop, task } = named;
   return enter(
@@ -13,6 +14,6 @@ export async function answer(call: Call): Promise<ExitCode> {
     shop,
     'failed',
     () => [{ kind: 'failed', task: task.id, fault }],
-    `${sayTask(named)} failed: ${fault}`,
+    worded`${sayTask(named)} failed: ${fault}`,
   );
 }

@@ -1,6 +1,7 @@
 import type { Read } from '../files/quantities/read.ts';
 import { adviseWord } from '../files/suggest.ts';
 import { CannotGoOn, type Call } from './call.ts';
+import { worded } from '../words/worded.ts';
 
 /** All values of an option that may be given several times. */
 export function listFlag(call: Call, name: string): readonly string[] {
@@ -17,7 +18,7 @@ export function pairOf(
   const at = written.indexOf('=');
   if (at > 0 && at < written.length - 1)
     return { name: written.slice(0, at).trim(), value: written.slice(at + 1).trim() };
-  throw new CannotGoOn(`${option} "${written}" is not NAME=VALUE`, `write it like ${option} ${example}`);
+  throw new CannotGoOn(worded`${option} "${written}" is not NAME=VALUE`, worded`write it like ${option} ${example}`);
 }
 
 /** @throws CannotGoOn with what is wrong and what to write. */
@@ -31,7 +32,7 @@ export function knownId<T extends { readonly id: string }>(option: string, id: s
   const found = things.find((thing) => thing.id === id);
   if (found !== undefined) return found;
   throw new CannotGoOn(
-    `${option}: there is no "${id}"`,
+    worded`${option}: there is no "${id}"`,
     adviseWord(
       id,
       things.map((thing) => thing.id),

@@ -15,19 +15,23 @@ import { estimated, knowAreas, knowCounts, knowSize } from './intake-sections.ts
 import { knowFinishes, knowFound, roleRecipes } from './intake-wishes.ts';
 import type { OpenShop } from './open-shop.ts';
 import { ifAny, numbered, oneOf, someWords, yesOrNo, type Asker } from './questions.ts';
+import { translated, worded } from '../words/worded.ts';
 
 async function knowId(asker: Asker, name: string, taken: readonly string[]): Promise<string> {
   const wanted = idFromName(name, 'piece');
-  if (taken.includes(wanted)) asker.say(`    pieces/${wanted}.yaml is there already, and stays as it is`);
+  if (taken.includes(wanted)) asker.say(worded`    pieces/${wanted}.yaml is there already, and stays as it is`);
   const free: Reader<string> = (text) => {
     const id = readId(text);
     return id.ok && taken.includes(id.value)
-      ? refuse('is there already, and is not written over', `choose another word, like ${freeId(wanted, taken)}`)
+      ? refuse(
+          worded`is there already, and is not written over`,
+          worded`choose another word, like ${freeId(wanted, taken)}`,
+        )
       : id;
   };
   // Without a person to see it, no other name is taken than the one that is meant.
   const usual = asker.asks ? freeId(wanted, taken) : wanted;
-  return asker.know({ flag: 'id', ask: 'Short name, for its file and for commands', usual, read: free });
+  return asker.know({ flag: 'id', ask: worded`Short name, for its file and for commands`, usual, read: free });
 }
 
 function dayReader(zone: string, after?: string): Reader<string> {
@@ -37,9 +41,10 @@ function dayReader(zone: string, after?: string): Reader<string> {
   };
   return (text) => {
     const time = readTime(text, zone);
-    if (!time.ok) return refuse('is no date', time.why);
+    if (!time.ok) return refuse(worded`is no date`, time.why);
     const first = after === undefined ? undefined : readTime(after, zone);
-    if (first?.ok === true && last(text) <= first.minute) return refuse('is before it arrives', 'write a later date');
+    if (first?.ok === true && last(text) <= first.minute)
+      return refuse(worded`is before it arrives`, worded`write a later date`);
     return read(text.trim().replace(' ', 'T'));
   };
 }
@@ -52,7 +57,7 @@ async function knowWood(asker: Asker): Promise<Wood> {
   const names = [...woods.map((w) => w.name), unknownWood.name];
   const name = await asker.know({
     flag: 'wood',
-    ask: `Which wood: ${woods.map((w) => w.name).join(', ')}`,
+    ask: worded`Which wood: ${woods.map((w) => w.name).join(', ')}`,
     usual: unknownWood.name,
     read: oneOf(names),
   });
@@ -66,14 +71,19 @@ async function knowLead(asker: Asker, oldFinish: OldFinish, today: string, zone:
   if (oldFinish === 'bare') return 'no';
   const word = await asker.know({
     flag: 'lead',
-    ask: 'May the old finish hold lead? Old paint often does: say yes where you do not know',
-    more: numbered(['no', 'yes, not tested yet', 'tested, none found', 'tested, lead found']),
+    ask: worded`May the old finish hold lead? Old paint often does: say yes where you do not know`,
+    more: numbered(['no', worded`yes, not tested yet`, worded`tested, none found`, worded`tested, lead found`]),
     usual: oldFinish === 'paint' || oldFinish === 'unknown' ? 'yes' : 'no',
     read: oneOf(leadWords),
   });
   if (word === 'no') return 'no';
   if (word === 'yes') return 'may';
-  const on = await asker.know({ flag: 'tested-on', ask: 'Tested on which day', usual: today, read: dayReader(zone) });
+  const on = await asker.know({
+    flag: 'tested-on',
+    ask: worded`Tested on which day`,
+    usual: today,
+    read: dayReader(zone),
+  });
   return { on, found: word === 'tested-found' };
 }
 
@@ -93,8 +103,8 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
   const today = localTime(shop.now, timeZone).date;
   const name = await asker.know({
     flag: 'name',
-    ask: 'What is it called',
-    example: 'Pine washstand',
+    ask: worded`What is it called`,
+    example: worded`Pine washstand`,
     read: someWords,
   });
   const id = await knowId(
@@ -104,8 +114,8 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
   );
   const kind = await asker.know({
     flag: 'kind',
-    ask: 'What is it?',
-    more: numbered(kinds.map((k) => kindFaces[k].say)),
+    ask: worded`What is it?`,
+    more: numbered(kinds.map((k) => translated(kindFaces[k].say))),
     example: 'chest',
     read: oneOf(kinds),
   });
@@ -115,8 +125,8 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
   const wood = await knowWood(asker);
   const oldFinish = await asker.know({
     flag: 'old-finish',
-    ask: 'What is on it now?',
-    more: numbered(oldFinishes.map((f) => oldFinishSay[f])),
+    ask: worded`What is on it now?`,
+    more: numbered(oldFinishes.map((f) => translated(oldFinishSay[f]))),
     usual: 'unknown',
     read: oneOf(oldFinishes),
   });
@@ -133,32 +143,32 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
     painted && oldFinish !== 'bare'
       ? await asker.know({
           flag: 'dark-to-light',
-          ask: 'Does a dark finish or stain go under a light colour, yes or no',
+          ask: worded`Does a dark finish or stain go under a light colour, yes or no`,
           usual: 'no',
           read: yesOrNo,
         })
       : false;
   const arrives = await asker.know({
     flag: 'arrives',
-    ask: 'When does it come in',
+    ask: worded`When does it come in`,
     usual: today,
     read: dayReader(timeZone),
   });
   const wantedBy = await asker.know({
     flag: 'by',
-    ask: 'Wanted by which day, like 2027-02-20 (Enter: no day)',
+    ask: worded`Wanted by which day, like 2027-02-20 (Enter: no day)`,
     usual: '',
     read: ifAny(dayReader(timeZone, arrives)),
   });
   const money = (flag: string, ask: string) =>
     asker.know({
       flag,
-      ask: `${ask}, in ${currency} (Enter: not said)`,
+      ask: worded`${ask}, in ${currency} (Enter: not said)`,
       usual: '',
       read: ifAny(moneyReader(currency)),
     });
-  const costMinor = await money('cost', 'What did it cost');
-  const priceMinor = await money('price', 'What do you hope to get for it');
+  const costMinor = await money('cost', worded`What did it cost`);
+  const priceMinor = await money('price', worded`What do you hope to get for it`);
   return {
     id,
     name,

@@ -11,14 +11,15 @@ import type { Units } from '../model/shop.ts';
 import { CannotGoOn, type Call } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { optionText, type Asker } from './questions.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 const mostCounted = 99;
 
 const countAsks: Readonly<Record<Countable, string>> = {
-  alike: 'How many alike',
-  drawers: 'How many drawers',
-  doors: 'How many doors',
-  fittings: 'How many pulls, hinges and other metal parts',
+  alike: phrase('How many alike'),
+  drawers: phrase('How many drawers'),
+  doors: phrase('How many doors'),
+  fittings: phrase('How many pulls, hinges and other metal parts'),
 };
 
 /** What Enter means: two pulls a drawer, three parts a door. Common practice, no source. */
@@ -32,7 +33,7 @@ export async function knowCounts(asker: Asker, kind: Kind): Promise<Counts> {
   for (const what of kindFaces[kind].counts)
     counts[what] = await asker.know({
       flag: what,
-      ask: countAsks[what],
+      ask: translated(countAsks[what]),
       usual: String(usualCount(what, counts)),
       read: wholeReader(what === 'alike' ? 1 : 0, mostCounted),
     });
@@ -44,7 +45,7 @@ export async function knowSize(asker: Asker, kind: Kind, units: Units): Promise<
   if (measures === undefined) return undefined;
   return asker.know({
     flag: 'size',
-    ask: `How large: ${measures.join(' x ')}`,
+    ask: worded`How large: ${measures.map(translated).join(' x ')}`,
     example: exampleSize(usual, units),
     read: sizeReader(units),
   });
@@ -62,7 +63,7 @@ export function namedValues(
       const [name = '', ...rest] = part.split('=').map((word) => word.trim());
       if (rest.length === 0) return [ids.length === 1 ? (ids[0] ?? '') : '', name];
       if (ids.includes(name)) return [name, rest.join('=')];
-      throw new CannotGoOn(`${option}: there is no section "${name}"`, adviseWord(name, ids));
+      throw new CannotGoOn(worded`${option}: there is no section "${name}"`, adviseWord(name, ids));
     }),
   );
 }
@@ -70,7 +71,7 @@ export function namedValues(
 const positiveArea: Reader<number> = (text) => {
   const area = readAreaM2(text);
   if (!area.ok) return area;
-  return area.value > 0 ? read(area.value) : refuse('is nothing', 'write an area like 0.9 m2 or 12 sq ft');
+  return area.value > 0 ? read(area.value) : refuse(worded`is nothing`, worded`write an area like 0.9 m2 or 12 sq ft`);
 };
 
 /** The sections with the areas that were agreed to: said by an option, asked for, or as estimated. */
@@ -83,7 +84,10 @@ export async function knowAreas(
   const option = optionText(call, 'area');
   const said = option === undefined ? undefined : namedValues('--area', option, estimates);
   if (said?.has('') === true)
-    throw new CannotGoOn(`--area: which section is meant?`, `write --area "${estimates[0]?.id ?? 'body'}=1.2 m2"`);
+    throw new CannotGoOn(
+      worded`--area: which section is meant?`,
+      worded`write --area "${estimates[0]?.id ?? 'body'}=1.2 m2"`,
+    );
   const sections: Estimate[] = [];
   for (const estimate of estimates) {
     const usual = writeArea(estimate.areaM2, units);
@@ -102,7 +106,7 @@ export async function knowAreas(
 async function askArea(asker: Asker, estimate: Estimate, usual: string, units: Units): Promise<number> {
   const estimated = estimate.faces.length > 0;
   if (estimated) for (const line of sayEstimate(estimate, units)) asker.say(`    ${line}`);
-  const ask = estimated ? `${estimate.name}: area` : 'What area is to be coated';
+  const ask = estimated ? worded`${estimate.name}: area` : worded`What area is to be coated`;
   const example = writeArea(1.2, units);
   return asker.know({ ask: ask, ...(estimated ? { usual } : { flag: 'area', example }), read: positiveArea });
 }

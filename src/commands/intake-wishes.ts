@@ -9,6 +9,7 @@ import type { Call } from './call.ts';
 import { CannotGoOn } from './call.ts';
 import { namedValues } from './intake-sections.ts';
 import { numbered, oneOf, optionText, someOf, type Asker } from './questions.ts';
+import { translated, worded } from '../words/worded.ts';
 
 /** Recipes for what is not finished but put in order. */
 export const roleRecipes: Readonly<Record<Exclude<Role, 'outside'>, string>> = {
@@ -31,7 +32,7 @@ async function askFinishes(asker: Asker, outside: readonly Estimate[], means: Me
     const first = chosen.values().next().value;
     const recipe = await asker.know({
       ...(first === undefined && { flag: 'finish' }),
-      ask: outside.length === 1 ? 'What finish is wanted?' : `What finish is wanted on: ${name}?`,
+      ask: outside.length === 1 ? worded`What finish is wanted?` : worded`What finish is wanted on: ${name}?`,
       more: first === undefined ? numbered(names) : [],
       ...(first === undefined ? { example: ids[0] ?? '1' } : { usual: first }),
       read: oneOf(ids),
@@ -46,13 +47,16 @@ function finishesSaid(option: string, outside: readonly Estimate[], means: Means
   const ids = finishes(means);
   for (const recipe of said.values())
     if (!ids.includes(recipe))
-      throw new CannotGoOn(`--finish: this shop has no such finish "${recipe}"`, adviseWord(recipe, ids));
+      throw new CannotGoOn(worded`--finish: this shop has no such finish "${recipe}"`, adviseWord(recipe, ids));
   const forAll = said.get('');
   return new Map(
     outside.map(({ id, name }): [string, string] => {
       const recipe = said.get(id) ?? forAll;
       if (recipe !== undefined) return [id, recipe];
-      throw new CannotGoOn(`--finish says nothing of: ${name}`, `write --finish "${option}, ${id}=${ids[0] ?? ''}"`);
+      throw new CannotGoOn(
+        worded`--finish says nothing of: ${name}`,
+        worded`write --finish "${option}, ${id}=${ids[0] ?? ''}"`,
+      );
     }),
   );
 }
@@ -66,7 +70,10 @@ export async function knowFinishes(
 ): Promise<{ readonly sections: AgreedSection[]; readonly notDoable: string[] }> {
   const outside = sections.filter((s) => s.role === 'outside');
   if (finishes(means).length === 0)
-    throw new CannotGoOn('no recipe can be done with what the shop has', 'drybench check says what is missing');
+    throw new CannotGoOn(
+      worded`no recipe can be done with what the shop has`,
+      worded`drybench check says what is missing`,
+    );
   const option = optionText(call, 'finish');
   const wanted = option === undefined ? await askFinishes(asker, outside, means) : finishesSaid(option, outside, means);
   const recipeOf = (s: Estimate) => (s.role === 'outside' ? (wanted.get(s.id) ?? '') : roleRecipes[s.role]);
@@ -75,7 +82,7 @@ export async function knowFinishes(
     sections: all.filter((s) => means.recipes.has(s.recipe)),
     notDoable: all
       .filter((s) => !means.recipes.has(s.recipe))
-      .map((s) => `${s.name}: the recipe ${s.recipe} cannot be done with what the shop has`),
+      .map((s) => worded`${s.name}: the recipe ${s.recipe} cannot be done with what the shop has`),
   };
 }
 
@@ -100,7 +107,7 @@ function faultsReader(sections: readonly { readonly id: string }[]): Reader<read
     for (const part of text.split(',')) {
       const [word = '', section] = part.split('=').map((w) => w.trim());
       if (section !== undefined && !ids.includes(section))
-        return refuse(`names a section "${section}" that the piece has not`, adviseWord(section, ids));
+        return refuse(worded`names a section "${section}" that the piece has not`, adviseWord(section, ids));
       const read = some(word);
       if (!read.ok) return read;
       found.push(
@@ -117,8 +124,8 @@ export async function knowFound(
 ): Promise<Found> {
   const named = await asker.know({
     flag: 'found',
-    ask: 'What is wrong with it? Numbers with commas; Enter: nothing',
-    more: numbered(faults.map((fault) => faultFaces[fault].say)),
+    ask: worded`What is wrong with it? Numbers with commas; Enter: nothing`,
+    more: numbered(faults.map((fault) => translated(faultFaces[fault].say))),
     usual: '',
     read: faultsReader(sections),
   });
@@ -129,7 +136,7 @@ export async function knowFound(
     const asks = section === undefined && choices.length > 1 && choices.includes(usual);
     const place = asks
       ? await asker.know({
-          ask: `Where: ${faultFaces[fault].say}?`,
+          ask: worded`Where: ${translated(faultFaces[fault].say)}?`,
           more: numbered(choices),
           usual,
           read: oneOf(choices),

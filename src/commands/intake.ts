@@ -14,6 +14,7 @@ import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { knowPiece } from './intake-answers.ts';
 import { openShop, type OpenShop } from './open-shop.ts';
 import { asking, yesOrNo } from './questions.ts';
+import { worded } from '../words/worded.ts';
 
 /** What is to stand in the file has to pass `check`. */
 function insistSound(proposal: Proposal, means: ShopMeans): void {
@@ -21,7 +22,7 @@ function insistSound(proposal: Proposal, means: ShopMeans): void {
   if (wrong.length === 0) return;
   const details = wrong.map(({ message, advice }) => (advice === undefined ? message : `${message}: ${advice}`));
   throw new CannotGoOn(
-    `${proposal.piece.name} cannot be planned like this: nothing was written`,
+    worded`${proposal.piece.name} cannot be planned like this: nothing was written`,
     undefined,
     2,
     [],
@@ -38,9 +39,9 @@ function writePiece({ folder }: OpenShop, file: string, text: string): void {
 function nextSteps({ lead, id }: Answers): string {
   const test =
     lead === 'may'
-      ? `  Test the old finish for lead first, and enter what it says: drybench lead-test ${id} none\n`
+      ? worded`  Test the old finish for lead first, and enter what it says: drybench lead-test ${id} none\n`
       : '';
-  return `${test}  Look it through, then: drybench check, drybench week\n`;
+  return worded`${test}  Look it through, then: drybench check, drybench week\n`;
 }
 
 /**
@@ -51,19 +52,19 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
   const means = meansOf(shop.book, shop.libraries);
   const look = await answerLook(call);
-  return asking(call, 'nothing was written', async (asker): Promise<ExitCode> => {
+  return asking(call, worded`nothing was written`, async (asker): Promise<ExitCode> => {
     const answers = await knowPiece(call, asker, shop, means);
     const proposed = propose(answers, means);
     insistSound(proposed, means);
     // Who was asked has seen how each area was reckoned, and agreed to it.
     const howMade = ({ agreed }: ProposedSection) =>
-      asker.asks ? [] : sayEstimate(agreed, shop.book.shop.units).map((text) => `area: ${text}`);
+      asker.asks ? [] : sayEstimate(agreed, shop.book.shop.units).map((text) => worded`area: ${text}`);
     const screen = proposalScreen(harmlessData(proposed), means.recipes, shop.manner, look, howMade);
     const file = join('pieces', `${answers.id}.yaml`);
     if (asker.asks) {
       asker.say(`\n${screen}`);
-      const write = await asker.know({ ask: `Write ${file}, yes or no`, usual: 'yes', read: yesOrNo });
-      if (!write) throw new CannotGoOn('nothing was written', 'begin again with: drybench intake', 1);
+      const write = await asker.know({ ask: worded`Write ${file}, yes or no`, usual: 'yes', read: yesOrNo });
+      if (!write) throw new CannotGoOn(worded`nothing was written`, worded`begin again with: drybench intake`, 1);
     }
     writePiece(
       shop,
@@ -79,7 +80,7 @@ export async function answer(call: Call): Promise<ExitCode> {
         sections: piece.sections,
         notPlanned: left,
       });
-    } else print(call, `${asker.asks ? '' : screen}${harmless(`Written: ${file}`)}\n${nextSteps(answers)}`);
+    } else print(call, `${asker.asks ? '' : screen}${harmless(worded`Written: ${file}`)}\n${nextSteps(answers)}`);
     return 0;
   });
 }

@@ -1,5 +1,7 @@
 import { faces, type Face } from './faces.ts';
 import { about, care, commonOptions } from './program.ts';
+import { namesWorded } from './usage.ts';
+import { translated, worded } from '../words/worded.ts';
 
 // As call.ts has them.
 const exitCodes: readonly (readonly [code: number, meaning: string])[] = [
@@ -47,53 +49,61 @@ const quoted = (text: string) => `"${roff(text).replaceAll('"', '\\(dq')}"`;
 
 /** `--days <number>`: the flag bold, what comes behind it in italics. */
 function heading(flags: string): string {
-  const [flag = '', ...rest] = flags.split(' ');
+  const [flag = '', ...rest] = namesWorded(flags).split(' ');
   return `.TP\n\\fB${roff(flag)}\\fR${rest.map((word) => ` \\fI${roff(word)}\\fR`).join('')}`;
 }
 
-const entry = ([flags, text]: readonly [flags: string, about: string]) => `${heading(flags)}\n${roff(text)}`;
+const entry = ([flags, text]: readonly [flags: string, about: string]) =>
+  `${heading(flags)}\n${roff(translated(text))}`;
 
 const row = ([name, meaning]: readonly [name: string | number, meaning: string]) =>
-  `.TP\n\\fB${roff(String(name))}\\fR\n${roff(meaning)}`;
+  `.TP\n\\fB${roff(String(name))}\\fR\n${roff(translated(meaning))}`;
 
 function command({ name, words, about, options = [] }: Face): string {
   const top = entry([words === undefined ? name : `${name} ${words}`, about]);
   return options.length === 0 ? top : [top, '.RS', ...options.map(entry), '.RE'].join('\n');
 }
 
+const section = (title: string) => `.SH ${roff(title)}`;
+
 function commandsByGroup(): string[] {
   const groups = [...new Set(faces.map((face) => face.group))];
-  return groups.flatMap((group) => [`.SS ${group}`, ...faces.filter((face) => face.group === group).map(command)]);
+  return groups.flatMap((group) => [
+    `.SS ${roff(translated(group))}`,
+    ...faces.filter((face) => face.group === group).map(command),
+  ]);
 }
 
 /** The manual page, in the form that `man` reads: what `--help` says of each command, and what holds for all. */
 export function manualPage(version: string): string {
   return [
-    `.TH DRYBENCH 1 "" ${quoted(`drybench ${version}`)} "User commands"`,
+    `.TH DRYBENCH 1 "" ${quoted(`drybench ${version}`)} ${quoted(worded`User commands`)}`,
     // Set ragged, words whole.
     '.nh\n.ad l',
-    '.SH NAME',
-    `drybench \\- ${roff(about.replace(/^P/, 'p').replace(/\.$/, ''))}`,
-    '.SH SYNOPSIS',
-    '.B drybench\n.I command\n.RI [ words ]\n.RI [ options ]',
-    '.SH DESCRIPTION',
-    roff(about),
-    'A shop is a folder of text files; each command reads them there, or above, and answers on standard output.',
-    'All else goes to standard error.',
+    section(worded`NAME`),
+    `drybench \\- ${roff(worded`plans a furniture refinisher's week around drying, curing and recoat windows`)}`,
+    section(worded`SYNOPSIS`),
+    `.B drybench\n.I ${roff(worded`command`)}\n.RI [ ${roff(worded`words`)} ]\n.RI [ ${roff(worded`options`)} ]`,
+    section(worded`DESCRIPTION`),
+    roff(translated(about)),
+    roff(
+      worded`A shop is a folder of text files; each command reads them there, or above, and answers on standard output.`,
+    ),
+    roff(worded`All else goes to standard error.`),
     '.PP',
-    roff(care.trim()),
-    '.SH COMMANDS',
+    roff(translated(care)),
+    section(worded`COMMANDS`),
     ...commandsByGroup(),
-    '.SH OPTIONS',
-    'Every command takes these:',
+    section(worded`OPTIONS`),
+    roff(worded`Every command takes these:`),
     ...commonOptions.map(entry),
-    entry(['--help', 'how a command is used']),
-    '.SH EXIT STATUS',
+    entry(['--help', worded`how a command is used`]),
+    section(worded`EXIT STATUS`),
     ...exitCodes.map(row),
-    '.SH ENVIRONMENT',
+    section(worded`ENVIRONMENT`),
     ...environment.map(row),
-    '.SH FILES',
-    'In the folder of a shop:',
+    section(worded`FILES`),
+    roff(worded`In the folder of a shop:`),
     ...files.map(row),
     '',
   ].join('\n');

@@ -2,6 +2,7 @@ import type { Piece } from '../model/piece.ts';
 import type { Task } from '../model/task.ts';
 import type { Call } from './call.ts';
 import { choose, chooseAmong, type Choice } from './choose.ts';
+import { worded } from '../words/worded.ts';
 
 type PieceChoice = Choice & { readonly piece: Piece };
 type TaskChoice = Choice & { readonly task: Task };
@@ -23,7 +24,7 @@ export async function choosePiece(call: Call, pieces: readonly Piece[], word: st
 }
 
 function taskChoice(task: Task): TaskChoice {
-  const coat = task.coat === undefined ? '' : `, coat ${task.coat}`;
+  const coat = task.coat === undefined ? '' : worded`, coat ${task.coat}`;
   return {
     id: task.id,
     keys: [task.step, `${task.section}/${task.step}`],
@@ -45,5 +46,5 @@ export async function chooseNext(call: Call, tasks: readonly Task[], piece: Piec
   const nextOfSection = tasks.filter((t, i) => tasks.findIndex((other) => other.section === t.section) === i);
   const [only] = nextOfSection;
   if (only !== undefined && nextOfSection.length === 1) return only;
-  return (await chooseAmong(call, `which step of ${piece.name}`, nextOfSection.map(taskChoice))).task;
+  return (await chooseAmong(call, worded`which step of ${piece.name}`, nextOfSection.map(taskChoice))).task;
 }

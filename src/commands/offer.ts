@@ -10,6 +10,7 @@ import type { Call, ExitCode } from './call.ts';
 import { faces } from './faces.ts';
 import { askedOf, optionsOf, type Asked, type Offered } from './shell/asked.ts';
 import { wordsOf } from './shell/line.ts';
+import { translated } from '../words/worded.ts';
 
 const alone = (words: readonly string[]): readonly Offered[] => words.map((word) => [word, '']);
 
@@ -26,9 +27,9 @@ async function offersOf(call: Call, asked: Asked): Promise<readonly Offered[]> {
   const shop = shopOf(call, asked);
   switch (asked.kind) {
     case 'command':
-      return faces.map(({ name, about }) => [name, about]);
+      return faces.map(({ name, about }) => [name, translated(about)]);
     case 'option':
-      return optionsOf(asked.face).map(([flags, about]) => [flags.split(' ')[0] ?? '', about]);
+      return optionsOf(asked.face).map(([flags, about]) => [flags.split(' ')[0] ?? '', translated(about)]);
     case 'choice':
       return alone(asked.choices ?? []);
     case 'file':

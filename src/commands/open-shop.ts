@@ -11,6 +11,7 @@ import { lookOf } from '../terminal/look.ts';
 import type { Minute } from '../time/span.ts';
 import { readTime } from '../time/zone.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
+import { worded } from '../words/worded.ts';
 
 const msPerMinute = 60_000;
 
@@ -30,8 +31,10 @@ export function shopFolder(call: Call): string {
   const folder = findShop(from);
   if (folder !== undefined) return folder;
   throw new CannotGoOn(
-    told === undefined ? 'there is no shop.yaml in this folder or above it' : `there is no shop.yaml in "${told}"`,
-    'go to the folder of your shop, or name it with --shop FOLDER',
+    told === undefined
+      ? worded`there is no shop.yaml in this folder or above it`
+      : worded`there is no shop.yaml in "${told}"`,
+    worded`go to the folder of your shop, or name it with --shop FOLDER`,
   );
 }
 
@@ -54,7 +57,7 @@ export function readMore(
 ): { readonly book: Book; readonly recipeIds: readonly string[] } {
   const { book, findings, recipeIds } = readBook(folder, { shippedDir: shippedDir(), ...more });
   if (book !== undefined) return { book, recipeIds };
-  throw new CannotGoOn('what was named cannot be used in this shop', undefined, 2, findings);
+  throw new CannotGoOn(worded`what was named cannot be used in this shop`, undefined, 2, findings);
 }
 
 /** The time that `--at` names, on the shop's wall clock; else what the clock says. */
@@ -81,8 +84,8 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
   const { folder, book, findings, libraries } = readShop(call, more);
   if (book === undefined || findings.some((f) => f.severity === 'error'))
     throw new CannotGoOn(
-      `the files of the shop are not right: ${countFindings(findings)}`,
-      'mend them first; `drybench check` shows them again',
+      worded`the files of the shop are not right: ${countFindings(findings)}`,
+      worded`mend them first; \`drybench check\` shows them again`,
       2,
       findings,
     );

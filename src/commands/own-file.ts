@@ -3,6 +3,7 @@ import { realDisk } from '../files/disk.ts';
 import { readBytes } from '../files/read-source.ts';
 import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
 import { CannotGoOn } from './call.ts';
+import { worded } from '../words/worded.ts';
 
 const cap = 50_000_000;
 
@@ -14,8 +15,11 @@ export function writeOwnFile(path: string, text: string, mark: string): void {
   const name = basename(path);
   const before = readBytes(realDisk, { path: dirname(path), label: '' }, name, cap);
   if (!before.ok && !before.missing)
-    throw new CannotGoOn(`"${name}" cannot be replaced`, undefined, 2, [before.finding]);
+    throw new CannotGoOn(worded`"${name}" cannot be replaced`, undefined, 2, [before.finding]);
   if (before.ok && !Buffer.from(before.bytes).includes(mark))
-    throw new CannotGoOn(`"${name}" is there already and was not made by Drybench`, 'name another file with --file');
+    throw new CannotGoOn(
+      worded`"${name}" is there already and was not made by Drybench`,
+      worded`name another file with --file`,
+    );
   replaceFile(realDisk, path, text, before.ok ? seen(before.bytes) : ABSENT);
 }

@@ -7,11 +7,13 @@ import { openShop } from './open-shop.ts';
 import { writeOwnFile } from './own-file.ts';
 import { planOf } from './plan-of.ts';
 import { toldCalendar } from './told-calendar.ts';
+import { phrase, worded } from '../words/worded.ts';
 
-const advice = `Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.
+const advice =
+  phrase(`Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.
 Many calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself
 (drybench phone --serve).
-`;
+`);
 
 async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const path = resolve(call.io.folder, file);
@@ -22,7 +24,7 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
     writeOwnFile(path, text, 'PRODID:-//Drybench//'),
   );
   if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: path, events: calendar.eventCount });
-  else print(call, `Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n${advice}`);
+  else print(call, worded`Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n${advice}`);
   return 0;
 }
 
@@ -30,8 +32,9 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
 export async function answer(call: Call): Promise<ExitCode> {
   const file = textFlag(call, 'file');
   const serves = isFlagged(call, 'serve');
-  if (file !== undefined && serves) throw new CannotGoOn('--file and --serve do not go together', 'write one of them');
+  if (file !== undefined && serves)
+    throw new CannotGoOn(worded`--file and --serve do not go together`, worded`write one of them`);
   if (file !== undefined) return writeFile(call, file);
   if (serves) return (await import('./serve-calendar.ts')).serveCalendar(call);
-  throw new CannotGoOn('say where the calendar is to go', 'write --file shop.ics, or --serve');
+  throw new CannotGoOn(worded`say where the calendar is to go`, worded`write --file shop.ics, or --serve`);
 }

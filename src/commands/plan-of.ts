@@ -16,6 +16,7 @@ import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
 import { CannotGoOn, isFlagged, numberFlag, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
+import { translated, worded } from '../words/worded.ts';
 
 /** Any number would do; the same one gives the same plan. */
 export const seed = 1;
@@ -37,9 +38,9 @@ export interface Planned extends Standing {
 function keptPlan(call: Call, shop: OpenShop): Plan | undefined {
   const { plan, findings } = readPlan(shop.folder);
   if (findings.some((f) => f.code === 'newer-plan'))
-    throw new CannotGoOn(`${PLAN_FILE} cannot be read`, undefined, 2, findings);
+    throw new CannotGoOn(worded`${PLAN_FILE} cannot be read`, undefined, 2, findings);
   for (const { message } of findings)
-    call.io.stderr.write(`drybench: ${PLAN_FILE} is left aside: ${harmless(message)}\n`);
+    call.io.stderr.write(worded`drybench: ${PLAN_FILE} is left aside: ${harmless(message)}\n`);
   return plan;
 }
 
@@ -50,7 +51,8 @@ function keptPlan(call: Call, shop: OpenShop): Plan | undefined {
 export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
   withLock(realDisk, shop.folder, 'week', () => {
     const aside = setPlanAside(shop.folder);
-    if (aside !== undefined) call.io.stderr.write(`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
+    if (aside !== undefined)
+      call.io.stderr.write(worded`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
     writePlan(shop.folder, plan);
     rememberPlan(shop.folder, plan);
   });
@@ -102,9 +104,11 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const standing = !anew ? followedBefore(shop, situation, kept, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...before };
   const progress = progressOn(call.io);
-  progress.say('planning …');
+  progress.say(worded`planning …`);
   const onBetter = (value: number, bound: number) =>
-    progress.say(`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`);
+    progress.say(
+      worded`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`,
+    );
   const until = call.io.clock() + seconds * MS_PER_SECOND;
   const longer = seconds === 0 ? {} : { steps: MANY_STEPS, stop: () => call.io.clock() >= until };
   const basis = fingerprint(basisText(shop.book));
@@ -118,7 +122,7 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   if (made.kind === 'broken')
     throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
   const message = made.proven
-    ? 'no plan exists: these demands cannot hold together'
-    : 'no plan was found; in the way stand';
-  throw new CannotGoOn(message, mayFree, 1, [], demandsOf(made, namesOf(shop.book)));
+    ? worded`no plan exists: these demands cannot hold together`
+    : worded`no plan was found; in the way stand`;
+  throw new CannotGoOn(message, translated(mayFree), 1, [], demandsOf(made, namesOf(shop.book)));
 }

@@ -1,3 +1,4 @@
+import {} from '../words/worded.ts';
 /** What Drybench is, in a line. */
 export const about = `Plans a furniture refinisher's week around drying, curing and recoat windows.`;
 
@@ -9,6 +10,7 @@ export const care =
 export const commonOptions: readonly (readonly [flags: string, about: string])[] = [
   ['--shop <folder>', 'folder of the shop (default: here or above, where shop.yaml is)'],
   ['--at <time>', 'act as if now were this time, e.g. 2027-01-11T07:30'],
+  ['--language <code>', 'en or es (default: as shop.yaml says, else en)'],
   ['--json', 'one JSON document on standard output'],
   ['--plain', 'no colour, ASCII signs only'],
 ];

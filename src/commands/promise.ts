@@ -12,6 +12,7 @@ import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
 import { planOf, seed } from './plan-of.ts';
+import { worded } from '../words/worded.ts';
 
 const END_OF_DAY = 'T23:59';
 
@@ -24,8 +25,8 @@ function eachOf<T>(call: Call, name: string, count: number, usual: T, read: Read
   if (first !== undefined && values.length === 1) return Array.from({ length: count }, () => first);
   if (values.length === count) return values;
   throw new CannotGoOn(
-    `--${name} names ${values.length} values for ${count} recipes`,
-    'write one for each, or one for all',
+    worded`--${name} names ${values.length} values for ${count} recipes`,
+    worded`write one for each, or one for all`,
   );
 }
 
@@ -53,7 +54,7 @@ function freeId(shop: OpenShop): string {
 
 function byOf(call: Call, shop: OpenShop): number {
   const written = textFlag(call, 'by');
-  if (written === undefined) throw new CannotGoOn('say when it is wanted', 'write --by 2027-02-20');
+  if (written === undefined) throw new CannotGoOn(worded`say when it is wanted`, worded`write --by 2027-02-20`);
   const { timeZone } = shop.book.shop;
   const by = timeOf(call, '--by', written, timeZone);
   return /^\d{4}-\d{2}-\d{2}$/.test(written.trim()) ? timeOf(call, '--by', written.trim() + END_OF_DAY, timeZone) : by;
@@ -64,12 +65,12 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
   const { recipes, shop: settings } = book;
   const whole = wholeOf(call, shop);
   for (const word of [...call.words, ...(whole === undefined ? [] : [whole])])
-    if (!recipes.has(word)) throw new CannotGoOn(`there is no recipe "${word}"`, adviseWord(word, recipeIds));
+    if (!recipes.has(word)) throw new CannotGoOn(worded`there is no recipe "${word}"`, adviseWord(word, recipeIds));
   const areas = eachOf(call, 'area', call.words.length, 1, readAreaM2);
   const items = eachOf(call, 'items', call.words.length, 1, wholeReader(1, 999));
   const sections = call.words.map((recipe, i): Section => ({
     id: `section-${i + 1}`,
-    name: `Section ${i + 1}`,
+    name: worded`Section ${i + 1}`,
     recipe,
     areaM2: areas[i] ?? 1,
     items: items[i] ?? 1,
@@ -80,7 +81,7 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
   const [price, arrives] = [textFlag(call, 'price'), textFlag(call, 'arrives')];
   return {
     id: freeId(shop),
-    name: 'The new piece',
+    name: worded`The new piece`,
     kind: 'piece',
     arrives: arrives === undefined ? shop.now : timeOf(call, '--arrives', arrives, settings.timeZone),
     priceMinor: price === undefined ? 0 : valueOf('--price', price, readMoneyMinor(price, settings.currency)),

@@ -5,6 +5,7 @@ import { openDialogue, Ended, type Dialogue } from '../terminal/dialogue.ts';
 import { harmless, harmlessLines } from '../terminal/harmless.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
 import { valueOf } from './flag-values.ts';
+import { worded } from '../words/worded.ts';
 
 /** Something to be known: by an option, by asking, or as it usually is. */
 export interface Question<T> {
@@ -35,7 +36,7 @@ function prompt<T>({ ask, more = [], usual, example }: Question<T>): string {
   const usually = usual === undefined || usual === '' ? '' : ` [${usual}]`;
   if (more.length > 0)
     return harmlessLines([ask, ...more.map((line) => `  ${line}`), ` ${usually || '>'} `].join('\n'));
-  const like = usual === undefined && example !== undefined ? `, like ${example}` : '';
+  const like = usual === undefined && example !== undefined ? worded`, like ${example}` : '';
   return harmless(`${ask}${like}${usually}: `);
 }
 
@@ -44,9 +45,11 @@ async function askUntilRight<T>(dialogue: Dialogue, question: Question<T>): Prom
     const typed = (await dialogue.ask(prompt(question))).trim();
     const text = typed === '' ? question.usual : typed;
     const answer: Read<T> =
-      text === undefined ? refuse('has to be said', `write it like ${question.example ?? '…'}`) : question.read(text);
+      text === undefined
+        ? refuse(worded`has to be said`, worded`write it like ${question.example ?? '…'}`)
+        : question.read(text);
     if (answer.ok) return answer.value;
-    dialogue.say(harmless(`  ${text === undefined ? 'this' : `"${text}"`} ${answer.why}: ${answer.write}`));
+    dialogue.say(harmless(`  ${text === undefined ? worded`this` : `"${text}"`} ${answer.why}: ${answer.write}`));
   }
 }
 
@@ -61,11 +64,11 @@ export function optionText(call: Call, flag: string): string | undefined {
 function withoutAsking<T>({ flag, ask, more = [], usual, example, read }: Question<T>): T {
   const option = flag === undefined ? ask : `--${flag}`;
   if (usual !== undefined) return valueOf(option, usual, read(usual));
-  const orNumber = more.length > 0 ? ', or its number' : '';
+  const orNumber = more.length > 0 ? worded`, or its number` : '';
   const choices = more.map((line) => line.trim().replace(/^(\d+) +/, '$1: '));
   throw new CannotGoOn(
-    `not said: ${ask}`,
-    `write ${option} ${JSON.stringify(example ?? '…')}${orNumber}`,
+    worded`not said: ${ask}`,
+    worded`write ${option} ${JSON.stringify(example ?? '…')}${orNumber}`,
     2,
     [],
     choices,
@@ -91,7 +94,7 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
     return await act(asker);
   } catch (error) {
     if (error instanceof Ended) dialogue?.say('');
-    if (error instanceof Ended) throw new CannotGoOn(`stopped: ${nothingDone}`, undefined, 130);
+    if (error instanceof Ended) throw new CannotGoOn(worded`stopped: ${nothingDone}`, undefined, 130);
     throw error;
   } finally {
     dialogue?.close();
@@ -104,7 +107,10 @@ export function oneOf<T extends string>(words: readonly T[]): Reader<T> {
     const index = /^\d{1,3}$/.test(text) ? Number(text) - 1 : words.indexOf(text.toLowerCase() as T);
     const word = words[index];
     if (word !== undefined) return { ok: true, value: word };
-    return refuse('is none of these', `write a number from 1 to ${words.length}; or ${adviseWord(text, words)}`);
+    return refuse(
+      worded`is none of these`,
+      worded`write a number from 1 to ${words.length}; or ${adviseWord(text, words)}`,
+    );
   };
 }
 
@@ -130,14 +136,16 @@ export const yesOrNo: Reader<boolean> = (text) => {
   const word = text.toLowerCase();
   if (['yes', 'y'].includes(word)) return { ok: true, value: true };
   if (['no', 'n'].includes(word)) return { ok: true, value: false };
-  return refuse('is neither yes nor no', 'write yes or no');
+  return refuse(worded`is neither yes nor no`, worded`write yes or no`);
 };
 
 /** A line of words for people. */
 export const someWords: Reader<string> = (text) => {
   const plain = text.trim();
-  if (plain === '') return refuse('is empty', 'write some words');
-  return plain.length > 120 ? refuse('is longer than 120 characters', 'shorten it') : { ok: true, value: plain };
+  if (plain === '') return refuse(worded`is empty`, worded`write some words`);
+  return plain.length > 120
+    ? refuse(worded`is longer than 120 characters`, worded`shorten it`)
+    : { ok: true, value: plain };
 };
 
 /** The same reader, or nothing where nothing is written. */

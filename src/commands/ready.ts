@@ -10,6 +10,7 @@ import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
 import { choosePiece } from './name-things.ts';
 import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
+import { worded } from '../words/worded.ts';
 
 /** Materials that the plan still lays down on the pieces asked about. */
 function laidBy(plan: Plan, isAsked: (piece: { readonly id: string }) => boolean): ReadonlySet<string> {
@@ -23,7 +24,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const [word] = call.words;
   const all = isFlagged(call, 'all');
   if (word !== undefined && all)
-    throw new CannotGoOn('a piece and --all do not go together', 'name a piece, or write --all');
+    throw new CannotGoOn(worded`a piece and --all do not go together`, worded`name a piece, or write --all`);
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
   const { plan, air, situation, kept } = planOf(call, shop);
   const lessons = { materials: learnedMaterials(situation, air, kept), hands: situation.paces };

@@ -2,10 +2,11 @@ import { sightings } from '../model/journal.ts';
 import type { Call, ExitCode } from './call.ts';
 import { enter, namedStep, sayTask } from './enter.ts';
 import { wordOf } from './word-of.ts';
+import { worded } from '../words/worded.ts';
 
 /** How a film looked and felt. */
 export async function answer(call: Call): Promise<ExitCode> {
-  const sighting = wordOf('sighting', call.words[2] ?? '', sightings);
+  const sighting = wordOf(worded`sighting`, call.words[2] ?? '', sightings);
   const named = await namedStep(call, 'done');
   const { shop, task } = named;
   return enter(
@@ -13,6 +14,6 @@ export async function answer(call: Call): Promise<ExitCode> {
     shop,
     'seen',
     () => [{ kind: 'seen', task: task.id, sighting }],
-    `${sayTask(named)} is ${sighting}`,
+    worded`${sayTask(named)} is ${sighting}`,
   );
 }

@@ -17,6 +17,7 @@ import { complaint } from './complain.ts';
 import { nowOf, openShop, shopFolder } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
 import { toldCalendar } from './told-calendar.ts';
+import { worded } from '../words/worded.ts';
 
 const usualPort = 47_631;
 const loopback = '127.0.0.1';
@@ -36,7 +37,10 @@ function addressOf(call: Call): Address {
   if (host !== undefined) return { listen: host, name: host === everywhere ? (lan ?? loopback) : host };
   if (!isFlagged(call, 'lan')) return { listen: loopback, name: loopback };
   if (lan !== undefined) return { listen: lan, name: lan };
-  throw new CannotGoOn('this machine has no address in a local network', 'join one, or name an address with --host');
+  throw new CannotGoOn(
+    worded`this machine has no address in a local network`,
+    worded`join one, or name an address with --host`,
+  );
 }
 
 interface Made {
@@ -56,7 +60,7 @@ async function make(call: Call): Promise<Made> {
 async function sayBroken(call: Call, error: unknown): Promise<void> {
   const text = error instanceof Error ? error.message : String(error);
   const why = error instanceof CannotGoOn ? await complaint(error, call.io) : `drybench: ${harmless(text)}\n`;
-  call.io.stderr.write(`${why}drybench: the calendar stays as it was until this is mended\n`);
+  call.io.stderr.write(worded`${why}drybench: the calendar stays as it was until this is mended\n`);
 }
 
 async function listen(call: Call, address: Address, token: string, feed: () => Promise<Feed>): Promise<Served> {
@@ -76,9 +80,10 @@ async function listen(call: Call, address: Address, token: string, feed: () => P
     });
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : undefined;
-    if (code === 'EADDRINUSE') throw new CannotGoOn(`port ${port} is in use`, 'name another one with --port');
+    if (code === 'EADDRINUSE')
+      throw new CannotGoOn(worded`port ${port} is in use`, worded`name another one with --port`);
     if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND' || code === 'EACCES')
-      throw new CannotGoOn(`cannot listen on ${address.listen}:${port}`, 'see --host and --port');
+      throw new CannotGoOn(worded`cannot listen on ${address.listen}:${port}`, worded`see --host and --port`);
     throw error;
   }
 }
@@ -89,7 +94,10 @@ function minutesToServe(call: Call): number | undefined {
   if (written === undefined) return undefined;
   const read = readMinutes(written);
   if (read.ok && read.value > 0 && read.value <= LONGEST_MINUTES) return read.value;
-  throw new CannotGoOn(`--for "${written}" is no time to serve`, 'write a time up to 14 d, like 10 min or 2 h');
+  throw new CannotGoOn(
+    worded`--for "${written}" is no time to serve`,
+    worded`write a time up to 14 d, like 10 min or 2 h`,
+  );
 }
 
 function ended(forMinutes: number | undefined): Promise<ExitCode> {
@@ -110,18 +118,19 @@ async function sayWhere(call: Call, url: string, made: Made, name: string): Prom
   const isColoured = look.paint.strong('x') !== 'x';
   const columns = call.io.stdout.isTTY === true ? look.columns : undefined;
   const code = scanCode(`webcal://${url}`, { columns, colour: isColoured, plain: look.ascii });
-  const whom = name === loopback ? 'this machine only (add --lan for your network)' : 'phones in this network';
+  const whom =
+    name === loopback ? worded`this machine only (add --lan for your network)` : worded`phones in this network`;
   print(
     call,
     [
-      `${harmless(made.shopName)}: ${made.events} entries, for ${whom}.`,
+      worded`${harmless(made.shopName)}: ${made.events} entries, for ${whom}.`,
       `  webcal://${url}`,
       `  http://${url}`,
       ...(code === '' ? [] : [code]),
-      'Whoever has this address can read the plan; --new-address makes it worthless and gives another.',
-      'It works while this command runs and phone and machine share a network; a calendar that is fetched by',
-      'a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.',
-      'Ctrl-C ends it.',
+      worded`Whoever has this address can read the plan; --new-address makes it worthless and gives another.`,
+      worded`It works while this command runs and phone and machine share a network; a calendar that is fetched by`,
+      worded`a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.`,
+      worded`Ctrl-C ends it.`,
       '',
     ].join('\n'),
   );

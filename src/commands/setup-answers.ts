@@ -10,6 +10,7 @@ import { weekdays, type Units, type Weekday } from '../model/shop.ts';
 import { CannotGoOn } from './call.ts';
 import { freeId, idFromName } from './id-from-name.ts';
 import { oneOf, someWords, type Asker } from './questions.ts';
+import { worded } from '../words/worded.ts';
 
 const mostPlaces = 99;
 const americanZone =
@@ -28,21 +29,22 @@ function eachRoom<T>(reader: Reader<T>, count: number): Reader<readonly T[]> {
     const reads = text.split(';').map((part) => reader(part.trim()));
     const wrong = reads.find((r) => !r.ok);
     if (wrong !== undefined) return wrong;
-    if (reads.length !== count) return refuse(`is not for ${count} rooms`, 'write one for each room, with ; between');
+    if (reads.length !== count)
+      return refuse(worded`is not for ${count} rooms`, worded`write one for each room, with ; between`);
     return read(reads.flatMap((r) => (r.ok ? [r.value] : [])));
   };
 }
 
 const rangeC: Reader<readonly [number, number]> = (text) => {
-  const write = 'write the coldest and the warmest like 15 to 20 °C';
+  const write = worded`write the coldest and the warmest like 15 to 20 °C`;
   const ends = text.split(/\s+to\s+|\.\.|–/);
   const [from = '', to = ''] = ends;
-  if (ends.length !== 2) return refuse('is not two temperatures', write);
+  if (ends.length !== 2) return refuse(worded`is not two temperatures`, write);
   const unit = /[°CFcf].*$/.exec(to)?.[0] ?? '';
   const [cold, warm] = [readTempC(/[CFcf]/.test(from) ? from : `${from.trim()} ${unit}`), readTempC(to.trim())];
   if (!cold.ok) return cold;
   if (!warm.ok) return warm;
-  return cold.value <= warm.value ? read([cold.value, warm.value]) : refuse('has the warmest first', write);
+  return cold.value <= warm.value ? read([cold.value, warm.value]) : refuse(worded`has the warmest first`, write);
 };
 
 const fourPlaces: Reader<NewRoom['places']> = (text) => {
@@ -52,7 +54,7 @@ const fourPlaces: Reader<NewRoom['places']> = (text) => {
   const [bench = 0, floor = 0, rack = 0, spray = 0] = numbers.flatMap((n) => (n.ok ? [n.value] : []));
   return numbers.length === 4
     ? read({ bench, floor, rack, spray })
-    : refuse('is not four numbers', 'write benches, floor, rack, to spray in, like 2, 4, 6, 2');
+    : refuse(worded`is not four numbers`, worded`write benches, floor, rack, to spray in, like 2, 4, 6, 2`);
 };
 
 const share: Reader<number> = (text) => readPercent(/^[\d.]+$/.test(text) ? `${text} %` : text);
@@ -87,8 +89,8 @@ async function knowEach<T>(
 async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
   const written = await asker.know({
     flag: 'rooms',
-    ask: 'Rooms, with commas; write heated behind a heated one',
-    usual: 'Workshop heated',
+    ask: worded`Rooms, with commas; write heated behind a heated one`,
+    usual: worded`Workshop heated`,
     read: wordList,
   });
   const ids: string[] = [];
@@ -105,21 +107,21 @@ async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
     asker,
     'air',
     of((r) => r.air.temps),
-    'coldest and warmest hour of these days',
+    worded`coldest and warmest hour of these days`,
     rangeC,
   );
   const damp = await knowEach(
     asker,
     'humidity',
     of((r) => r.air.rh),
-    'humidity at its warmest hour',
+    worded`humidity at its warmest hour`,
     share,
   );
   const places = await knowEach(
     asker,
     'places',
     of((r) => r.places),
-    'benches, floor, rack, to spray in',
+    worded`benches, floor, rack, to spray in`,
     fourPlaces,
   );
   const none = { bench: 0, floor: 0, rack: 0, spray: 0 };
@@ -128,19 +130,19 @@ async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
     return { id, name, heated, coldC, warmC, warmRhPercent: Math.round(damp[i] ?? 0), places: places[i] ?? none };
   });
   if (rooms.every(({ places: p }) => p.bench + p.floor + p.rack + p.spray === 0))
-    throw new CannotGoOn('there is no place to work at: nothing was written', 'give one bench at least');
+    throw new CannotGoOn(worded`there is no place to work at: nothing was written`, worded`give one bench at least`);
   return rooms;
 }
 
 async function knowOpening(asker: Asker): Promise<NewShop['opening']> {
   const hours: Reader<string> = (text) => mapped(readHoursOfDay, () => text.trim())(text);
   const ask = (flag: string, days: string, usual: string) =>
-    asker.know({ flag, ask: `Open ${days}, or closed`, usual, read: hours });
-  const week = await ask('hours', 'Monday to Friday', '08:00-12:30, 13:15-17:30');
-  const saturday = await ask('saturday', 'on Saturday', 'closed');
-  const sunday = await ask('sunday', 'on Sunday', 'closed');
+    asker.know({ flag, ask: worded`Open ${days}, or closed`, usual, read: hours });
+  const week = await ask('hours', worded`Monday to Friday`, '08:00-12:30, 13:15-17:30');
+  const saturday = await ask('saturday', worded`on Saturday`, 'closed');
+  const sunday = await ask('sunday', worded`on Sunday`, 'closed');
   if ([week, saturday, sunday].every((h) => h === 'closed'))
-    throw new CannotGoOn('the shop is never open: nothing was written', 'give hours for one day at least');
+    throw new CannotGoOn(worded`the shop is never open: nothing was written`, worded`give hours for one day at least`);
   const special: Partial<Record<Weekday, string>> = { saturday, sunday };
   return Object.fromEntries(weekdays.map((day) => [day, special[day] ?? week])) as Record<Weekday, string>;
 }
@@ -148,14 +150,14 @@ async function knowOpening(asker: Asker): Promise<NewShop['opening']> {
 async function knowHands(asker: Asker): Promise<NewHand[]> {
   const names = await asker.know({
     flag: 'hands',
-    ask: 'Who works there, with commas',
+    ask: worded`Who works there, with commas`,
     usual: 'Owner',
     read: wordList,
   });
   const lower = names.map((n) => n.toLowerCase());
   const sprayers = await asker.know({
     flag: 'who-sprays',
-    ask: 'Who of them sprays, with commas; or nobody',
+    ask: worded`Who of them sprays, with commas; or nobody`,
     usual: names[0] ?? 'nobody',
     read: (text) => {
       if (['nobody', 'none'].includes(text.toLowerCase())) return read([]);
@@ -163,7 +165,7 @@ async function knowHands(asker: Asker): Promise<NewHand[]> {
       const unknown = words.find((word) => !lower.includes(word));
       return unknown === undefined
         ? read(words)
-        : refuse(`names "${unknown}", who is not there`, `write ${names.join(', ')}`);
+        : refuse(worded`names "${unknown}", who is not there`, worded`write ${names.join(', ')}`);
     },
   });
   const ids: string[] = [];
@@ -176,36 +178,43 @@ async function knowHands(asker: Asker): Promise<NewHand[]> {
 
 /** All that a shop begins with. */
 export async function knowShop(asker: Asker): Promise<NewShop> {
-  const name = await asker.know({ flag: 'name', ask: 'What is the shop called', usual: 'Workshop', read: someWords });
+  const name = await asker.know({
+    flag: 'name',
+    ask: worded`What is the shop called`,
+    usual: 'Workshop',
+    read: someWords,
+  });
   const timeZone = await asker.know({
     flag: 'zone',
-    ask: 'Time zone, like Europe/Dublin',
+    ask: worded`Time zone, like Europe/Dublin`,
     usual: Intl.DateTimeFormat().resolvedOptions().timeZone,
     read: readZone,
   });
   const american = americanZone.test(timeZone);
   const units = await asker.know({
     flag: 'units',
-    ask: 'Units, metric or us',
+    ask: worded`Units, metric or us`,
     usual: american ? 'us' : 'metric',
     read: oneOf<Units>(['metric', 'us']),
   });
   const currency = await asker.know({
     flag: 'currency',
-    ask: 'Currency, like EUR or USD',
+    ask: worded`Currency, like EUR or USD`,
     usual: american ? 'USD' : 'EUR',
     read: (text) => readCurrency(text.toUpperCase()),
   });
   const clock = await asker.know({
     flag: 'clock',
-    ask: 'Clock, 12 or 24 hours',
+    ask: worded`Clock, 12 or 24 hours`,
     usual: units === 'us' ? '12' : '24',
     read: (text) =>
-      text === '12' || text === '24' ? read<'12' | '24'>(text) : refuse('is not 12 or 24', 'write 12 or 24'),
+      text === '12' || text === '24'
+        ? read<'12' | '24'>(text)
+        : refuse(worded`is not 12 or 24`, worded`write 12 or 24`),
   });
   const weekStartsOn = await asker.know({
     flag: 'week-starts-on',
-    ask: 'The week starts on, monday or sunday',
+    ask: worded`The week starts on, monday or sunday`,
     usual: units === 'us' ? 'sunday' : 'monday',
     read: oneOf<'monday' | 'sunday'>(['monday', 'sunday']),
   });
@@ -215,9 +224,9 @@ export async function knowShop(asker: Asker): Promise<NewShop> {
   const count = (flag: string, ask: string, usual: number, least = 0) =>
     asker.know({ flag, ask, usual: String(usual), read: wholeReader(least, mostPlaces) });
   const tools = {
-    sprayer: await count('sprayers', 'How many sprayers', hands.some((h) => h.sprays) ? 1 : 0),
-    sander: await count('sanders', 'How many sanders with extraction (0: by hand)', 1),
-    clamps: await count('clamps', 'How many sets of clamps', 2, 1),
+    sprayer: await count('sprayers', worded`How many sprayers`, hands.some((h) => h.sprays) ? 1 : 0),
+    sander: await count('sanders', worded`How many sanders with extraction (0: by hand)`, 1),
+    clamps: await count('clamps', worded`How many sets of clamps`, 2, 1),
   };
   return { name, timeZone, units, clock, weekStartsOn, currency, opening, rooms, hands, tools };
 }

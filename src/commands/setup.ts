@@ -12,6 +12,7 @@ import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
 import { writeOwnFile } from './own-file.ts';
 import { asking } from './questions.ts';
 import { knowShop } from './setup-answers.ts';
+import { worded } from '../words/worded.ts';
 
 /** Stands in every schema that we write, and hardly in another file of that name. */
 const schemaMark = 'json-schema.org';
@@ -30,7 +31,7 @@ function writeSchemas(folder: string): string[] {
 
 function tell(call: Call, word: string, folder: string, files: readonly string[], next: string): ExitCode {
   if (wantsJson(call)) printJson(call, { format: 'drybench.setup/1', folder, files });
-  else print(call, `Written in ${harmless(word)}: ${files.join(', ')}\n${next}`);
+  else print(call, worded`Written in ${harmless(word)}: ${files.join(', ')}\n${next}`);
   return 0;
 }
 
@@ -40,19 +41,19 @@ export async function answer(call: Call): Promise<ExitCode> {
   const folder = resolve(call.io.folder, word);
   const isShop = existsSync(join(folder, SHOP_FILE));
   if (isFlagged(call, 'schemas')) {
-    if (!isShop) throw new CannotGoOn(`there is no ${SHOP_FILE} in "${word}"`, 'name the folder of a shop');
+    if (!isShop) throw new CannotGoOn(worded`there is no ${SHOP_FILE} in "${word}"`, worded`name the folder of a shop`);
     return tell(call, word, folder, writeSchemas(folder), '');
   }
   if (isShop)
     throw new CannotGoOn(
-      `"${word}" holds a shop already: nothing was written`,
-      'name another folder, or edit shop.yaml',
+      worded`"${word}" holds a shop already: nothing was written`,
+      worded`name another folder, or edit shop.yaml`,
     );
-  return asking(call, 'nothing was written', async (asker) => {
+  return asking(call, worded`nothing was written`, async (asker) => {
     const text = shopFileText(await knowShop(asker));
     const schemas = writeSchemas(folder);
     writeNewText(realDisk, folder, SHOP_FILE, text);
-    const next = `  Look shop.yaml through. Then go there, and take in a piece: drybench intake\n`;
+    const next = worded`  Look shop.yaml through. Then go there, and take in a piece: drybench intake\n`;
     return tell(call, word, folder, [SHOP_FILE, ...schemas], next);
   });
 }

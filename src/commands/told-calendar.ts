@@ -11,13 +11,16 @@ import { newLedger, type Ledger } from '../reports/calendar/ledger.ts';
 import { ledgerText, readLedger, type ReadLedger } from '../reports/calendar/read-ledger.ts';
 import { CannotGoOn } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
+import { worded } from '../words/worded.ts';
 
 const ledgerFile = 'calendar.json';
 const cap = 20_000_000;
 
 function ledgerIn(bytes: Uint8Array): ReadLedger {
   const text = Buffer.from(bytes).toString('utf8');
-  return isTameJson(text) ? readLedger(text) : { ok: false, newer: false, why: 'it holds more than any calendar does' };
+  return isTameJson(text)
+    ? readLedger(text)
+    : { ok: false, newer: false, why: worded`it holds more than any calendar does` };
 }
 
 /** For the repair of a shop. What a newer Drybench wrote is not broken. */
@@ -39,13 +42,19 @@ function keptLedger({ folder, book }: OpenShop): KeptLedger {
   const read = readBytes(realDisk, { path: folder, label: '' }, ledgerFile, cap);
   if (!read.ok) {
     if (read.missing) return { ledger: newLedger(book.shop.name, book.shop.timeZone), seen: ABSENT };
-    throw new CannotGoOn(`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
+    throw new CannotGoOn(worded`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
   }
   const ledger = ledgerIn(read.bytes);
   if (ledger.ok) return { ledger: ledger.ledger, seen: seen(read.bytes) };
   if (ledger.newer)
-    throw new CannotGoOn(`${ledgerFile} was written by a newer Drybench`, 'use that one, or a newer one still');
-  throw new CannotGoOn(`${ledgerFile} is not right: ${ledger.why}`, 'drybench check --repair sets it aside');
+    throw new CannotGoOn(
+      worded`${ledgerFile} was written by a newer Drybench`,
+      worded`use that one, or a newer one still`,
+    );
+  throw new CannotGoOn(
+    worded`${ledgerFile} is not right: ${ledger.why}`,
+    worded`drybench check --repair sets it aside`,
+  );
 }
 
 /**

@@ -18,6 +18,7 @@ import { openShop, timeOf, type OpenShop } from './open-shop.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { writeOwnFile } from './own-file.ts';
 import { planOf, type Planned } from './plan-of.ts';
+import { counted, worded } from '../words/worded.ts';
 
 interface Sheet extends Paper {
   readonly usualFile: string;
@@ -60,7 +61,7 @@ function week(call: Call, shop: OpenShop): Sheet {
 function card(call: Call, shop: OpenShop, piece: Piece): Sheet {
   const planned = planOf(call, shop);
   const plannedPiece = planned.plan.pieces.find((p) => p.id === piece.id);
-  if (plannedPiece === undefined) throw new CannotGoOn(`nothing is planned for "${piece.name}"`, undefined, 1);
+  if (plannedPiece === undefined) throw new CannotGoOn(worded`nothing is planned for "${piece.name}"`, undefined, 1);
   return { ...buyerCard(inputOf(shop, planned, 0), piece, plannedPiece), usualFile: `card-${piece.id}.html` };
 }
 
@@ -73,14 +74,14 @@ async function sheetOf(call: Call, shop: OpenShop): Promise<Sheet> {
 /** Writes a page to print: the week, a buyer's card, or labels. */
 export async function answer(call: Call): Promise<ExitCode> {
   if (textFlag(call, 'card') !== undefined && isFlagged(call, 'labels'))
-    throw new CannotGoOn('--card and --labels do not go together', 'write one of them');
+    throw new CannotGoOn(worded`--card and --labels do not go together`, worded`write one of them`);
   const shop = await openShop(call, { supplies: true });
   const sheet = await sheetOf(call, shop);
   const file = textFlag(call, 'file') ?? sheet.usualFile;
   const path = resolve(call.io.folder, file);
   writeOwnFile(path, sheet.html, PAPER_MARK);
-  const pages = `${sheet.pages} ${sheet.pages === 1 ? 'page' : 'pages'}`;
+  const pages = counted(sheet.pages, '{0} page', '{0} pages');
   if (wantsJson(call)) printJson(call, { format: 'drybench.wall/1', file: path, pages: sheet.pages });
-  else print(call, `Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`);
+  else print(call, worded`Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`);
   return 0;
 }

@@ -11,6 +11,7 @@ import type { Wish } from '../planning/compare.ts';
 import { readTime } from '../time/zone.ts';
 import { CannotGoOn, isFlagged, type Call } from './call.ts';
 import { knownId, listFlag, pairOf, valueOf } from './flag-values.ts';
+import { worded } from '../words/worded.ts';
 
 /** What may be changed, in the order in which it is shown, with an example of each. */
 const kinds: readonly (readonly [kind: Change['kind'], example: string])[] = [
@@ -34,7 +35,7 @@ export function namedInWishes(call: Call): { readonly recipes: string[]; readonl
 function dayOf(option: string, written: string): string {
   const time = readTime(written, 'UTC');
   if (time.ok && time.dateOnly) return written;
-  throw new CannotGoOn(`${option} "${written}" is no date`, 'write a date like 2027-01-16');
+  throw new CannotGoOn(worded`${option} "${written}" is no date`, worded`write a date like 2027-01-16`);
 }
 
 function sectionOf(option: string, written: string, book: Book): { readonly piece: string; readonly section: Section } {
@@ -49,12 +50,12 @@ function signed(text: string): string {
 
 function moreOf(option: string, value: string): number {
   if (/^[+-]?\d{1,2}$/.test(value) && Number(value) !== 0) return Number(value);
-  throw new CannotGoOn(`${option} "${value}" is no number of places`, 'write a whole number like +1');
+  throw new CannotGoOn(worded`${option} "${value}" is no number of places`, worded`write a whole number like +1`);
 }
 
 function placesOf(option: string, value: string): number {
   if (/^\d{1,2}$/.test(value) && Number(value) > 0) return Number(value);
-  throw new CannotGoOn(`${option} "${value}" is no number of places`, 'write a whole number like 4');
+  throw new CannotGoOn(worded`${option} "${value}" is no number of places`, worded`write a whole number like 4`);
 }
 
 function usedIn(section: Section, piece: string, book: Book): string[] {
@@ -99,7 +100,10 @@ function changeOf(kind: Change['kind'], written: string, example: string, book: 
     case 'instead': {
       const { piece, section } = sectionOf(option, name, book);
       if (!book.recipes.has(value))
-        throw new CannotGoOn(`${option}: there is no recipe "${value}"`, adviseWord(value, [...book.recipes.keys()]));
+        throw new CannotGoOn(
+          worded`${option}: there is no recipe "${value}"`,
+          adviseWord(value, [...book.recipes.keys()]),
+        );
       return { kind, piece, section: section.id, recipe: value };
     }
     case 'material': {
@@ -108,10 +112,10 @@ function changeOf(kind: Change['kind'], written: string, example: string, book: 
       const old = name.slice(slash + 1);
       const used = usedIn(section, piece, book);
       if (!used.includes(old))
-        throw new CannotGoOn(`${option}: ${piece}/${section.id} does not use "${old}"`, adviseWord(old, used));
+        throw new CannotGoOn(worded`${option}: ${piece}/${section.id} does not use "${old}"`, adviseWord(old, used));
       if (!book.materials.has(value))
         throw new CannotGoOn(
-          `${option}: there is no material "${value}"`,
+          worded`${option}: there is no material "${value}"`,
           adviseWord(value, [...book.materials.keys()]),
         );
       return { kind, piece, section: section.id, old, now: value };
@@ -123,7 +127,8 @@ function costsOf(call: Call, book: Book, names: readonly string[]): ReadonlyMap<
   return new Map(
     listFlag(call, 'cost').map((written) => {
       const { name, value } = pairOf('--cost', written, 'helper=40EUR');
-      if (!names.includes(name)) throw new CannotGoOn(`--cost: there is no change "${name}"`, adviseWord(name, names));
+      if (!names.includes(name))
+        throw new CannotGoOn(worded`--cost: there is no change "${name}"`, adviseWord(name, names));
       const spaced = value.replace(/(\d)(?=[A-Z])/, '$1 ');
       return [name, valueOf('--cost', value, readMoneyMinor(spaced, book.shop.currency))] as const;
     }),
@@ -144,8 +149,8 @@ export function wishesOf(call: Call, book: Book): Wish[] {
   );
   if (single.length === 0)
     throw new CannotGoOn(
-      'say what is to be changed',
-      'for example --warmer garage=+3K or --helper 2027-01-16=08:00-12:00',
+      worded`say what is to be changed`,
+      worded`for example --warmer garage=+3K or --helper 2027-01-16=08:00-12:00`,
     );
   const costs = costsOf(
     call,
@@ -158,6 +163,6 @@ export function wishesOf(call: Call, book: Book): Wish[] {
   });
   if (!isFlagged(call, 'together') || priced.length < 2) return priced;
   const all = priced.reduce((sum, w) => sum + (w.costMinor ?? 0), 0);
-  const together = { name: 'together', said: 'all together', changes: priced.flatMap((w) => w.changes) };
+  const together = { name: 'together', said: worded`all together`, changes: priced.flatMap((w) => w.changes) };
   return [...priced, all > 0 ? { ...together, costMinor: all } : together];
 }

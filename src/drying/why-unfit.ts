@@ -4,6 +4,7 @@ import type { Minute } from '../time/span.ts';
 import { breaches, type Breach } from './air-limits.ts';
 import { coldestAhead } from './keep-above.ts';
 import { surfaceOf } from './surface.ts';
+import { worded } from '../words/worded.ts';
 
 /** A breach in words, in °C and percent; renderers that need other units have the numbers. */
 export interface Unfit extends Breach {
@@ -16,25 +17,25 @@ const percent = (value: number): string => `${value.toFixed(0)} %`;
 function textOf({ code, is, limit }: Breach): string {
   switch (code) {
     case 'air-too-cold':
-      return `air at ${degrees(is)} is colder than ${degrees(limit)}`;
+      return worded`air at ${degrees(is)} is colder than ${degrees(limit)}`;
     case 'air-too-warm':
-      return `air at ${degrees(is)} is warmer than ${degrees(limit)}`;
+      return worded`air at ${degrees(is)} is warmer than ${degrees(limit)}`;
     case 'surface-too-cold':
-      return `surface at ${degrees(is)} is colder than ${degrees(limit)}`;
+      return worded`surface at ${degrees(is)} is colder than ${degrees(limit)}`;
     case 'surface-too-warm':
-      return `surface at ${degrees(is)} is warmer than ${degrees(limit)}`;
+      return worded`surface at ${degrees(is)} is warmer than ${degrees(limit)}`;
     case 'air-too-dry':
-      return `humidity of ${percent(is)} is below ${percent(limit)}`;
+      return worded`humidity of ${percent(is)} is below ${percent(limit)}`;
     case 'air-too-damp':
-      return `humidity of ${percent(is)} is above ${percent(limit)}`;
+      return worded`humidity of ${percent(is)} is above ${percent(limit)}`;
     case 'near-dew-point':
-      return `surface is ${is.toFixed(1)} K above the dew point; it needs ${limit.toFixed(1)} K`;
+      return worded`surface is ${is.toFixed(1)} K above the dew point; it needs ${limit.toFixed(1)} K`;
     case 'film-does-not-form':
-      return `at ${degrees(is)} no film forms; it needs more than ${degrees(limit)}`;
+      return worded`at ${degrees(is)} no film forms; it needs more than ${degrees(limit)}`;
     case 'cold-ahead':
-      return `air falls to ${degrees(is)} too soon; it must stay at ${degrees(limit)} or above`;
+      return worded`air falls to ${degrees(is)} too soon; it must stay at ${degrees(limit)} or above`;
     case 'will-not-dry':
-      return `at ${percent(is)} the air takes up hardly any water: it will not dry`;
+      return worded`at ${percent(is)} the air takes up hardly any water: it will not dry`;
   }
 }
 

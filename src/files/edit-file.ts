@@ -7,6 +7,7 @@ import { replaceFile, seen } from './safe-write.ts';
 import { writeNewText } from './write-new-text.ts';
 import type { Plain } from './yaml/tree.ts';
 import { yamlLines } from './yaml/write.ts';
+import { worded } from '../words/worded.ts';
 
 const BYTE_ORDER_MARK = '\uFEFF';
 
@@ -29,7 +30,7 @@ export function editFile(shopDir: string, file: string, edits: readonly Edit[], 
   for (const edit of edits) {
     const edited = editYaml(source, edit);
     if (!edited.ok) {
-      const advice = `change ${edit.path.join(' › ')} by hand`;
+      const advice = worded`change ${edit.path.join(' › ')} by hand`;
       const place = { file, line: 1, column: 1 };
       return { ok: false, finding: { code: 'cannot-edit', severity: 'error', message: edited.why, advice, place } };
     }

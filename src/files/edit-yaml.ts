@@ -12,6 +12,7 @@ import {
   type Plain,
   type PlainMap,
 } from './yaml/tree.ts';
+import { worded } from '../words/worded.ts';
 
 /** One change to a YAML file that a person wrote. */
 export type Edit =
@@ -79,7 +80,7 @@ function addEntry(text: string, map: MapNode, key: string, value: Plain): Splice
   }
   const [first] = map.entries;
   const last = map.entries.at(-1);
-  if (first === undefined || last === undefined) return 'there is nothing beside which the key could stand';
+  if (first === undefined || last === undefined) return worded`there is nothing beside which the key could stand`;
   const offset = afterNode(text, Math.max(last.value.end, last.key.end));
   return insertedLines(text, offset, newEntryLines(key, value, indentAt(text, first.key.start)));
 }
@@ -100,18 +101,18 @@ function replaceValue(text: string, entry: MapEntry, value: Plain): Splice | str
     const colon = text.indexOf(':', entry.key.end);
     return { start: colon + 1, end: colon + 1, text: ` ${written}` };
   }
-  return 'the value runs over several lines';
+  return worded`the value runs over several lines`;
 }
 
 function setValue(text: string, tree: Node, path: Path, value: Plain): Splice | string {
   const key = path.at(-1);
   const parent = nodeAt(tree, path.slice(0, -1));
-  if (typeof key !== 'string') return 'only a key can be given a value';
+  if (typeof key !== 'string') return worded`only a key can be given a value`;
   if (parent?.kind === 'map') {
     const entry = entryOf(parent, key);
     return entry === undefined ? addEntry(text, parent, key, value) : replaceValue(text, entry, value);
   }
-  if (path.length < 2) return 'the file holds no keys';
+  if (path.length < 2) return worded`the file holds no keys`;
   // The map around it is not there yet, or is empty.
   return setValue(text, tree, path.slice(0, -1), { [key]: value });
 }
@@ -119,13 +120,13 @@ function setValue(text: string, tree: Node, path: Path, value: Plain): Splice | 
 function appendItem(text: string, tree: Node, path: Path, value: Plain): Splice | string {
   const list = nodeAt(tree, path);
   if (list === undefined) return setValue(text, tree, path, [value]);
-  if (list.kind !== 'list') return 'there is no list at that place';
+  if (list.kind !== 'list') return worded`there is no list at that place`;
   const last = list.items.at(-1);
   if (list.flow)
     return last === undefined
       ? { start: list.start + 1, end: list.end - 1, text: flowYaml(value) }
       : { start: last.end, end: last.end, text: `, ${flowYaml(value)}` };
-  if (last === undefined) return 'there is nothing beside which the item could stand';
+  if (last === undefined) return worded`there is nothing beside which the item could stand`;
   const dash = text.lastIndexOf('-', list.start);
   const indent = indentAt(text, dash < lineStart(text, list.start) ? list.start : dash);
   const lines = yamlLines([value]).map((line) => indent + line);
@@ -167,7 +168,7 @@ function same(a: Plain, b: Plain): boolean {
 export function editYaml(source: SourceText, edit: Edit): Edited {
   const before = parseYaml(source);
   if (before.tree === undefined || before.findings.length > 0)
-    return { ok: false, why: 'the file is not right as it is' };
+    return { ok: false, why: worded`the file is not right as it is` };
   const { text } = source;
   const splice =
     edit.kind === 'set'
@@ -178,6 +179,6 @@ export function editYaml(source: SourceText, edit: Edit): Edited {
   const after = parseYaml({ file: source.file, text: result });
   const meant = changed(plainOf(before.tree), edit);
   if (after.tree === undefined || after.findings.length > 0 || !same(plainOf(after.tree), meant))
-    return { ok: false, why: 'the change does not fit into the file as it is written' };
+    return { ok: false, why: worded`the change does not fit into the file as it is written` };
   return { ok: true, text: result };
 }

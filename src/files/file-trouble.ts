@@ -1,4 +1,5 @@
 import { diskCode } from './disk.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 export type TroubleKind =
   /** Another command works on the shop: try again later. */
@@ -20,19 +21,19 @@ export class FileTrouble extends Error {
 }
 
 const words: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'your share of the disk is full',
-  EACCES: 'you may not write there',
-  EPERM: 'you may not write there',
-  EROFS: 'the disk is read-only',
-  EIO: 'the disk reports a fault',
-  ENOENT: 'the folder is not there',
-  ENOTDIR: 'the folder is not there',
+  ENOSPC: phrase('the disk is full'),
+  EDQUOT: phrase('your share of the disk is full'),
+  EACCES: phrase('you may not write there'),
+  EPERM: phrase('you may not write there'),
+  EROFS: phrase('the disk is read-only'),
+  EIO: phrase('the disk reports a fault'),
+  ENOENT: phrase('the folder is not there'),
+  ENOTDIR: phrase('the folder is not there'),
 };
 
 /** An error of the disk in words; any other error, which is a defect, is passed on. */
 export function cannotWrite(what: string, error: unknown): never {
   const code = diskCode(error);
   if (code === '') throw error;
-  throw new FileTrouble('cannot-write', `${what} cannot be written: ${words[code] ?? code}`, error);
+  throw new FileTrouble('cannot-write', worded`${what} cannot be written: ${translated(words[code] ?? code)}`, error);
 }

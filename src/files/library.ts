@@ -16,6 +16,7 @@ import type { Shape } from './shapes/shape.ts';
 import { placeAt } from './source-text.ts';
 import { adviseWord } from './suggest.ts';
 import { entryOf, type Node } from './yaml/tree.ts';
+import { worded } from '../words/worded.ts';
 
 /** One folder of recipes or materials: the shop's own, or the one that comes with Drybench. */
 export interface Shelf {
@@ -94,7 +95,13 @@ export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, fin
     if (shelvesWith(shelves.slice(from), like).length === 0) {
       const others = ids.filter((known) => known !== id);
       findings.push(
-        finding(file, likeNode(file), 'unknown-material', `there is no material ${like}`, adviseWord(like, others)),
+        finding(
+          file,
+          likeNode(file),
+          'unknown-material',
+          worded`there is no material ${like}`,
+          adviseWord(like, others),
+        ),
       );
       return undefined;
     }
@@ -105,8 +112,8 @@ export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, fin
           file,
           likeNode(file),
           'like-in-a-circle',
-          `materials are like each other: ${round}`,
-          'let one stand alone',
+          worded`materials are like each other: ${round}`,
+          worded`let one stand alone`,
         ),
       );
       return undefined;
@@ -135,8 +142,8 @@ export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, fin
       if (found === undefined) return undefined;
       const material = completed(id, found.part);
       if (typeof material !== 'string') return material;
-      const message = `a material needs the key ${material}, or one that it is like`;
-      findings.push(finding(found.file, found.file.tree, 'missing-key', message, `write ${material}: …`));
+      const message = worded`a material needs the key ${material}, or one that it is like`;
+      findings.push(finding(found.file, found.file.tree, 'missing-key', message, worded`write ${material}: …`));
       return undefined;
     }),
   };

@@ -4,6 +4,7 @@ import { diskCode, type Disk } from './disk.ts';
 import { readId } from './quantities/plain.ts';
 import type { Folder } from './read-source.ts';
 import { quoted } from './shapes/text.ts';
+import { worded } from '../words/worded.ts';
 
 export interface ListedIds {
   /** Sorted. */
@@ -18,7 +19,7 @@ function oddName(folder: Folder, path: string, advice: string): Finding {
   return {
     code: 'bad-file-name',
     severity: 'warning',
-    message: `${quoted(path)} is passed over: its name is not an id`,
+    message: worded`${quoted(path)} is passed over: its name is not an id`,
     advice,
     place: { file: folder.label + path, line: 1, column: 1 },
   };
@@ -34,7 +35,7 @@ export function listIds(disk: Disk, folder: Folder, sub: string): ListedIds {
     if (code === '') throw error;
     if (code === 'ENOENT') return { ids: [], findings: [] };
     const place = { file: folder.label + sub, line: 1, column: 1 };
-    const message = `the folder cannot be read (${code})`;
+    const message = worded`the folder cannot be read (${code})`;
     return { ids: [], findings: [{ code: 'unreadable', severity: 'error', message, place }] };
   }
   const ids: string[] = [];
@@ -42,7 +43,7 @@ export function listIds(disk: Disk, folder: Folder, sub: string): ListedIds {
   for (const name of names.slice(0, MOST_FILES)) {
     if (name.startsWith('.')) continue;
     const path = `${sub}/${name}`;
-    if (name.endsWith('.yml')) findings.push(oddName(folder, path, 'let its name end in .yaml'));
+    if (name.endsWith('.yml')) findings.push(oddName(folder, path, worded`let its name end in .yaml`));
     if (!name.endsWith(ENDING)) continue;
     const id = name.slice(0, -ENDING.length);
     const read = readId(id);

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { diskCode, O_CREAT, O_EXCL, O_RDONLY, O_WRONLY, type Disk } from './disk.ts';
 import { cannotWrite, FileTrouble } from './file-trouble.ts';
 import { sleep, withHandle, writeAll } from './write-all.ts';
+import { worded } from '../words/worded.ts';
 
 // Own rather than a package: those there are keep a lock alive by a timer, which a command that works without ever
 // giving way cannot serve, and judge it stale by its age, which a laptop that slept makes wrong. Here a lock is stale
@@ -125,11 +126,11 @@ function clearStale(disk: Disk, folder: string, own: string): void {
 
 function inUse(found: Found | undefined): FileTrouble {
   const holder = found && holderIn(found.text);
-  if (holder === undefined) return new FileTrouble('in-use', 'the shop is in use by another command: try again');
-  const where = holder.host === hostname() ? '' : ` on ${holder.host}`;
-  const who = `"${holder.command}" (process ${holder.pid}${where}, since ${holder.since})`;
-  const away = where === '' ? '' : `; if that is no longer running, remove ${LOCK_FILE} from the shop's folder`;
-  return new FileTrouble('in-use', `the shop is in use by ${who}: try again${away}`);
+  if (holder === undefined) return new FileTrouble('in-use', worded`the shop is in use by another command: try again`);
+  const where = holder.host === hostname() ? '' : worded` on ${holder.host}`;
+  const who = worded`"${holder.command}" (process ${holder.pid}${where}, since ${holder.since})`;
+  const away = where === '' ? '' : worded`; if that is no longer running, remove ${LOCK_FILE} from the shop's folder`;
+  return new FileTrouble('in-use', worded`the shop is in use by ${who}: try again${away}`);
 }
 
 /** What was done is done, whether the lock goes or not: where it stays, the next command finds its process gone. */

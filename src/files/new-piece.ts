@@ -10,6 +10,7 @@ import { writeArea, writeLength, writeMoney, writeThickness } from './say-writte
 import { exampleSize } from './quantities/size.ts';
 import { schemaLine } from './schema-files.ts';
 import { commentedYaml, type CommentedLine } from './yaml/commented.ts';
+import { translated, worded } from '../words/worded.ts';
 
 function sayFace(face: Face, units: Units): string {
   const { what, count, lengthMm, heightMm, share } = face;
@@ -27,14 +28,14 @@ function sayAssumed(assumed: string, units: Units): string {
 export function sayEstimate(estimate: Pick<Estimate, 'faces' | 'assumed'>, units: Units): string[] {
   return [
     ...estimate.faces.map((f) => sayFace(f, units)),
-    ...estimate.assumed.map((text) => `taken as usual: ${sayAssumed(text, units)}`),
+    ...estimate.assumed.map((text) => worded`taken as usual: ${sayAssumed(text, units)}`),
   ];
 }
 
 function areaWhy({ agreed }: ProposedSection, units: Units): string {
   return writeArea(areaOfFaces(agreed.faces), units) === writeArea(agreed.areaM2, units)
-    ? 'to be coated: the sum of the above'
-    : 'to be coated, as you measured it';
+    ? worded`to be coated: the sum of the above`
+    : worded`to be coated, as you measured it`;
 }
 
 function sectionLines(proposed: ProposedSection, recipe: Recipe | undefined, units: Units): CommentedLine[] {
@@ -52,19 +53,26 @@ function sectionLines(proposed: ProposedSection, recipe: Recipe | undefined, uni
     { indent, key: 'area', value: writeArea(section.areaM2, units), why: areaWhy(proposed, units) },
     ...(section.items === 1
       ? []
-      : [{ indent, key: 'items', value: String(section.items), why: 'how many, for the minutes that each takes' }]),
+      : [
+          {
+            indent,
+            key: 'items',
+            value: String(section.items),
+            why: worded`how many, for the minutes that each takes`,
+          },
+        ]),
     {
       indent,
       key: 'thickness',
       value: writeThickness(section.thicknessMm, units),
-      why: 'of the wood: how fast it gets as warm as the room',
+      why: worded`of the wood: how fast it gets as warm as the room`,
     },
     ...(section.attachedTo === undefined
       ? []
-      : [{ indent, key: 'attached-to', value: section.attachedTo, why: 'cannot be taken off it' }]),
-    ...(section.without.length === 0 ? [] : [{ indent, key: 'without', why: 'steps of the recipe left out' }]),
+      : [{ indent, key: 'attached-to', value: section.attachedTo, why: worded`cannot be taken off it` }]),
+    ...(section.without.length === 0 ? [] : [{ indent, key: 'without', why: worded`steps of the recipe left out` }]),
     ...section.without.map((id) => ({ indent: indent + 2, item: id, ...why(id) })),
-    ...(slots.length === 0 ? [] : [{ indent, key: 'with', why: 'parts slotted into the recipe' }]),
+    ...(slots.length === 0 ? [] : [{ indent, key: 'with', why: worded`parts slotted into the recipe` }]),
     ...slots.map((slot) => ({
       indent: indent + 2,
       item: { part: slot.part, ...(slot.before !== undefined && { before: slot.before }) },
@@ -74,21 +82,24 @@ function sectionLines(proposed: ProposedSection, recipe: Recipe | undefined, uni
 }
 
 function leadLines({ lead, id }: Answers): CommentedLine[] {
-  if (lead === 'no') return [{ indent: 0, key: 'may-carry-lead', value: 'no', why: 'the old finish holds no lead' }];
+  if (lead === 'no')
+    return [{ indent: 0, key: 'may-carry-lead', value: 'no', why: worded`the old finish holds no lead` }];
   const may = { indent: 0, key: 'may-carry-lead', value: 'yes' };
   if (lead !== 'may')
     return [
-      { ...may, why: lead.found ? 'follow local rules and licensed practice' : 'tested, see below' },
+      { ...may, why: lead.found ? worded`follow local rules and licensed practice` : worded`tested, see below` },
       {
         indent: 0,
         key: 'lead-test',
         value: { on: lead.on, found: lead.found ? 'yes' : 'no' },
-        why: lead.found ? 'lead: what disturbs the old finish stays out of the plan' : 'no lead: sanding may go on',
+        why: lead.found
+          ? worded`lead: what disturbs the old finish stays out of the plan`
+          : worded`no lead: sanding may go on`,
       },
     ];
   return [
-    { ...may, why: 'nothing that disturbs the old finish is planned before its test:' },
-    `drybench lead-test ${id} none    (or: found)`,
+    { ...may, why: worded`nothing that disturbs the old finish is planned before its test:` },
+    worded`drybench lead-test ${id} none    (or: found)`,
   ];
 }
 
@@ -100,17 +111,17 @@ function headLines(answers: Answers, shop: Shop): CommentedLine[] {
   const { size, kind, takenInAt } = answers;
   const measured = size && exampleSize(size, shop.units);
   return [
-    `Taken in on ${localTime(takenInAt, shop.timeZone).date}${measured === undefined ? '' : `, ${measured}`}.`,
-    'Change what you like; `drybench check` says whether it is still right.',
+    worded`Taken in on ${localTime(takenInAt, shop.timeZone).date}${measured === undefined ? '' : `, ${measured}`}.`,
+    worded`Change what you like; \`drybench check\` says whether it is still right.`,
     '',
-    { indent: 0, key: 'name', value: answers.name, why: 'as the bench sheet calls it' },
-    { indent: 0, key: 'kind', value: kind, why: kindFaces[kind].say },
-    { indent: 0, key: 'arrives', value: answers.arrives, why: 'in the shop from then on' },
+    { indent: 0, key: 'name', value: answers.name, why: worded`as the bench sheet calls it` },
+    { indent: 0, key: 'kind', value: kind, why: translated(kindFaces[kind].say) },
+    { indent: 0, key: 'arrives', value: answers.arrives, why: worded`in the shop from then on` },
     ...(answers.wantedBy === undefined
       ? []
-      : [{ indent: 0, key: 'wanted-by', value: answers.wantedBy, why: 'to be handed over by then' }]),
-    ...money('price', answers.priceMinor, shop, 'what you hope to get'),
-    ...money('cost', answers.costMinor, shop, 'what you paid for it'),
+      : [{ indent: 0, key: 'wanted-by', value: answers.wantedBy, why: worded`to be handed over by then` }]),
+    ...money('price', answers.priceMinor, shop, worded`what you hope to get`),
+    ...money('cost', answers.costMinor, shop, worded`what you paid for it`),
     ...leadLines(answers),
   ];
 }
@@ -133,8 +144,8 @@ export function pieceFileText(
       ...headLines(answers, shop),
       ...(whole === undefined
         ? []
-        : [{ indent: 0, key: 'whole', value: whole, why: 'steps before and after the work on all sections' }]),
-      ...proposal.left.map((text) => `Not planned: ${text}.`),
+        : [{ indent: 0, key: 'whole', value: whole, why: worded`steps before and after the work on all sections` }]),
+      ...proposal.left.map((text) => worded`Not planned: ${text}.`),
       { indent: 0, key: 'sections' },
       ...proposal.sections.flatMap((p) => sectionLines(p, recipes.get(p.section.recipe), shop.units)),
     ])

@@ -16,6 +16,7 @@ import type { Notes, Shape } from './shapes/shape.ts';
 import { choice, quantity, words } from './shapes/text.ts';
 import { isTameJson } from './tame-json.ts';
 import { yes, yesNo } from './formats/values.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 export const PLAN_FILE = 'plan.json';
 const PLAN_CAP = 50_000_000;
@@ -101,7 +102,7 @@ const zone = quantity(
   (name) =>
     name.length <= 64 && isZone(name)
       ? { ok: true, value: name }
-      : { ok: false, why: 'is no time zone', write: 'keep the plan again' },
+      : { ok: false, why: worded`is no time zone`, write: worded`keep the plan again` },
   'Europe/Dublin',
 );
 
@@ -117,12 +118,12 @@ const head = open('a plan', {
   proof: must(proof, 'proof'),
 });
 
-const newerAdvice = 'use that one, or a newer one still; or move the file away, and a plan is made anew';
+const newerAdvice = phrase('use that one, or a newer one still; or move the file away, and a plan is made anew');
 
 function finding(
   code: string,
   message: string,
-  advice = 'drybench check --repair sets it aside; week makes a plan anew',
+  advice = worded`drybench check --repair sets it aside; week makes a plan anew`,
 ): Finding {
   return { code, severity: 'error', message, advice, place: { file: PLAN_FILE, line: 1, column: 1 } };
 }
@@ -140,13 +141,13 @@ function formatOf(value: unknown): string {
 
 /** The plan that a document holds. */
 export function planIn(document: string): ReadPlan {
-  if (!isTameJson(document)) return { findings: [finding('bad-plan', 'the file holds more than any plan does')] };
+  if (!isTameJson(document)) return { findings: [finding('bad-plan', worded`the file holds more than any plan does`)] };
   let value: unknown;
   try {
     value = JSON.parse(document);
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    return { findings: [finding('bad-plan', 'the file is not JSON')] };
+    return { findings: [finding('bad-plan', worded`the file is not JSON`)] };
   }
   const format = formatOf(value);
   if (format !== PLAN_FORMAT) {
@@ -154,8 +155,12 @@ export function planIn(document: string): ReadPlan {
     return {
       findings: [
         isNewer
-          ? finding('newer-plan', `the plan has the form ${format}: a newer Drybench wrote it`, newerAdvice)
-          : finding('bad-plan', 'the file is not a plan of Drybench'),
+          ? finding(
+              'newer-plan',
+              worded`the plan has the form ${format}: a newer Drybench wrote it`,
+              translated(newerAdvice),
+            )
+          : finding('bad-plan', worded`the file is not a plan of Drybench`),
       ],
     };
   }
@@ -176,12 +181,12 @@ function readParts(value: Readonly<Record<string, unknown>>): ReadPlan {
   };
   const part = <T>(shape: Shape<T>, data: unknown): T => {
     const read = shape.read(nodeOfJson(data), notes);
-    if (read === undefined) throw new BadPart('a part of the plan cannot be read');
+    if (read === undefined) throw new BadPart(worded`a part of the plan cannot be read`);
     return read;
   };
   const list = <T>(key: string, shape: Shape<T>): readonly T[] => {
     const items = value[key];
-    if (!Array.isArray(items)) throw new BadPart(`the plan has no list of ${key}`);
+    if (!Array.isArray(items)) throw new BadPart(worded`the plan has no list of ${key}`);
     return items.map((item) => part(shape, item));
   };
   const longLists = new Set(['pieces', 'steps', 'sessions', 'warnings']);

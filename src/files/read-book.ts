@@ -28,6 +28,7 @@ import { PARTS, pressedFile, SHIPPED_RECIPES } from './shipped.ts';
 import { isZone } from '../time/zone.ts';
 import { entryOf, nearestNode, type Node, type Path } from './yaml/tree.ts';
 import { placeAt, type SourceText } from './source-text.ts';
+import { phrase, translated } from '../words/worded.ts';
 
 export interface ReadBookOptions {
   /** Drybench's own folder, see shippedDir(). */
@@ -122,7 +123,7 @@ function placeIn(files: ReadonlyMap<string, ReadFile>, file: string, path: Path)
   return found && placeAt(found.source, nearestNode(found.tree, path).start);
 }
 
-const adviceOnMissingAir = 'put the record there, or mend its name where shop.yaml says air:';
+const adviceOnMissingAir = phrase('put the record there, or mend its name where shop.yaml says air:');
 
 /** Reads the records that the air of rooms names; each file once. */
 function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
@@ -133,7 +134,10 @@ function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
     const read = readSource(desk.disk, desk.shop, file, CSV_CAP);
     const record = read.ok
       ? readAirCsv(read.source.text, zone, read.source.file)
-      : { samples: [], findings: [{ ...read.finding, ...(read.missing && { advice: adviceOnMissingAir }) }] };
+      : {
+          samples: [],
+          findings: [{ ...read.finding, ...(read.missing && { advice: translated(adviceOnMissingAir) }) }],
+        };
     desk.findings.push(...record.findings);
     known.set(file, record.samples);
     return record.samples;

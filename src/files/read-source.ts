@@ -3,6 +3,7 @@ import { join, sep } from 'node:path';
 import type { Finding } from '../model/finding.ts';
 import { diskCode, O_NONBLOCK, O_RDONLY, type Disk } from './disk.ts';
 import { placeAt, type SourceText } from './source-text.ts';
+import { worded } from '../words/worded.ts';
 
 /** A folder that files are read from, and what findings call it: `` for the shop's own, `shipped/` for Drybench's. */
 export interface Folder {
@@ -65,8 +66,8 @@ export function decodeSource(file: string, bytes: Uint8Array): ReadSource {
   const finding: Finding = {
     code: 'not-utf-8',
     severity: 'error',
-    message: `byte ${bad.byte + 1} of the file is not UTF-8`,
-    advice: 'save the file as UTF-8',
+    message: worded`byte ${bad.byte + 1} of the file is not UTF-8`,
+    advice: worded`save the file as UTF-8`,
     place: placeAt({ file, text }, bad.offset),
   };
   return { ok: false, finding, missing: false };
@@ -87,19 +88,24 @@ export function readBytes(
     const real = disk.realPath(join(folder.path, name));
     const root = disk.realPath(folder.path);
     if (real !== root && !real.startsWith(root.endsWith(sep) ? root : root + sep))
-      return fail('link-out-of-shop', 'this is a link that leads out of the shop', 'copy the file into the shop');
+      return fail(
+        'link-out-of-shop',
+        worded`this is a link that leads out of the shop`,
+        worded`copy the file into the shop`,
+      );
     handle = disk.open(real, O_RDONLY | O_NONBLOCK);
     const stat = disk.stat(handle);
-    if (!stat.isFile) return fail('not-a-file', 'this is not a regular file');
-    const tooBig = () => fail('too-big', `the file is larger than ${cap / MB} MB`, 'split it, or shorten it');
+    if (!stat.isFile) return fail('not-a-file', worded`this is not a regular file`);
+    const tooBig = () =>
+      fail('too-big', worded`the file is larger than ${cap / MB} MB`, worded`split it, or shorten it`);
     if (stat.bytes > cap) return tooBig();
     const bytes = readAll(disk, handle, stat.bytes, cap);
     return bytes === undefined ? tooBig() : { ok: true, bytes };
   } catch (error) {
     const code = diskCode(error);
     if (code === '') throw error;
-    if (code === 'ENOENT' || code === 'ENOTDIR') return fail('missing-file', 'there is no such file');
-    return fail('unreadable', `the file cannot be read (${code})`);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return fail('missing-file', worded`there is no such file`);
+    return fail('unreadable', worded`the file cannot be read (${code})`);
   } finally {
     if (handle !== undefined) disk.close(handle);
   }

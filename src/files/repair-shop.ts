@@ -8,6 +8,7 @@ import { PLAN_FILE, readPlan } from './plan-file.ts';
 import { readBytes } from './read-source.ts';
 import { replaceFile, seen } from './safe-write.ts';
 import { keepCopy, moveAside } from './set-aside.ts';
+import { worded } from '../words/worded.ts';
 
 const OWN_CAP = 50_000_000;
 
@@ -81,6 +82,6 @@ function repairAll(disk: Disk, folder: string, others: readonly OwnFile[]): read
       ...others.flatMap((other) => repairOther(disk, folder, other)),
     ];
   } catch (error) {
-    cannotWrite('a copy of what is broken', error);
+    cannotWrite(worded`a copy of what is broken`, error);
   }
 }

@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { diskCode, O_CREAT, O_EXCL, O_RDONLY, O_WRONLY, type Disk } from './disk.ts';
 import { cannotWrite, FileTrouble } from './file-trouble.ts';
 import { flushFolder, sleep, withHandle, writeAll } from './write-all.ts';
+import { worded } from '../words/worded.ts';
 
 const NEW_FILE_MODE = 0o644;
 const DAY_MS = 24 * 60 * 60 * 1000;
@@ -39,7 +40,7 @@ function targetOf(disk: Disk, path: string): Target {
   try {
     const real = disk.realPath(path);
     const stat = disk.statPath(real);
-    if (!stat.isFile) throw new FileTrouble('cannot-write', `${basename(path)} is not a regular file`);
+    if (!stat.isFile) throw new FileTrouble('cannot-write', worded`${basename(path)} is not a regular file`);
     return { path: real, exists: true, mode: stat.mode };
   } catch (error) {
     if (diskCode(error) !== 'ENOENT') throw error;
@@ -51,8 +52,9 @@ function checkUnchanged(disk: Disk, target: Target, expected: Seen): void {
   const now = target.exists ? seen(bytesOf(disk, target.path)) : ABSENT;
   if (now === expected) return;
   const name = basename(target.path);
-  const what = expected === ABSENT ? `${name} is there already` : `${name} was changed by someone else meanwhile`;
-  throw new FileTrouble('changed-on-disk', `${what}: nothing was written, try again`);
+  const what =
+    expected === ABSENT ? worded`${name} is there already` : worded`${name} was changed by someone else meanwhile`;
+  throw new FileTrouble('changed-on-disk', worded`${what}: nothing was written, try again`);
 }
 
 /** On Windows a scanner or an editor may hold the file for a moment. */

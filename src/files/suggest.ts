@@ -1,3 +1,5 @@
+import { worded } from '../words/worded.ts';
+
 /** Edits (insert, delete, replace, swap neighbours) that turn `a` into `b`: optimal string alignment. */
 function editDistance(a: string, b: string): number {
   const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
@@ -40,8 +42,8 @@ const MOST_LISTED = 12;
 /** `did you mean sand?`, or the words to choose from. */
 export function adviseWord(word: string, known: readonly string[]): string {
   const guess = nearest(word, known);
-  if (guess !== undefined) return `did you mean ${guess}?`;
-  if (known.length === 0) return 'there is none yet';
+  if (guess !== undefined) return worded`did you mean ${guess}?`;
+  if (known.length === 0) return worded`there is none yet`;
   const listed = known.slice(0, MOST_LISTED).join(', ');
-  return `write one of ${listed}${known.length > MOST_LISTED ? ', …' : ''}`;
+  return worded`write one of ${listed}${known.length > MOST_LISTED ? ', …' : ''}`;
 }

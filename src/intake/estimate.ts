@@ -1,5 +1,6 @@
 import { areaOfFaces, face, type Face } from './faces.ts';
 import type { Counts, Kind, Size } from './kinds.ts';
+import { counted, worded } from '../words/worded.ts';
 
 /** What is done with a section: its outside is finished; boxes of drawers and insides are sealed; metal is cleaned. */
 export type Role = 'outside' | 'drawers' | 'inside' | 'fittings';
@@ -47,48 +48,52 @@ function drawerBoxes(count: number, widthMm: number, depthMm: number, heightMm: 
   if (count === 0) return [];
   const [w, d] = [widthMm - 2 * BOARD_MM, depthMm - BEHIND_DRAWER_MM];
   const faces = [
-    face('bottoms inside', count, w, d),
-    face('fronts and backs inside', 2 * count, w, heightMm),
-    face('sides inside', 2 * count, d, heightMm),
+    face(worded`bottoms inside`, count, w, d),
+    face(worded`fronts and backs inside`, 2 * count, w, heightMm),
+    face(worded`sides inside`, 2 * count, d, heightMm),
   ];
-  const assumed = [`boxes {${BEHIND_DRAWER_MM}} shorter than the piece is deep, ${say}`];
-  const name = 'Drawer boxes';
+  const assumed = [worded`boxes {${BEHIND_DRAWER_MM}} shorter than the piece is deep, ${say}`];
+  const name = worded`Drawer boxes`;
   return [{ id: 'drawer-boxes', name, role: 'drawers', items: count, thicknessMm: BOX_WALL_MM, faces, assumed }];
 }
 
 function fittings(count: number): Parts[] {
   if (count === 0) return [];
   const [a, b] = FITTING_MM;
-  const faces = [face('fittings, both sides', 2 * count, a, b)];
-  const assumed = [`each as large as a plate of {${a}} by {${b}}`];
-  return [{ id: 'hardware', name: 'Hardware', role: 'fittings', items: count, thicknessMm: 3, faces, assumed }];
+  const faces = [face(worded`fittings, both sides`, 2 * count, a, b)];
+  const assumed = [worded`each as large as a plate of {${a}} by {${b}}`];
+  return [{ id: 'hardware', name: worded`Hardware`, role: 'fittings', items: count, thicknessMm: 3, faces, assumed }];
 }
 
 function chest([w, d, h]: Size, { drawers, fittings: metal }: Counts): Parts[] {
-  const faces = [face('top', 1, w, d), face('sides', 2, d, h)];
-  const front = drawers > 0 ? face('front, drawer fronts too', 1, w, h) : face('front and back', 2, w, h);
-  const name = drawers > 0 ? 'Body and drawer fronts' : 'Box and lid';
-  const share = `${BOX_SHARE * 100} % of the height of their fronts`;
+  const faces = [face(worded`top`, 1, w, d), face(worded`sides`, 2, d, h)];
+  const front = drawers > 0 ? face(worded`front, drawer fronts too`, 1, w, h) : face(worded`front and back`, 2, w, h);
+  const name = drawers > 0 ? worded`Body and drawer fronts` : worded`Box and lid`;
+  const share = worded`${BOX_SHARE * 100} % of the height of their fronts`;
   return [
-    outside('body', name, BOARD_MM, [...faces, front], drawers > 0 ? ['its back stands to a wall'] : []),
+    outside('body', name, BOARD_MM, [...faces, front], drawers > 0 ? [worded`its back stands to a wall`] : []),
     ...drawerBoxes(drawers, w, d, (BOX_SHARE * Math.max(0, h - PLINTH_MM)) / Math.max(1, drawers), share),
     ...fittings(metal),
   ];
 }
 
 function table([l, w, h]: Size, { drawers, fittings: metal }: Counts): Parts[] {
-  const top = [face('top', 1, l, w), face('long edges', 2, l, TOP_MM), face('short edges', 2, w, TOP_MM)];
-  const base = [
-    face('legs, four sides each', 16, LEG_MM, h - TOP_MM),
-    face('long aprons', 2, l - 2 * LEG_MM, APRON_MM),
-    face('short aprons', 2, w - 2 * LEG_MM, APRON_MM),
+  const top = [
+    face(worded`top`, 1, l, w),
+    face(worded`long edges`, 2, l, TOP_MM),
+    face(worded`short edges`, 2, w, TOP_MM),
   ];
-  const legs = [`four legs {${LEG_MM}} square, aprons {${APRON_MM}} high`];
+  const base = [
+    face(worded`legs, four sides each`, 16, LEG_MM, h - TOP_MM),
+    face(worded`long aprons`, 2, l - 2 * LEG_MM, APRON_MM),
+    face(worded`short aprons`, 2, w - 2 * LEG_MM, APRON_MM),
+  ];
+  const legs = [worded`four legs {${LEG_MM}} square, aprons {${APRON_MM}} high`];
   const box = BOX_SHARE * APRON_MM;
   return [
-    outside('top', 'Top', TOP_MM, top, [`{${TOP_MM}} thick, its underside left as it is`]),
-    outside('base', 'Base', LEG_MM, base, legs, 4),
-    ...drawerBoxes(drawers, (l - 2 * LEG_MM) / Math.max(1, drawers), w, box, `side by side, {${box}} high`),
+    outside('top', worded`Top`, TOP_MM, top, [worded`{${TOP_MM}} thick, its underside left as it is`]),
+    outside('base', worded`Base`, LEG_MM, base, legs, 4),
+    ...drawerBoxes(drawers, (l - 2 * LEG_MM) / Math.max(1, drawers), w, box, worded`side by side, {${box}} high`),
     ...fittings(metal),
   ];
 }
@@ -96,53 +101,56 @@ function table([l, w, h]: Size, { drawers, fittings: metal }: Counts): Parts[] {
 function chair([w, d, h]: Size, { alike }: Counts): Parts[] {
   const seatHeight = Math.min(SEAT_HEIGHT_MM, h / 2);
   const faces = [
-    face('seats', alike, w, d),
-    face('legs, four sides each', 16 * alike, CHAIR_LEG_MM, seatHeight),
-    face('stretchers across, all round', 8 * alike, w, STRETCHER_MM),
-    face('stretchers along, all round', 8 * alike, d, STRETCHER_MM),
-    face('backs, both sides', 2 * alike, w, h - seatHeight, BACK_SHARE),
+    face(worded`seats`, alike, w, d),
+    face(worded`legs, four sides each`, 16 * alike, CHAIR_LEG_MM, seatHeight),
+    face(worded`stretchers across, all round`, 8 * alike, w, STRETCHER_MM),
+    face(worded`stretchers along, all round`, 8 * alike, d, STRETCHER_MM),
+    face(worded`backs, both sides`, 2 * alike, w, h - seatHeight, BACK_SHARE),
   ];
   const assumed = [
-    `legs {${CHAIR_LEG_MM}} square, two stretchers {${STRETCHER_MM}} square each way`,
-    `half of the back is wood, half is air; the seat is {${SEAT_HEIGHT_MM}} high, or half the height`,
+    worded`legs {${CHAIR_LEG_MM}} square, two stretchers {${STRETCHER_MM}} square each way`,
+    worded`half of the back is wood, half is air; the seat is {${SEAT_HEIGHT_MM}} high, or half the height`,
   ];
-  const name = alike === 1 ? 'Chair' : `${alike} chairs`;
+  const name = counted(alike, 'Chair', '{0} chairs');
   return [outside('chairs', name, 22, faces, assumed, alike)];
 }
 
 function cabinet([w, d, h]: Size, { doors, drawers, fittings: metal }: Counts): Parts[] {
-  const shell = [face('top', 1, w, d), face('sides', 2, d, h)];
+  const shell = [face(worded`top`, 1, w, d), face(worded`sides`, 2, d, h)];
   const open = [
-    face('back, seen inside', 1, w, h),
-    face('sides inside', 2, d, h),
-    face('bottom and top inside', 2, w, d),
+    face(worded`back, seen inside`, 1, w, h),
+    face(worded`sides inside`, 2, d, h),
+    face(worded`bottom and top inside`, 2, w, d),
   ];
-  const frame = [face('frame round the doors', 1, w, h, 1 - DOOR_SHARE)];
-  const leaves = [face('doors, both sides', 2, w, h, DOOR_SHARE)];
+  const frame = [face(worded`frame round the doors`, 1, w, h, 1 - DOOR_SHARE)];
+  const leaves = [face(worded`doors, both sides`, 2, w, h, DOOR_SHARE)];
   const assumed =
-    doors > 0 ? [`doors take ${DOOR_SHARE * 100} % of the front`] : ['open in front, shelves not counted'];
+    doors > 0 ? [worded`doors take ${DOOR_SHARE * 100} % of the front`] : [worded`open in front, shelves not counted`];
   const box = BOX_SHARE * 2 * APRON_MM;
   return [
-    outside('carcass', 'Carcass', BOARD_MM, [...shell, ...(doors > 0 ? frame : open)], assumed),
-    ...(doors > 0 ? [outside('doors', 'Doors', 22, leaves, assumed, doors)] : []),
-    ...drawerBoxes(drawers, w / Math.max(1, drawers), d, box, `side by side, {${box}} high`),
+    outside('carcass', worded`Carcass`, BOARD_MM, [...shell, ...(doors > 0 ? frame : open)], assumed),
+    ...(doors > 0 ? [outside('doors', worded`Doors`, 22, leaves, assumed, doors)] : []),
+    ...drawerBoxes(drawers, w / Math.max(1, drawers), d, box, worded`side by side, {${box}} high`),
     ...fittings(metal),
   ];
 }
 
 function bed([w, l, h]: Size): Parts[] {
-  const ends = [face('head, both sides', 2, w, h, END_SHARE), face('foot, both sides', 2, w, h / 2, END_SHARE)];
-  const rails = [face('rails, both sides', 4, l, RAIL_MM)];
+  const ends = [
+    face(worded`head, both sides`, 2, w, h, END_SHARE),
+    face(worded`foot, both sides`, 2, w, h / 2, END_SHARE),
+  ];
+  const rails = [face(worded`rails, both sides`, 4, l, RAIL_MM)];
   return [
     outside(
       'ends',
-      'Head and foot',
+      worded`Head and foot`,
       30,
       ends,
-      [`the foot is half as high; ${END_SHARE * 100} % is wood, the rest air`],
+      [worded`the foot is half as high; ${END_SHARE * 100} % is wood, the rest air`],
       2,
     ),
-    outside('rails', 'Rails', TOP_MM, rails, [`two rails {${RAIL_MM}} high`], 2),
+    outside('rails', worded`Rails`, TOP_MM, rails, [worded`two rails {${RAIL_MM}} high`], 2),
   ];
 }
 
@@ -159,7 +167,7 @@ function partsOf(kind: Kind, size: Size, counts: Counts): Parts[] {
     case 'bed':
       return bed(size);
     case 'other':
-      return [outside('piece', 'Whole piece', BOARD_MM, [], [], counts.alike)];
+      return [outside('piece', worded`Whole piece`, BOARD_MM, [], [], counts.alike)];
   }
 }
 
@@ -173,11 +181,15 @@ export function estimateSections(kind: Kind, size: Size, counts: Counts): Estima
 
 /** The inside of a case, to be sealed where it smells: as large as its outside without the front. */
 export function insideOf([w, d, h]: Size, attachedTo: string): Estimate & { readonly attachedTo: string } {
-  const faces = [face('bottom and top inside', 2, w, d), face('sides inside', 2, d, h), face('back inside', 1, w, h)];
-  const assumed = ['shelves not counted'];
+  const faces = [
+    face(worded`bottom and top inside`, 2, w, d),
+    face(worded`sides inside`, 2, d, h),
+    face(worded`back inside`, 1, w, h),
+  ];
+  const assumed = [worded`shelves not counted`];
   const parts: Parts = {
     id: 'inside',
-    name: 'Inside',
+    name: worded`Inside`,
     role: 'inside',
     items: 1,
     thicknessMm: BOARD_MM,

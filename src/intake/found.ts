@@ -1,3 +1,5 @@
+import { phrase } from '../words/worded.ts';
+
 /** Faults that a repair part is there for. */
 export const faults = ['joints-loose', 'veneer-loose', 'runner-missing', 'gouges', 'odour'] as const;
 export type Fault = (typeof faults)[number];
@@ -9,11 +11,11 @@ export interface FaultFace {
 }
 
 export const faultFaces: Readonly<Record<Fault, FaultFace>> = {
-  'joints-loose': { say: 'joints loose', part: 'reglue-joints' },
-  'veneer-loose': { say: 'veneer loose or missing', part: 'patch-veneer' },
-  'runner-missing': { say: 'a drawer runner worn out or missing', part: 'replace-runners' },
-  gouges: { say: 'gouges, deep dents', part: 'fill-gouges' },
-  odour: { say: 'it smells: smoke, mothballs, mice', part: 'seal-odour' },
+  'joints-loose': { say: phrase('joints loose'), part: 'reglue-joints' },
+  'veneer-loose': { say: phrase('veneer loose or missing'), part: 'patch-veneer' },
+  'runner-missing': { say: phrase('a drawer runner worn out or missing'), part: 'replace-runners' },
+  gouges: { say: phrase('gouges, deep dents'), part: 'fill-gouges' },
+  odour: { say: phrase('it smells: smoke, mothballs, mice'), part: 'seal-odour' },
 };
 
 /** Parts that the wood and the change of colour ask for. */
@@ -26,9 +28,9 @@ export const oldFinishes = ['bare', 'clear', 'paint', 'wax-or-oil', 'unknown'] a
 export type OldFinish = (typeof oldFinishes)[number];
 
 export const oldFinishSay: Readonly<Record<OldFinish, string>> = {
-  bare: 'nothing, bare wood',
-  clear: 'clear: varnish, shellac or lacquer',
-  paint: 'paint',
-  'wax-or-oil': 'wax or oil',
-  unknown: 'not known',
+  bare: phrase('nothing, bare wood'),
+  clear: phrase('clear: varnish, shellac or lacquer'),
+  paint: phrase('paint'),
+  'wax-or-oil': phrase('wax or oil'),
+  unknown: phrase('not known'),
 };

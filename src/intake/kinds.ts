@@ -1,3 +1,5 @@
+import { phrase } from '../words/worded.ts';
+
 /** Shapes of furniture whose areas can be estimated, and `other`, whose area has to be said. */
 export const kinds = ['chest', 'table', 'chair', 'cabinet', 'bed', 'other'] as const;
 export type Kind = (typeof kinds)[number];
@@ -23,34 +25,34 @@ export interface KindFace {
 
 export const kindFaces: Readonly<Record<Kind, KindFace>> = {
   chest: {
-    say: 'chest, box, dresser or washstand',
-    measures: ['width', 'depth', 'height'],
+    say: phrase('chest, box, dresser or washstand'),
+    measures: [phrase('width'), phrase('depth'), phrase('height')],
     usual: [900, 450, 800],
     counts: ['drawers', 'fittings'],
   },
   table: {
-    say: 'table or desk',
-    measures: ['length', 'width', 'height'],
+    say: phrase('table or desk'),
+    measures: [phrase('length'), phrase('width'), phrase('height')],
     usual: [1600, 800, 750],
     counts: ['drawers', 'fittings'],
   },
   chair: {
-    say: 'chair, or several alike',
-    measures: ['width', 'depth', 'height of the back'],
+    say: phrase('chair, or several alike'),
+    measures: [phrase('width'), phrase('depth'), phrase('height of the back')],
     usual: [450, 450, 900],
     counts: ['alike'],
   },
   cabinet: {
-    say: 'cabinet, cupboard or bookcase',
-    measures: ['width', 'depth', 'height'],
+    say: phrase('cabinet, cupboard or bookcase'),
+    measures: [phrase('width'), phrase('depth'), phrase('height')],
     usual: [1000, 400, 1800],
     counts: ['doors', 'drawers', 'fittings'],
   },
   bed: {
-    say: 'bed frame',
-    measures: ['width', 'length', 'height of the head'],
+    say: phrase('bed frame'),
+    measures: [phrase('width'), phrase('length'), phrase('height of the head')],
     usual: [1500, 2050, 1000],
     counts: [],
   },
-  other: { say: 'something else: you say its area', usual: [0, 0, 0], counts: ['alike'] },
+  other: { say: phrase('something else: you say its area'), usual: [0, 0, 0], counts: ['alike'] },
 };

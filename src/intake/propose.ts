@@ -12,6 +12,7 @@ import {
   usesMaterial,
   type MaterialOf,
 } from './recipe-traits.ts';
+import { joinedByOr, phrase, translated, worded } from '../words/worded.ts';
 
 /** What the shop can do, and its word on what is proposed. */
 export interface Means {
@@ -49,17 +50,22 @@ const GRAIN_FILLER = 'grain-filler';
 function wishesFor(agreed: AgreedSection, answers: Answers, recipe: Recipe, materialOf: MaterialOf): Wish[] {
   const found = (Object.keys(faultFaces) as (keyof typeof faultFaces)[])
     .filter((fault) => answers.found[fault]?.includes(agreed.id) === true)
-    .map((fault): Wish => ({ part: faultFaces[fault].part, why: `found: ${faultFaces[fault].say}` }));
+    .map((fault): Wish => ({ part: faultFaces[fault].part, why: worded`found: ${translated(faultFaces[fault].say)}` }));
   if (agreed.role !== 'outside') return found;
   const painted = isPainted(recipe, materialOf);
   return [...found, ...woodWishes(agreed, answers, recipe, materialOf), ...(painted ? colourWishes(answers) : [])];
 }
 
-const DARK_TO_LIGHT = 'a dark old finish under a light colour';
+const DARK_TO_LIGHT = phrase('a dark old finish under a light colour');
 
 function colourWishes({ darkToLight, wood }: Answers): Wish[] {
   return darkToLight
-    ? [{ part: DARK_PART, why: `${DARK_TO_LIGHT}${wood.bleeds ? '; it holds the brown of the wood back too' : ''}` }]
+    ? [
+        {
+          part: DARK_PART,
+          why: `${translated(DARK_TO_LIGHT)}${wood.bleeds ? worded`; it holds the brown of the wood back too` : ''}`,
+        },
+      ]
     : [];
 }
 
@@ -77,10 +83,10 @@ function woodWishes(agreed: AgreedSection, answers: Answers, recipe: Recipe, mat
   const seals =
     wood.bleeds && laidBare && isPainted(recipe, materialOf) && !sealsFirst(recipe, materialOf) && !darkToLight;
   const bleeding = bare
-    ? `bare ${wood.name} bleeds brown through paint`
-    : `${wood.name} bleeds brown through paint where sanding or a repair bares it`;
+    ? worded`bare ${wood.name} bleeds brown through paint`
+    : worded`${wood.name} bleeds brown through paint where sanding or a repair bares it`;
   return [
-    ...(fills ? [{ part: GRAIN_PART, why: `${wood.name} has open pores` }] : []),
+    ...(fills ? [{ part: GRAIN_PART, why: worded`${wood.name} has open pores` }] : []),
     ...(seals ? [{ part: TANNIN_PART, why: bleeding }] : []),
   ];
 }
@@ -92,10 +98,13 @@ function leftOut(agreed: AgreedSection, answers: Answers, recipe: Recipe, materi
   const runners = recipe.steps.some((s) => s.id === RUNNER_STEP) && agreed.role !== 'outside' ? [RUNNER_STEP] : [];
   const glued = gluingSteps(recipe, materialOf).filter((id) => !runners.includes(id));
   return [
-    ...bare.map((id): [string, string] => [id, 'bare wood: nothing to strip']),
-    ...glued.map((id): [string, string] => [id, has('joints-loose') ? 'glued above' : 'no loose joints found']),
-    ...(agreed.role === 'inside' ? runners.map((id): [string, string] => [id, 'there are none']) : []),
-    ...(has('runner-missing') ? runners.map((id): [string, string] => [id, 'new ones instead']) : []),
+    ...bare.map((id): [string, string] => [id, worded`bare wood: nothing to strip`]),
+    ...glued.map((id): [string, string] => [
+      id,
+      has('joints-loose') ? worded`glued above` : worded`no loose joints found`,
+    ]),
+    ...(agreed.role === 'inside' ? runners.map((id): [string, string] => [id, worded`there are none`]) : []),
+    ...(has('runner-missing') ? runners.map((id): [string, string] => [id, worded`new ones instead`]) : []),
   ];
 }
 
@@ -128,8 +137,10 @@ function proposeSection(
   for (const { part, why } of wishesFor(agreed, answers, recipe, materialOf)) {
     const placed = parts.has(part) ? placePart(part, section, recipe, materialOf, problems) : undefined;
     if (placed === undefined) {
-      const reason = parts.has(part) ? `finds no place in ${recipe.id}` : 'cannot be done with what the shop has';
-      left.push(`${agreed.name}: ${why}; the part ${part} ${reason}`);
+      const reason = parts.has(part)
+        ? worded`finds no place in ${recipe.id}`
+        : worded`cannot be done with what the shop has`;
+      left.push(worded`${agreed.name}: ${why}; the part ${part} ${reason}`);
       continue;
     }
     section = placed;
@@ -163,9 +174,9 @@ function wholeOf(answers: Answers, means: Means): { readonly whole?: string; rea
   const wanted = cased ? CASED_WHOLE : [PLAIN_WHOLE];
   const found = wanted.find((id) => means.recipes.has(id));
   if (found !== undefined) return { whole: found, left: [] };
-  const cannot = `the recipe ${wanted.join(' or ')} cannot be done with what the shop has`;
+  const cannot = worded`the recipe ${joinedByOr(wanted)} cannot be done with what the shop has`;
   return means.recipes.has(PLAIN_WHOLE)
-    ? { whole: PLAIN_WHOLE, left: [`${cannot}: ${PLAIN_WHOLE} instead`] }
+    ? { whole: PLAIN_WHOLE, left: [worded`${cannot}: ${PLAIN_WHOLE} instead`] }
     : { left: [cannot] };
 }
 
@@ -173,7 +184,7 @@ function unplaced(answers: Answers): string[] {
   const ids = answers.sections.map((s) => s.id);
   return faults
     .filter((fault) => answers.found[fault]?.some((id) => ids.includes(id)) === false)
-    .map((fault) => `${faultFaces[fault].say}: there is no section for it`);
+    .map((fault) => worded`${translated(faultFaces[fault].say)}: there is no section for it`);
 }
 
 /** What is to be done with a piece, from what was found and what is wanted. */

@@ -11,6 +11,7 @@ import { withoutTask } from './skip-task.ts';
 import { standingEntries } from './standing-entries.ts';
 import type { Task } from './task.ts';
 import type { Minute } from '../time/span.ts';
+import { worded } from '../words/worded.ts';
 
 /** What the journal makes of the tasks that the files ask for. */
 export interface Applied extends Omit<Situation, 'book' | 'now' | 'paces'> {
@@ -54,14 +55,14 @@ function adopt(draft: Draft, prep: Task): void {
 
 function applyDone(draft: Draft, task: Task, deed: DeedOn<'done'>): string | undefined {
   const { from, to, station, way, hands, timed } = deed;
-  if (from > to) return 'ends before it begins';
-  if (draft.done.has(task.id)) return 'is about a step that is done already';
+  if (from > to) return worded`ends before it begins`;
+  if (draft.done.has(task.id)) return worded`is about a step that is done already`;
   if (way !== undefined && !task.ways.some((w) => w.name === way))
-    return `names the way "${way}", which it does not have`;
+    return worded`names the way "${way}", which it does not have`;
   if (station !== undefined && !draft.book.shop.stations.some((s) => s.id === station))
-    return `names the station "${station}", which the shop does not have`;
+    return worded`names the station "${station}", which the shop does not have`;
   const stranger = hands?.find((id) => !draft.book.shop.hands.some((h) => h.id === id));
-  if (stranger !== undefined) return `names the hand "${stranger}", which the shop does not have`;
+  if (stranger !== undefined) return worded`names the hand "${stranger}", which the shop does not have`;
   draft.atWork.delete(task.id);
   draft.done.set(task.id, {
     from,
@@ -77,15 +78,15 @@ function applyDone(draft: Draft, task: Task, deed: DeedOn<'done'>): string | und
 }
 
 function applyBegun(draft: Draft, task: Task, { from }: DeedOn<'begun'>): string | undefined {
-  if (draft.done.has(task.id)) return 'is about a step that is done already';
+  if (draft.done.has(task.id)) return worded`is about a step that is done already`;
   draft.atWork.set(task.id, from);
   adopt(draft, task);
   return undefined;
 }
 
 function applySeen(draft: Draft, task: Task, deed: DeedOn<'seen'>, at: Minute): string | undefined {
-  if (!draft.done.has(task.id)) return 'is about a film that is not laid yet';
-  if (filmOf(draft.book, task) === undefined) return 'is about a step that lays down nothing to dry';
+  if (!draft.done.has(task.id)) return worded`is about a film that is not laid yet`;
+  if (filmOf(draft.book, task) === undefined) return worded`is about a step that lays down nothing to dry`;
   const { sighting, mark } = deed;
   const seen: Seen = { at, sighting, ...(mark !== undefined && { mark }) };
   draft.sightings.set(task.id, [...(draft.sightings.get(task.id) ?? []), seen]);
@@ -93,34 +94,34 @@ function applySeen(draft: Draft, task: Task, deed: DeedOn<'seen'>, at: Minute): 
 }
 
 function applySlipped(draft: Draft, task: Task, { until }: DeedOn<'slipped'>): string | undefined {
-  if (isSettled(draft)(task)) return 'puts off a step that is begun or done';
-  if (task.atOnceAfter !== undefined) return 'puts off oily rags, which cannot wait';
+  if (isSettled(draft)(task)) return worded`puts off a step that is begun or done`;
+  if (task.atOnceAfter !== undefined) return worded`puts off oily rags, which cannot wait`;
   draft.notBefore.set(task.id, until);
   return undefined;
 }
 
 function applySkipped(draft: Draft, task: Task): string | undefined {
-  if (isSettled(draft)(task)) return 'leaves out a step that is begun or done';
-  if (task.atOnceAfter !== undefined) return 'leaves out oily rags, which must be put away';
-  if (task.onlyFor !== undefined) return 'leaves out a preparation, which is planned only where a coat needs it';
+  if (isSettled(draft)(task)) return worded`leaves out a step that is begun or done`;
+  if (task.atOnceAfter !== undefined) return worded`leaves out oily rags, which must be put away`;
+  if (task.onlyFor !== undefined) return worded`leaves out a preparation, which is planned only where a coat needs it`;
   draft.notBefore.delete(task.id);
   draft.tasks = refreshWindows(draft.book, withoutTask(draft.tasks, task), task, isSettled(draft));
   return undefined;
 }
 
 function applyRepeated(draft: Draft, task: Task): string | undefined {
-  if (task.atOnceAfter !== undefined) return 'repeats oily rags without their coat';
-  if (task.onlyFor !== undefined) return 'repeats a preparation that is not done';
-  if (draft.tasks.some((t) => t.id === `${task.id}-again`)) return 'repeats a step that is repeated already';
+  if (task.atOnceAfter !== undefined) return worded`repeats oily rags without their coat`;
+  if (task.onlyFor !== undefined) return worded`repeats a preparation that is not done`;
+  if (draft.tasks.some((t) => t.id === `${task.id}-again`)) return worded`repeats a step that is repeated already`;
   const tasks = withOilyRags(draft.book, withRepeat(draft.book, draft.tasks, task, draft.done));
   draft.tasks = refreshWindows(draft.book, tasks, task, isSettled(draft));
   return undefined;
 }
 
 function applyFailed(draft: Draft, task: Task, { fault }: DeedOn<'failed'>): string | undefined {
-  if (!draft.done.has(task.id)) return 'is about a coat that is not laid yet';
-  if (filmOf(draft.book, task) === undefined) return 'is about a step that lays down no coat';
-  if (draft.tasks.some((t) => t.id === `${task.id}-redo`)) return 'is about a coat that is done again already';
+  if (!draft.done.has(task.id)) return worded`is about a coat that is not laid yet`;
+  if (filmOf(draft.book, task) === undefined) return worded`is about a step that lays down no coat`;
+  if (draft.tasks.some((t) => t.id === `${task.id}-redo`)) return worded`is about a coat that is done again already`;
   const tasks = withOilyRags(draft.book, withRedo(draft.book, draft.tasks, task, fault, draft.done));
   draft.tasks = refreshWindows(draft.book, tasks, task, isSettled(draft));
   return undefined;
@@ -131,12 +132,12 @@ function applyEntry(draft: Draft, { at, deed }: Entry): string | undefined {
   if (deed.kind === 'undo') return undefined;
   if (deed.kind === 'lead-test') {
     if (!draft.book.pieces.some((p) => p.id === deed.piece))
-      return `is about "${deed.piece}", a piece that nobody knows`;
+      return worded`is about "${deed.piece}", a piece that nobody knows`;
     draft.leadTests.set(deed.piece, { at, found: deed.found });
     return undefined;
   }
   const task = draft.tasks.find((t) => t.id === deed.task);
-  if (task === undefined) return `is about "${deed.task}", a step that no piece has`;
+  if (task === undefined) return worded`is about "${deed.task}", a step that no piece has`;
   switch (deed.kind) {
     case 'done':
       return applyDone(draft, task, deed);
@@ -176,7 +177,7 @@ export function applyJournal(book: Book, tasks: readonly Task[], entries: readon
   const findings = standing.entries.flatMap((entry): Finding[] => {
     const wrong = applyEntry(draft, entry);
     if (wrong === undefined) return [];
-    return [{ code: 'journal-entry', severity: 'warning', message: `journal entry ${entry.number} ${wrong}` }];
+    return [{ code: 'journal-entry', severity: 'warning', message: worded`journal entry ${entry.number} ${wrong}` }];
   });
   const { done, atWork, notBefore, sightings, leadTests } = draft;
   return {

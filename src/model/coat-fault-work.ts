@@ -1,5 +1,6 @@
 import type { CoatFault } from './journal.ts';
 import type { Preparation } from './material.ts';
+import { phrase } from '../words/worded.ts';
 
 /** How a failed coat is got ready to be laid again: the words, and the preparation whose minutes it takes. */
 interface FaultWork {
@@ -9,17 +10,17 @@ interface FaultWork {
 
 /** What to do about a fault. Common practice, no source. */
 export const coatFaultWork: Readonly<Record<CoatFault, FaultWork>> = {
-  runs: { title: 'Level the runs, sand the coat back', like: 'abrade' },
-  'fish-eyes': { title: 'Wash off what drove the coat apart, sand it back', like: 'wash-and-scuff' },
-  'scratched-through': { title: 'Feather the place that is scratched through, sand the coat', like: 'abrade' },
-  blush: { title: 'Sand off the milky surface', like: 'scuff' },
-  wrinkles: { title: 'Take the wrinkled coat off', like: 'strip' },
-  'dust-nibs': { title: 'Nib off the dust', like: 'scuff' },
+  runs: { title: phrase('Level the runs, sand the coat back'), like: 'abrade' },
+  'fish-eyes': { title: phrase('Wash off what drove the coat apart, sand it back'), like: 'wash-and-scuff' },
+  'scratched-through': { title: phrase('Feather the place that is scratched through, sand the coat'), like: 'abrade' },
+  blush: { title: phrase('Sand off the milky surface'), like: 'scuff' },
+  wrinkles: { title: phrase('Take the wrinkled coat off'), like: 'strip' },
+  'dust-nibs': { title: phrase('Nib off the dust'), like: 'scuff' },
 };
 
 /** Common practice, no source. */
 export const dustOffWork = {
-  title: 'Vacuum and tack off the dust',
+  title: phrase('Vacuum and tack off the dust'),
   fixedMinutes: 5,
   minutesPerM2: 2,
   stations: ['bench', 'floor', 'spray', 'rack'],

@@ -9,6 +9,7 @@ import { roundUp } from './round-up.ts';
 import { type ChainStep, findStep, insertJoin, sectionSteps } from './section-steps.ts';
 import { slotParts } from './slot-parts.ts';
 import type { Need, Task, Way } from './task.ts';
+import { translated, worded } from '../words/worded.ts';
 
 /** The section under which the joining steps of a whole piece stand. */
 export const WHOLE = 'whole';
@@ -130,7 +131,7 @@ function linkNeeds(link: StepLink, target: string): Need[] {
       : []),
     ...(link.atMostHours === undefined
       ? []
-      : [{ kind: 'within' as const, task: target, hours: link.atMostHours, why: 'the recipe says so' }]),
+      : [{ kind: 'within' as const, task: target, hours: link.atMostHours, why: worded`the recipe says so` }]),
   ];
 }
 
@@ -249,7 +250,10 @@ function tapeNeeds(book: Book, chains: readonly Chain[], piece: Piece, masked: s
       if (taskId(piece, chain.section.id, step.id) !== masked) continue;
       const within = materialOf(book, step.recipeStep, chain.section)?.removeWithin;
       if (within === undefined) return [order];
-      return [order, { kind: 'within', task: masked, hours: within.low, why: 'the tape must be off again by then' }];
+      return [
+        order,
+        { kind: 'within', task: masked, hours: within.low, why: worded`the tape must be off again by then` },
+      ];
     }
   return [order];
 }
@@ -287,7 +291,7 @@ function preparation(coat: Task, prep: Preparation, id: string, section: Section
     piece: coat.piece,
     section: coat.section,
     step: id.slice(id.lastIndexOf('/') + 1),
-    title: work.title,
+    title: translated(work.title),
     stage: work.dusty ? 'sand' : 'clean',
     ways: [
       {

@@ -2,6 +2,7 @@ import type { Book } from './book.ts';
 import { stationKinds } from './shop.ts';
 import type { DoneStep } from './situation.ts';
 import type { Task } from './task.ts';
+import { phrase, translated } from '../words/worded.ts';
 
 /** Minutes to put the rags of one coat away: common practice, no source. */
 export const RAG_MINUTES = 5;
@@ -10,7 +11,7 @@ export const RAG_MINUTES = 5;
 const DANGER_MINUTES = 3 * 24 * 60;
 
 /** In the words of the bench. */
-const TITLE = 'Oily rags away: flat outdoors, or in a can under water';
+const TITLE = phrase('Oily rags away: flat outdoors, or in a can under water');
 
 function leavesOilyRags({ materials }: Pick<Book, 'materials'>, task: Task): boolean {
   return materials.get(task.material ?? '')?.oilyRags === true;
@@ -22,7 +23,7 @@ function ragsOf(coat: Task): Task {
     piece: coat.piece,
     section: coat.section,
     step: `${coat.step}-rags`,
-    title: TITLE,
+    title: translated(TITLE),
     stage: 'clean',
     ways: [{ name: '', workMinutes: RAG_MINUTES, stations: stationKinds, tools: [] }],
     people: coat.people,

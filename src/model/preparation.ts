@@ -1,5 +1,6 @@
 import type { Preparation } from './material.ts';
 import type { StationKind } from './shop.ts';
+import { phrase } from '../words/worded.ts';
 
 interface PreparationWork {
   readonly title: string;
@@ -13,7 +14,7 @@ interface PreparationWork {
 /** What a late coat asks for first. Minutes: common practice, no source. */
 export const preparationWork: Readonly<Record<Preparation, PreparationWork>> = {
   scuff: {
-    title: 'Scuff for the late coat, vacuum off',
+    title: phrase('Scuff for the late coat, vacuum off'),
     fixedMinutes: 5,
     minutesPerM2: 8,
     dusty: true,
@@ -21,7 +22,7 @@ export const preparationWork: Readonly<Record<Preparation, PreparationWork>> = {
     stations: ['bench', 'floor'],
   },
   abrade: {
-    title: 'Abrade for the late coat, vacuum off',
+    title: phrase('Abrade for the late coat, vacuum off'),
     fixedMinutes: 10,
     minutesPerM2: 12,
     dusty: true,
@@ -29,7 +30,7 @@ export const preparationWork: Readonly<Record<Preparation, PreparationWork>> = {
     stations: ['bench', 'floor'],
   },
   'wash-and-scuff': {
-    title: 'Wash, let dry and scuff for the late coat',
+    title: phrase('Wash, let dry and scuff for the late coat'),
     fixedMinutes: 15,
     minutesPerM2: 14,
     dusty: true,
@@ -37,14 +38,14 @@ export const preparationWork: Readonly<Record<Preparation, PreparationWork>> = {
     stations: ['bench', 'floor'],
   },
   'tack-coat': {
-    title: 'Clean and lay a thin tack coat before the late coat',
+    title: phrase('Clean and lay a thin tack coat before the late coat'),
     fixedMinutes: 15,
     minutesPerM2: 10,
     dusty: false,
     stations: ['bench', 'floor', 'spray'],
   },
   strip: {
-    title: 'Strip the coat that is past its window',
+    title: phrase('Strip the coat that is past its window'),
     fixedMinutes: 30,
     minutesPerM2: 60,
     dusty: true,

@@ -7,6 +7,7 @@ import { preparationWork } from './preparation.ts';
 import { filmOf, isInLine, sameSection, sectionOf } from './section-tasks.ts';
 import type { DoneStep } from './situation.ts';
 import type { Need, Task } from './task.ts';
+import { translated } from '../words/worded.ts';
 
 /** What is over already, and when. */
 type Done = ReadonlyMap<string, DoneStep>;
@@ -106,7 +107,7 @@ export function withRedo(
   const work = preparationWork[like];
   const back: Task = {
     ...job(task, 'sand-back', work.fixedMinutes + work.minutesPerM2 * areaM2, work.stations),
-    title,
+    title: translated(title),
     stage: 'sand',
     dusty: true,
     mayPause: true,
@@ -115,7 +116,7 @@ export function withRedo(
   };
   const off: Task = {
     ...job(task, 'dust-off', dustOffWork.fixedMinutes + dustOffWork.minutesPerM2 * areaM2, dustOffWork.stations),
-    title: dustOffWork.title,
+    title: translated(dustOffWork.title),
     stage: 'clean',
     dusty: false,
     mayPause: false,

@@ -1,5 +1,6 @@
 import type { Finding } from './finding.ts';
 import type { Entry } from './journal.ts';
+import { worded } from '../words/worded.ts';
 
 export interface Standing {
   /** In the order in which they were entered; without those that were taken back, and without the taking back. */
@@ -22,7 +23,7 @@ export function standingEntries(entries: readonly Entry[]): Standing {
       findings.push({
         code: 'journal-undo',
         severity: 'warning',
-        message: `journal entry ${number} takes back entry ${deed.entry}, which does not come before it`,
+        message: worded`journal entry ${number} takes back entry ${deed.entry}, which does not come before it`,
       });
   }
   return { entries: standing.reverse(), findings: findings.reverse() };

@@ -1,5 +1,6 @@
 import type { Material, Provenance } from './material.ts';
 import type { Quantity, QuantityUnit } from './quantity.ts';
+import { worded } from '../words/worded.ts';
 
 /** What work uses up beside its films: abrasives, tape, cloths, strainers, thinner. */
 export interface Supply {
@@ -38,7 +39,7 @@ export function supplyOf(supplies: ReadonlyMap<string, Supply>, id: string): Sup
   if (known !== undefined) return known;
   const grit = /^abrasive-(\d{1,5})$/.exec(id)?.[1];
   const abrasive = grit === undefined ? undefined : supplies.get(ABRASIVE);
-  return abrasive && { ...abrasive, id, name: `${abrasive.name} grit ${grit ?? ''}` };
+  return abrasive && { ...abrasive, id, name: worded`${abrasive.name} grit ${grit ?? ''}` };
 }
 
 /** Tape is bought by the metre, all else that is laid on by the litre. */

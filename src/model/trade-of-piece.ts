@@ -5,6 +5,7 @@ import type { Piece } from './piece.ts';
 import { findStep, insertJoin, sectionSteps, type ChainStep } from './section-steps.ts';
 import { slotParts } from './slot-parts.ts';
 import { asSafeAsTape, tradeProblems, type TradeProblem } from './trade-order.ts';
+import { worded } from '../words/worded.ts';
 
 /** A problem of the trade in one section of a piece. */
 export interface SectionProblem extends TradeProblem {
@@ -50,8 +51,8 @@ function tapedFromElsewhere(
             code: 'tape-too-soon',
             section: join.section,
             step: join.id,
-            message: `tapes over "${link.step}" ${mark === undefined ? 'as soon as it is laid' : `at its mark ${mark}`}`,
-            advice: `write after: ${link.step} @ tape`,
+            message: worded`tapes over "${link.step}" ${mark === undefined ? worded`as soon as it is laid` : worded`at its mark ${mark}`}`,
+            advice: worded`write after: ${link.step} @ tape`,
           },
         ];
       }),

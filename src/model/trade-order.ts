@@ -4,6 +4,7 @@ import type { Mark } from './mark.ts';
 import type { Material } from './material.ts';
 import type { Recipe, RecipeStep } from './recipe.ts';
 import { type ChainStep, sectionSteps } from './section-steps.ts';
+import { worded } from '../words/worded.ts';
 
 /** One thing in the order of a section's steps that the trade would not do. All rules: common practice, no source. */
 export interface TradeProblem {
@@ -51,12 +52,12 @@ function gritProblems(chain: readonly Laid[]): TradeProblem[] {
   return chain.flatMap(({ id, step }, index): TradeProblem[] => {
     const last = since(chain, index, laysFilm).findLast((l) => l.step.grit !== undefined)?.step.grit;
     if (step.grit === undefined || last === undefined) return [];
-    const words = `${last} and then ${step.grit} on the same surface`;
+    const words = worded`${last} and then ${step.grit} on the same surface`;
     if (step.grit < last)
-      return [{ code: 'grit-goes-back', step: id, message: words, advice: 'sand from coarse to fine' }];
+      return [{ code: 'grit-goes-back', step: id, message: words, advice: worded`sand from coarse to fine` }];
     if (!isGritJump(last, step.grit)) return [];
     const between = gritBetween(last, step.grit);
-    const advice = `pass over one grade at most: sand with ${between} in between`;
+    const advice = worded`pass over one grade at most: sand with ${between} in between`;
     return [{ code: 'grit-jump', step: id, message: words, advice }];
   });
 }
@@ -70,8 +71,8 @@ function dustProblems(chain: readonly Laid[]): TradeProblem[] {
     const sinceCoat = since(chain, chain.indexOf(coat), isCoat);
     const dusty = sinceCoat.findLastIndex((l) => l.step.stage === 'sand' || l.step.dusty);
     if (dusty < 0 || sinceCoat.slice(dusty).some(takesDustOff)) return [];
-    const advice = 'add a tack cloth to the last sanding, or a step that cleans';
-    return [{ code: 'dust-under-coat', step: coat.id, message: 'goes on over sanding dust', advice }];
+    const advice = worded`add a tack cloth to the last sanding, or a step that cleans`;
+    return [{ code: 'dust-under-coat', step: coat.id, message: worded`goes on over sanding dust`, advice }];
   });
 }
 
@@ -81,10 +82,17 @@ function tapeProblems(chain: readonly Laid[]): TradeProblem[] {
     const below = chain.slice(0, index).findLast(isCoat);
     if (below === undefined) return [];
     if (below.material?.family === 'wax')
-      return [{ code: 'tape-on-wax', step: id, message: 'tape does not hold on wax', advice: 'mask before the wax' }];
+      return [
+        {
+          code: 'tape-on-wax',
+          step: id,
+          message: worded`tape does not hold on wax`,
+          advice: worded`mask before the wax`,
+        },
+      ];
     if (step.needs === undefined || asSafeAsTape.includes(step.needs)) return [];
-    const message = `tapes over "${below.id}" at its mark ${step.needs}`;
-    return [{ code: 'tape-too-soon', step: id, message, advice: 'leave out needs, or write needs: tape' }];
+    const message = worded`tapes over "${below.id}" at its mark ${step.needs}`;
+    return [{ code: 'tape-too-soon', step: id, message, advice: worded`leave out needs, or write needs: tape` }];
   });
 }
 
@@ -97,8 +105,8 @@ function waxProblems(chain: readonly Laid[]): TradeProblem[] {
     .map(({ id }) => ({
       code: 'coat-over-wax',
       step: id,
-      message: 'nothing but wax sticks over wax',
-      advice: 'wax last, when all paint, filler and glue is done',
+      message: worded`nothing but wax sticks over wax`,
+      advice: worded`wax last, when all paint, filler and glue is done`,
     }));
 }
 
@@ -107,8 +115,8 @@ function repairProblems(chain: readonly Laid[]): TradeProblem[] {
     const family = laid.material?.family;
     const sinceCoat = since(chain, index, isCoat);
     if (family === 'glue' && sinceCoat.some((l) => l.material?.family === 'filler')) {
-      const advice = 'glue first: clamps shift the joint and crack the fill';
-      return [{ code: 'glue-after-fill', step: laid.id, message: 'glues after the fill', advice }];
+      const advice = worded`glue first: clamps shift the joint and crack the fill`;
+      return [{ code: 'glue-after-fill', step: laid.id, message: worded`glues after the fill`, advice }];
     }
     if (family !== 'filler') return [];
     const next = chain.slice(index + 1);
@@ -116,10 +124,19 @@ function repairProblems(chain: readonly Laid[]): TradeProblem[] {
     const sanding = (coat < 0 ? next : next.slice(0, coat)).find((l) => l.step.stage === 'sand');
     const sandable = laid.material?.marks.sand !== undefined;
     if (sandable && sanding === undefined && coat >= 0)
-      return [{ code: 'fill-not-sanded', step: laid.id, message: 'is coated unsanded', advice: 'sand the fill level' }];
+      return [
+        {
+          code: 'fill-not-sanded',
+          step: laid.id,
+          message: worded`is coated unsanded`,
+          advice: worded`sand the fill level`,
+        },
+      ];
     if (sandable || sanding === undefined) return [];
-    const message = `sands "${laid.id}", which never sands`;
-    return [{ code: 'sands-what-stays-soft', step: sanding.id, message, advice: 'sand first, then caulk, then coat' }];
+    const message = worded`sands "${laid.id}", which never sands`;
+    return [
+      { code: 'sands-what-stays-soft', step: sanding.id, message, advice: worded`sand first, then caulk, then coat` },
+    ];
   });
 }
 
@@ -137,8 +154,8 @@ function grainProblems(chain: readonly Laid[]): TradeProblem[] {
   const wetted = before.findIndex((l) => l.material?.family === 'cleaner' && carriesWater(l.material));
   const lastSanding = before.findLastIndex((l) => l.step.stage === 'sand');
   if (!bareWood || (wetted >= 0 && wetted < lastSanding)) return [];
-  const advice = 'damp the wood, let it dry and knock the grain back first, or put a sealer under it';
-  return [{ code: 'grain-not-raised', step: coat.id, message: 'raises the grain of bare wood', advice }];
+  const advice = worded`damp the wood, let it dry and knock the grain back first, or put a sealer under it`;
+  return [{ code: 'grain-not-raised', step: coat.id, message: worded`raises the grain of bare wood`, advice }];
 }
 
 /** What the trade would not do in the order of these steps; `materialOf` knows the section's replaced materials. */

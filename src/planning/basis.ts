@@ -1,6 +1,7 @@
 import type { Book } from '../model/book.ts';
 import type { Shop } from '../model/shop.ts';
 import { standingEntries } from '../model/standing-entries.ts';
+import { spokenCode } from '../words/worded.ts';
 
 function plain(_: string, value: unknown): unknown {
   return value instanceof Map ? [...(value as ReadonlyMap<unknown, unknown>)] : value;
@@ -24,5 +25,7 @@ export function basisText({ shop, materials, recipes, parts, pieces, journal }: 
   const planned = Object.fromEntries(Object.entries(shop).filter(([key]) => !beside.has(key)));
   const files = { shop: planned, materials, recipes, parts, pieces };
   const deeds = standingEntries(journal).entries.map(({ at, deed }) => ({ at, deed }));
-  return JSON.stringify({ files, deeds }, plain);
+  // A plan holds words: titles of its steps, warnings.
+  const language = spokenCode() === 'en' ? {} : { language: spokenCode() };
+  return JSON.stringify({ files, deeds, ...language }, plain);
 }

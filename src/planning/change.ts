@@ -2,6 +2,7 @@ import { rhAfterHeating } from '../air/psychrometrics.ts';
 import type { Book } from '../model/book.ts';
 import type { Piece, Section } from '../model/piece.ts';
 import type { AirSource, ClockSpan, Hours, Room, Shop, StationKind } from '../model/shop.ts';
+import { worded } from '../words/worded.ts';
 
 /** One thing that the shop might do otherwise. */
 export type Change =
@@ -103,7 +104,7 @@ function openOn(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
 function withHelper(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
   const never = { monday: [], tuesday: [], wednesday: [], thursday: [], friday: [], saturday: [], sunday: [] };
   const known = shop.hands.find((h) => h.id === HELPER);
-  const helper = known ?? { id: HELPER, name: 'Helper for a day', skills: [], hours: { week: never, days: {} } };
+  const helper = known ?? { id: HELPER, name: worded`Helper for a day`, skills: [], hours: { week: never, days: {} } };
   const hours = onDay(helper.hours, date, united([...spansOn(helper.hours, date), ...spans]));
   const before = spansOn(shop.opening, date);
   const others = shop.hands
@@ -138,7 +139,7 @@ function withStation(shop: Shop, { room, place, slots }: Change & { kind: 'stati
   const taken = new Set(shop.stations.map((s) => s.id));
   let id = `new-${place}`;
   while (taken.has(id)) id = `${id}-more`;
-  return { ...shop, stations: [...shop.stations, { id, name: `New ${place}`, room, kind: place, slots }] };
+  return { ...shop, stations: [...shop.stations, { id, name: worded`New ${place}`, room, kind: place, slots }] };
 }
 
 /** The same shop with one change. What the change names must be there. */

@@ -15,6 +15,7 @@ import { fixedLimits, limitWarnings, missedLimits, withoutLimits } from './misse
 import { windowWarnings } from './missed-windows.ts';
 import type { Scene } from './piece-worlds.ts';
 import { openingOf, plannedPiece } from './ready.ts';
+import { worded } from '../words/worded.ts';
 
 const DAY = 24 * 60;
 /** Films done longer ago than this are taken as cured. */
@@ -60,15 +61,15 @@ function gateWarnings(situation: Situation): Warning[] {
       return [
         {
           code: 'lead-unsaid',
-          text: `${piece.name}: nothing says whether its old paint may hold lead, so that nothing waits for a test. Write may-carry-lead: yes or no into pieces/${piece.id}.yaml.`,
+          text: worded`${piece.name}: nothing says whether its old paint may hold lead, so that nothing waits for a test. Write may-carry-lead: yes or no into pieces/${piece.id}.yaml.`,
         },
       ];
     if (!situation.tasks.some((t) => t.piece === piece.id && held.has(t.id))) return [];
     const test = situation.leadTests.get(piece.id);
     const text =
       test?.found === true
-        ? `${piece.name} carries lead paint: steps that disturb it are not planned. Follow local rules and licensed practice.`
-        : `${piece.name} may carry lead paint: nothing that disturbs it is planned before a test is recorded.`;
+        ? worded`${piece.name} carries lead paint: steps that disturb it are not planned. Follow local rules and licensed practice.`
+        : worded`${piece.name} may carry lead paint: nothing that disturbs it is planned before a test is recorded.`;
     return [{ code: 'lead-gate', text }];
   });
 }

@@ -3,6 +3,7 @@ import type { Warning } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
+import { worded } from '../words/worded.ts';
 
 const MINUTES_PER_HOUR = 60;
 export const LIMIT_MISSED = 'limit-missed';
@@ -60,7 +61,7 @@ export function limitWarnings(situation: Situation, missed: ReadonlySet<string>)
     const limit = task.needs.find((n): n is Limit => n.kind === 'within');
     if (!missed.has(task.id) || limit === undefined) return [];
     const piece = situation.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
-    const text = `${piece}, ${task.section}/${task.step} comes later than it should (${limit.why}): do it as soon as you can, with care.`;
+    const text = worded`${piece}, ${task.section}/${task.step} comes later than it should (${limit.why}): do it as soon as you can, with care.`;
     return [{ code: LIMIT_MISSED, text, step: task.id }];
   });
 }

@@ -1,13 +1,14 @@
 import type { PlannedStep, Warning } from '../model/plan.ts';
 import type { Preparation } from '../model/material.ts';
 import type { Situation } from '../model/situation.ts';
+import { phrase, worded } from '../words/worded.ts';
 
 const asked: Readonly<Record<Preparation, string>> = {
-  scuff: 'scuff the film first',
-  abrade: 'abrade the film first',
-  'wash-and-scuff': 'wash and scuff the film first',
-  'tack-coat': 'lay a tack coat first',
-  strip: 'the film has to come off again',
+  scuff: phrase('scuff the film first'),
+  abrade: phrase('abrade the film first'),
+  'wash-and-scuff': phrase('wash and scuff the film first'),
+  'tack-coat': phrase('lay a tack coat first'),
+  strip: phrase('the film has to come off again'),
 };
 
 /** Coats over a film that lies already and whose plain window was missed: what has to come between, said once a coat. */
@@ -20,9 +21,9 @@ export function windowWarnings(situation: Situation, steps: readonly PlannedStep
       const late = need.windows.find((w) => w.prepTask !== undefined && planned.has(w.prepTask));
       if (late?.prep === undefined) return [];
       const piece = situation.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
-      const wait = late.remedy === true && late.prep !== 'strip' ? 'let it cure fully, then ' : '';
+      const wait = late.remedy === true && late.prep !== 'strip' ? worded`let it cure fully, then ` : '';
       const film = need.task.split('/').slice(1).join('/');
-      const text = `${piece}, ${task.section}/${task.step} misses the window of ${film}: ${wait}${asked[late.prep]}.`;
+      const text = worded`${piece}, ${task.section}/${task.step} misses the window of ${film}: ${wait}${asked[late.prep]}.`;
       return [{ code: 'window-missed', text, step: task.id }];
     });
   });

@@ -4,19 +4,20 @@ import { painted, type Cell } from './layout.ts';
 import { sayAmount, sayTemp } from './say-quantity.ts';
 import { sayMoment } from './say-time.ts';
 import type { Ahead } from './what-is-ahead.ts';
+import { worded } from '../words/worded.ts';
 
 const MOST_NAMED = 3;
 
 /** What to buy: each by itself if it is little, else how much there is to buy and what is needed first. */
 export function shortRows({ short }: Ahead, { look, manner }: Bench): Cell[][] {
   const { quiet } = look.paint;
-  const when = (by: Minute | undefined) => (by === undefined ? '' : `, needed ${sayMoment(by, manner)}`);
+  const when = (by: Minute | undefined) => (by === undefined ? '' : worded`, needed ${sayMoment(by, manner)}`);
   const named = short.slice(0, MOST_NAMED).map(({ name, toBuy, unit, by }): Cell[] => {
-    return [name, painted(quiet, `${sayAmount({ value: toBuy, unit }, manner)} too little${when(by)}`), ''];
+    return [name, painted(quiet, worded`${sayAmount({ value: toBuy, unit }, manner)} too little${when(by)}`), ''];
   });
   const rest = short.length - named.length;
-  const more: Cell[][] = rest === 0 ? [] : [['', painted(quiet, `and ${rest} more; drybench buy says all`), '']];
-  return [...named, ...more].map((cells, i) => [painted(quiet, i === 0 ? 'buy' : ''), ...cells]);
+  const more: Cell[][] = rest === 0 ? [] : [['', painted(quiet, worded`and ${rest} more; drybench buy says all`), '']];
+  return [...named, ...more].map((cells, i) => [painted(quiet, i === 0 ? worded`buy` : ''), ...cells]);
 }
 
 /** What is to come into the warm before the next day's work. */
@@ -25,20 +26,20 @@ export function warmRows({ bringIn, keepWarm }: Ahead, bench: Bench): Cell[][] {
   const startOf = ({ spans, holdsStationUntil }: (typeof bringIn)[number]['step']) =>
     spans[0]?.start ?? holdsStationUntil;
   const mayLeave = ({ broughtIn }: (typeof bringIn)[number]['step']) =>
-    broughtIn === undefined || broughtIn.at <= manner.now ? '' : `, from ${sayMoment(broughtIn.at, manner)},`;
+    broughtIn === undefined || broughtIn.at <= manner.now ? '' : worded`, from ${sayMoment(broughtIn.at, manner)},`;
   const rows = [
     ...bringIn.map(({ step, by }): Cell[] => [
       pieceCell(step, bench),
-      `bring it into ${names.room(step.room)}${mayLeave(step)} by ${sayMoment(by, manner)}, to be warm for “${sayStep(step)}” ${sayMoment(startOf(step), manner)}`,
+      worded`bring it into ${names.room(step.room)}${mayLeave(step)} by ${sayMoment(by, manner)}, to be warm for “${sayStep(step)}” ${sayMoment(startOf(step), manner)}`,
       '',
     ]),
     ...keepWarm.map(({ material, room, step, coldestC, leastC }): Cell[] => [
       names.material(material),
-      `keep it in the warm until “${sayStep(step)}” ${sayMoment(startOf(step), manner)}: ${names.room(room)} goes down to ${sayTemp(coldestC, manner)}, it bears no less than ${sayTemp(leastC, manner)}`,
+      worded`keep it in the warm until “${sayStep(step)}” ${sayMoment(startOf(step), manner)}: ${names.room(room)} goes down to ${sayTemp(coldestC, manner)}, it bears no less than ${sayTemp(leastC, manner)}`,
       '',
     ]),
   ];
-  return rows.map((cells, i) => [painted(look.paint.quiet, i === 0 ? 'warm' : ''), ...cells]);
+  return rows.map((cells, i) => [painted(look.paint.quiet, i === 0 ? worded`warm` : ''), ...cells]);
 }
 
 /** The same as data; times written by `iso`. */

@@ -11,6 +11,7 @@ import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sessionNotes } from './sessions.ts';
 import { sayClocks, type Manner } from './say-time.ts';
+import { worded } from '../words/worded.ts';
 
 /** A stretch of one day's opening hours in which the air of a room forbids coating, and why. */
 export interface UnfitHours {
@@ -86,14 +87,14 @@ export interface Whose {
 
 /** `Spray an even coat, coat 2` */
 export function sayStep(step: PlannedStep): string {
-  return step.coat === undefined ? step.title : `${step.title}, coat ${step.coat}`;
+  return step.coat === undefined ? step.title : worded`${step.title}, coat ${step.coat}`;
 }
 
 function state(work: Work): string {
-  if (work.step.done === true) return ' (done)';
-  if (work.step.atWork === true) return ' (at work)';
-  if (work.goesOn) return ' (goes on)';
-  return work.breaksOff ? ' (goes on later)' : '';
+  if (work.step.done === true) return worded` (done)`;
+  if (work.step.atWork === true) return worded` (at work)`;
+  if (work.goesOn) return worded` (goes on)`;
+  return work.breaksOff ? worded` (goes on later)` : '';
 }
 
 /** When, which piece, what to do and with what care, where and with what. `careOfStep`: what is to be said for care and was not yet. */

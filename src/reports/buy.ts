@@ -9,6 +9,7 @@ import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sayAmount, sayMoney } from './say-quantity.ts';
 import { sayDay, type Manner } from './say-time.ts';
+import { worded } from '../words/worded.ts';
 
 export interface Shopping {
   readonly list: ShoppingList;
@@ -34,7 +35,7 @@ function withoutZeros(amount: string): string {
 }
 
 function containersCell({ containers, toBuy, unit }: Purchase, manner: Manner): string {
-  if (containers.length === 0) return `${sayAmount({ value: toBuy, unit }, manner)}, sizes not known`;
+  if (containers.length === 0) return worded`${sayAmount({ value: toBuy, unit }, manner)}, sizes not known`;
   return containers.map(({ holds, count }) => `${count} × ${withoutZeros(sayAmount(holds, manner))}`).join(' + ');
 }
 
@@ -58,7 +59,7 @@ function rowOf(p: Purchase, desk: Desk, priced: boolean): Cell[] {
     sayAmount({ value: p.needed, unit: p.unit }, manner),
     p.onShelf === 0 ? painted(quiet, '–') : sayAmount({ value: p.onShelf, unit: p.unit }, manner),
     containersCell(p, manner),
-    ...(priced ? [p.costMinor === undefined ? painted(quiet, 'no price') : sayMoney(p.costMinor, manner)] : []),
+    ...(priced ? [p.costMinor === undefined ? painted(quiet, worded`no price`) : sayMoney(p.costMinor, manner)] : []),
   ];
 }
 
@@ -70,7 +71,7 @@ function totalLines(toBuy: readonly Purchase[], { manner, look }: Desk): string[
   const priced = toBuy.flatMap((p) => p.costMinor ?? []);
   if (priced.length === 0)
     return paragraph(
-      'No prices yet: write `prices:` into shop.yaml to see what this costs.',
+      worded`No prices yet: write \`prices:\` into shop.yaml to see what this costs.`,
       look,
       2,
       look.paint.quiet,
@@ -80,7 +81,11 @@ function totalLines(toBuy: readonly Purchase[], { manner, look }: Desk): string[
     manner,
   );
   const without = toBuy.length - priced.length;
-  return paragraph(without === 0 ? `${total} in all` : `${total} for what has a price; ${without} without`, look, 2);
+  return paragraph(
+    without === 0 ? worded`${total} in all` : worded`${total} for what has a price; ${without} without`,
+    look,
+    2,
+  );
 }
 
 /** What has been taken off the shelf since it was counted, or that nothing has. */
@@ -88,7 +93,7 @@ function shelfLines({ list, counted }: Shopping, { manner, look }: Desk): string
   if (counted === undefined) return [];
   if (counted.at === undefined)
     return paragraph(
-      'The shelf is taken as `stock:` says. Write `stock-counted: DATE` beside it, and what the journal says was used since then is taken off.',
+      worded`The shelf is taken as \`stock:\` says. Write \`stock-counted: DATE\` beside it, and what the journal says was used since then is taken off.`,
       look,
       2,
       look.paint.quiet,
@@ -96,8 +101,11 @@ function shelfLines({ list, counted }: Shopping, { manner, look }: Desk): string
     );
   const gone = list.purchases.filter((p) => p.usedSinceCount > 0);
   const said = gone.map((p) => `${shortName(p.name)} ${sayAmount({ value: p.usedSinceCount, unit: p.unit }, manner)}`);
-  const used = said.length === 0 ? 'nothing of it was used since' : `since then used and taken off: ${said.join(', ')}`;
-  return paragraph(`The shelf was counted ${sayDay(counted.at, manner)}; ${used}.`, look, 2, look.paint.quiet, 4);
+  const used =
+    said.length === 0
+      ? worded`nothing of it was used since`
+      : worded`since then used and taken off: ${said.join(', ')}`;
+  return paragraph(worded`The shelf was counted ${sayDay(counted.at, manner)}; ${used}.`, look, 2, look.paint.quiet, 4);
 }
 
 function noteLines(shopping: Shopping, desk: Desk): string[] {
@@ -105,12 +113,15 @@ function noteLines(shopping: Shopping, desk: Desk): string[] {
   const { manner, look } = desk;
   const { quiet, warn } = look.paint;
   const enough = list.purchases.filter((p) => p.toBuy === 0);
-  const span = until === undefined ? 'all work that is planned' : `work that begins until ${sayDay(until - 1, manner)}`;
+  const span =
+    until === undefined
+      ? worded`all work that is planned`
+      : worded`work that begins until ${sayDay(until - 1, manner)}`;
   return [
     ...(enough.length === 0
       ? []
       : paragraph(
-          `The shelf has enough: ${enough.map((p) => `${shortName(p.name)} (${sayAmount({ value: p.needed, unit: p.unit }, manner)} of ${sayAmount({ value: p.onShelf, unit: p.unit }, manner)})`).join(', ')}`,
+          worded`The shelf has enough: ${enough.map((p) => worded`${shortName(p.name)} (${sayAmount({ value: p.needed, unit: p.unit }, manner)} of ${sayAmount({ value: p.onShelf, unit: p.unit }, manner)})`).join(', ')}`,
           look,
           2,
           quiet,
@@ -118,13 +129,13 @@ function noteLines(shopping: Shopping, desk: Desk): string[] {
         )),
     ...shelfLines(shopping, desk),
     ...list.unknown.flatMap(({ item, name }) =>
-      paragraph(`${name}: nothing says how much; write coverage into materials/${item}.yaml`, look, 2, warn, 4),
+      paragraph(worded`${name}: nothing says how much; write coverage into materials/${item}.yaml`, look, 2, warn, 4),
     ),
     ...heldPieces.flatMap((p) =>
-      paragraph(`${p.name}: nothing is counted for what waits for its lead test.`, look, 2, warn, 4),
+      paragraph(worded`${p.name}: nothing is counted for what waits for its lead test.`, look, 2, warn, 4),
     ),
     ...paragraph(
-      `For ${span}. Reckoned from area, coverage, what lands and what is lost; mend \`stock:\` in shop.yaml when you have shopped, and its date. The label of each container stands above these figures.`,
+      worded`For ${span}. Reckoned from area, coverage, what lands and what is lost; mend \`stock:\` in shop.yaml when you have shopped, and its date. The label of each container stands above these figures.`,
       look,
       2,
       quiet,
@@ -138,9 +149,16 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
   const desk = { names: namesOf(book), manner, look, withSteps: shopping.withSteps };
   const toBuy = shopping.list.purchases.filter((p) => p.toBuy > 0);
   if (toBuy.length === 0)
-    return [...paragraph('Nothing to buy.', look, 0, strong), ...noteLines(shopping, desk), ''].join('\n');
+    return [...paragraph(worded`Nothing to buy.`, look, 0, strong), ...noteLines(shopping, desk), ''].join('\n');
   const priced = toBuy.some((p) => p.costMinor !== undefined);
-  const head = ['by', 'what', 'needed', 'on shelf', 'buy', ...(priced ? ['costs'] : [])];
+  const head = [
+    worded`by`,
+    worded`what`,
+    worded`needed`,
+    worded`on shelf`,
+    worded`buy`,
+    ...(priced ? [worded`costs`] : []),
+  ];
   const columns: Column[] = [
     { least: 10 },
     { least: 18 },
@@ -151,7 +169,7 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
   ];
   const rows = [head.map((text) => painted(quiet, text)), ...toBuy.map((p) => rowOf(p, desk, priced))];
   return [
-    ...paragraph('To buy', look, 0, strong),
+    ...paragraph(worded`To buy`, look, 0, strong),
     ...headed(rows, columns.slice(0, head.length), look, 2),
     '',
     ...totalLines(toBuy, desk),

@@ -7,10 +7,12 @@ import { workOn } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { sayAir } from './say-quantity.ts';
 import { sayClock } from './say-time.ts';
+import { joinedByAnd, phrase, worded } from '../words/worded.ts';
 
 /** Stands under what is said for care. */
-export const deference =
-  'Cautions are the usual ones: the label and safety data sheet of each container, local rules and licensed practice stand above them.';
+export const deference = phrase(
+  'Cautions are the usual ones: the label and safety data sheet of each container, local rules and licensed practice stand above them.',
+);
 
 /** What calls for care at a step and has not been `said` yet today; adds it to what was said. */
 export function careLines(
@@ -24,7 +26,7 @@ export function careLines(
     ...(care?.own ?? []),
     ...(care?.pages ?? []).map((p) => p.short),
     ...(warningsOf.get(step.id) ?? []).map((w) => w.text),
-  ].map((text) => `Careful: ${text}`);
+  ].map((text) => worded`Careful: ${text}`);
   const fresh = texts.filter((text) => !said.has(text));
   for (const text of fresh) said.add(text);
   return fresh;
@@ -57,17 +59,19 @@ function times(value: number): string {
 
 function arithmetic(need: FreshAir, { names, manner }: Bench): string[] {
   const { from, parts, roomM3, timesLimit, m3PerHour } = need;
-  const grams = parts.map((p) => `${Math.round(p.grams)} g of solvent (${names.material(p.material)})`).join(' and ');
+  const grams = joinedByAnd(
+    parts.map((p) => worded`${Math.round(p.grams)} g of solvent (${names.material(p.material)})`),
+  );
   const still =
     roomM3 === undefined || timesLimit === undefined
       ? ''
-      : ` in ${sayAir(roomM3, manner)} of still air, ${times(timesLimit)} times the limit`;
+      : worded` in ${sayAir(roomM3, manner)} of still air, ${times(timesLimit)} times the limit`;
   const limits = [...new Map(parts.map((p) => [p.limit.of, p.limit])).values()]
-    .map((l) => `${l.of} ${l.mgPerM3} mg/m³ (${l.source})`)
+    .map((l) => worded`${l.of} ${l.mgPerM3} mg/m³ (${l.source})`)
     .join('; ');
   return [
-    `From ${sayClock(from, manner)}, in an hour: ${grams}${still}. To stay at it takes ${sayAir(m3PerHour, manner)} of fresh air an hour.`,
-    `Limits for a day’s work: ${limits}. A reckoning to warn, not to rely on.`,
+    worded`From ${sayClock(from, manner)}, in an hour: ${grams}${still}. To stay at it takes ${sayAir(m3PerHour, manner)} of fresh air an hour.`,
+    worded`Limits for a day’s work: ${limits}. A reckoning to warn, not to rely on.`,
   ];
 }
 
@@ -80,7 +84,7 @@ export function freshAirRows(day: Span, bench: Bench, said: Set<string>): Cell[]
     const isNew = !said.has(limit);
     said.add(limit);
     return [
-      painted(quiet, i === 0 ? 'fresh air' : ''),
+      painted(quiet, i === 0 ? worded`fresh air` : ''),
       bench.names.room(need.room),
       [painted(warn, fact), ...(isNew ? [painted(quiet, limit)] : [])],
       '',
@@ -95,7 +99,7 @@ export function generalWarnings({ plan, look, safety = [] }: Bench, onlyLead = f
     ? safety.filter((p) => p.when === 'disturbs-old-paint').map((p) => p.short)
     : [];
   return [...general.map((w) => w.text), ...lead].flatMap((text) =>
-    paragraph(`Careful: ${text}`, look, 2, look.paint.warn, 4),
+    paragraph(worded`Careful: ${text}`, look, 2, look.paint.warn, 4),
   );
 }
 

@@ -5,6 +5,7 @@ import { isoWriter } from '../time/iso.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayLength, sayMoment, type Manner } from './say-time.ts';
+import { marked, worded } from '../words/worded.ts';
 
 const LEAST_DAYS = 0.05;
 
@@ -20,7 +21,7 @@ function readyCell(
 ): Cell {
   const ready = piece?.ready.handedOver;
   if (piece === undefined || ready === undefined) return painted(look.paint.quiet, '–');
-  const late = piece.lateHours > 0 ? ` ${sayLength(piece.lateHours * 60)} late` : '';
+  const late = piece.lateHours > 0 ? worded` ${sayLength(piece.lateHours * 60)} late` : '';
   const text = `${sayMoment(ready.safe, manner)}${late}`;
   const was = before?.ready.handedOver?.safe;
   if (was === undefined || was === ready.safe) return late === '' ? text : painted(look.paint.bad, text);
@@ -28,28 +29,37 @@ function readyCell(
 }
 
 function days(value: number): string {
-  const text = Math.abs(value).toFixed(1);
-  return Math.abs(value) < LEAST_DAYS ? 'no difference' : `${text} d ${value > 0 ? 'sooner' : 'later'} in all`;
+  const text = marked(Math.abs(value).toFixed(1));
+  return Math.abs(value) < LEAST_DAYS
+    ? worded`no difference`
+    : value > 0
+      ? worded`${text} d sooner in all`
+      : worded`${text} d later in all`;
 }
 
 function gainLine(
   { wish, plan, daysSooner, lateHoursLess, daysPerMajor, daysPerHour }: Variant,
   manner: Manner,
 ): string {
-  if (plan === undefined) return `${wish.said}: no plan was found`;
+  if (plan === undefined) return worded`${wish.said}: no plan was found`;
   const late =
     Math.abs(lateHoursLess) < 0.5
       ? ''
-      : `, ${sayLength(Math.abs(lateHoursLess) * 60)} ${lateHoursLess > 0 ? 'less' : 'more'} late`;
-  const money = daysPerMajor === undefined ? '' : `, ${(daysPerMajor * 100).toFixed(1)} d for 100 ${manner.currency}`;
-  const hour = daysPerHour === undefined ? '' : `, ${daysPerHour.toFixed(2)} d an hour`;
+      : lateHoursLess > 0
+        ? worded`, ${sayLength(lateHoursLess * 60)} less late`
+        : worded`, ${sayLength(-lateHoursLess * 60)} more late`;
+  const money =
+    daysPerMajor === undefined ? '' : worded`, ${marked((daysPerMajor * 100).toFixed(1))} d for 100 ${manner.currency}`;
+  const hour = daysPerHour === undefined ? '' : worded`, ${marked(daysPerHour.toFixed(2))} d an hour`;
   return `${wish.said}: ${days(daysSooner)}${late}${money}${hour}`;
 }
 
 /** Safe hand-over of each piece now and with each change, side by side; then what each change buys. */
 export function compareScreen({ now, variants, best }: Comparison, manner: Manner, look: Look): string {
   const { strong, quiet } = look.paint;
-  const head = ['safe hand-over', 'now', ...variants.map((v) => v.wish.name)].map((text) => painted(quiet, text));
+  const head = [worded`safe hand-over`, worded`now`, ...variants.map((v) => v.wish.name)].map((text) =>
+    painted(quiet, text),
+  );
   const rows = now.pieces.map((piece): Cell[] => [
     painted(strong, piece.name),
     readyCell(piece, undefined, manner, look),
@@ -66,7 +76,7 @@ export function compareScreen({ now, variants, best }: Comparison, manner: Manne
     ...variants.flatMap((v) => paragraph(gainLine(v, manner), look, 2, undefined, 4)),
     ...(bought === undefined || best === undefined
       ? []
-      : paragraph(`Buys most for its ${best.by}: ${bought.wish.said}`, look, 2, look.paint.good, 4)),
+      : paragraph(worded`Buys most for its ${best.by}: ${bought.wish.said}`, look, 2, look.paint.good, 4)),
     '',
   ].join('\n');
 }

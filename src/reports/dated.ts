@@ -7,6 +7,7 @@ import { covers, type Minute, type Span } from '../time/span.ts';
 import { localTime } from '../time/zone.ts';
 import type { Names } from './names.ts';
 import { sayClocks, type Manner } from './say-time.ts';
+import { worded } from '../words/worded.ts';
 
 /** What is fixed by the calendar, not by the plan. */
 export type Dated =
@@ -60,7 +61,7 @@ export function sayEnd(end: Minute, manner: Manner, when: SayWhen, day: SayWhen)
 
 /** `13:00–17:30`, or `all day`. */
 export function sayPart(span: Span, day: Span, manner: Manner): string {
-  if (covers([span], day)) return 'all day';
+  if (covers([span], day)) return worded`all day`;
   return sayClocks({ start: Math.max(span.start, day.start), end: Math.min(span.end, day.end) }, manner);
 }
 
@@ -72,8 +73,8 @@ function notReady({ takes, start }: Appointment, { pieces }: Plan): PlannedPiece
 /** `takes Pine washstand` */
 export function sayLoad({ brings, takes }: Appointment, names: Names): string[] {
   return [
-    ...(brings.length === 0 ? [] : [`brings ${brings.map(names.piece).join(', ')}`]),
-    ...(takes.length === 0 ? [] : [`takes ${takes.map(names.piece).join(', ')}`]),
+    ...(brings.length === 0 ? [] : [worded`brings ${brings.map(names.piece).join(', ')}`]),
+    ...(takes.length === 0 ? [] : [worded`takes ${takes.map(names.piece).join(', ')}`]),
   ];
 }
 
@@ -81,6 +82,6 @@ export function sayLoad({ brings, takes }: Appointment, names: Names): string[] 
 export function sayLate(appointment: Appointment, plan: Plan, names: Names, when: SayWhen): string[] {
   return notReady(appointment, plan).map(({ id, ready }) => {
     const safe = ready.handedOver?.safe;
-    return `${names.piece(id)} is not ready by then${safe === undefined ? '' : `, but ${when(safe)}`}`;
+    return worded`${names.piece(id)} is not ready by then${safe === undefined ? '' : worded`, but ${when(safe)}`}`;
   });
 }

@@ -4,6 +4,7 @@ import type { Minute, Span } from '../time/span.ts';
 import { grouped } from './grouped.ts';
 import { markSaid, preparationSaid } from './say-mark.ts';
 import { sayMomentSeenOn, type Manner } from './say-time.ts';
+import { translated, worded } from '../words/worded.ts';
 
 /** A film that dries, and what waits for it. */
 export interface Drying {
@@ -61,8 +62,8 @@ export function dryingOn(day: Span, steps: readonly PlannedStep[]): Drying[] {
 /** `sand from 14:10`, `coat again from tomorrow 08:30, no later than Fri 15 Jan 17:00`, as said on the day of `on`. */
 export function sayWaiting(waiting: Waiting, on: Minute, manner: Manner): string {
   const { window } = waiting;
-  const from = waiting.from <= on ? '' : ` from ${sayMomentSeenOn(on, waiting.from, manner)}`;
-  const shuts = window?.shuts === undefined ? '' : `, no later than ${sayMomentSeenOn(on, window.shuts, manner)}`;
-  const prep = window?.prep === undefined ? '' : `, ${preparationSaid[window.prep]}`;
-  return `${markSaid[waiting.mark]}${from}${shuts}${prep}`;
+  const from = waiting.from <= on ? '' : worded` from ${sayMomentSeenOn(on, waiting.from, manner)}`;
+  const shuts = window?.shuts === undefined ? '' : worded`, no later than ${sayMomentSeenOn(on, window.shuts, manner)}`;
+  const prep = window?.prep === undefined ? '' : `, ${translated(preparationSaid[window.prep])}`;
+  return `${translated(markSaid[waiting.mark])}${from}${shuts}${prep}`;
 }

@@ -2,6 +2,7 @@ import type { PlannedStep } from '../model/plan.ts';
 import type { Task } from '../model/task.ts';
 import type { Span } from '../time/span.ts';
 import type { Names } from './names.ts';
+import { joinedByAnd, worded } from '../words/worded.ts';
 
 /** A stretch of hands-on work on one day. */
 export interface Work {
@@ -27,11 +28,11 @@ export function workOn(day: Span, steps: readonly PlannedStep[]): Work[] {
 export function whereAndWith(step: PlannedStep, task: Task | undefined, names: Names, severalHands: boolean): string {
   return [
     names.station(step.station),
-    ...(severalHands ? [step.hands.map(names.hand).join(' and ')] : []),
+    ...(severalHands ? [joinedByAnd(step.hands.map(names.hand))] : []),
     ...(step.material === undefined ? [] : [names.material(step.material)]),
-    ...(step.way === '' ? [] : [`by ${step.way}`]),
+    ...(step.way === '' ? [] : [worded`by ${step.way}`]),
     ...step.tools.map(names.tool),
-    ...(task?.grit === undefined ? [] : [`grit ${task.grit}`]),
+    ...(task?.grit === undefined ? [] : [worded`grit ${task.grit}`]),
     ...(task?.supplies ?? []).map(names.material),
   ].join(' · ');
 }

@@ -1,6 +1,7 @@
 import type { Finding, Place } from '../model/finding.ts';
 import { cut, paragraph } from './layout.ts';
 import type { Look } from './look.ts';
+import { counted, worded } from '../words/worded.ts';
 
 const mostShown = 20;
 const indent = 4;
@@ -38,14 +39,11 @@ function findingLines(finding: Finding, look: Look, show: (text: string) => stri
   ];
 }
 
-function counted(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
-}
-
 /** `2 errors, 1 warning` */
 export function countFindings(findings: readonly Finding[]): string {
   const errors = findings.filter((f) => f.severity === 'error').length;
-  return `${counted(errors, 'error')}, ${counted(findings.length - errors, 'warning')}`;
+  const warnings = findings.length - errors;
+  return `${counted(errors, '{0} error', '{0} errors')}, ${counted(warnings, '{0} warning', '{0} warnings')}`;
 }
 
 function order(a: Finding, b: Finding): number {
@@ -63,6 +61,6 @@ export function findingsScreen(findings: readonly Finding[], look: Look, show: (
   return sorted
     .slice(0, mostShown)
     .map((f) => findingLines(f, look, show).join('\n') + '\n')
-    .concat(more > 0 ? [`and ${more} more\n`] : [])
+    .concat(more > 0 ? [worded`and ${more} more\n`] : [])
     .join('\n');
 }

@@ -4,6 +4,7 @@ import { grouped } from './grouped.ts';
 import { paragraph } from './layout.ts';
 import { sayLength, sayMoment } from './say-time.ts';
 import { sayCause } from './why.ts';
+import { counted, worded } from '../words/worded.ts';
 
 type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
 
@@ -21,30 +22,30 @@ function sayOther(id: string, { plan, names }: Desk): string {
 export function sayMoveCause(cause: MoveCause, move: Move, desk: Desk): string {
   switch (cause.kind) {
     case 'done-late':
-      return `${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} later than planned`;
+      return worded`${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} later than planned`;
     case 'done-early':
-      return `${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} sooner than planned`;
+      return worded`${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} sooner than planned`;
     case 'not-begun':
-      return `${sayOther(cause.step, desk)} was not begun when it was planned`;
+      return worded`${sayOther(cause.step, desk)} was not begun when it was planned`;
     case 'put-off':
-      return `${sayOther(cause.step, desk)} was put off until ${sayMoment(cause.until, desk.manner)}`;
+      return worded`${sayOther(cause.step, desk)} was put off until ${sayMoment(cause.until, desk.manner)}`;
     case 'slower':
-      return `${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} longer than was thought`;
+      return worded`${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} longer than was thought`;
     case 'faster':
-      return `${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} faster than was thought`;
+      return worded`${sayOther(cause.step, desk)} dries ${sayLength(cause.minutes)} faster than was thought`;
     case 'new':
-      return `${sayOther(cause.step, desk)} has come in`;
+      return worded`${sayOther(cause.step, desk)} has come in`;
     case 'gone':
-      return `${cause.step} is left out`;
+      return worded`${cause.step} is left out`;
     case 'held':
       return sayCause(cause.cause, { step: cause.step, start: move.to, cause: cause.cause }, desk);
     case 'room':
-      return 'there is room for it now';
+      return worded`there is room for it now`;
   }
 }
 
 function sayShift({ from, to }: Move): string {
-  return `${sayLength(Math.abs(to - from))} ${to > from ? 'later' : 'sooner'}`;
+  return to > from ? worded`${sayLength(to - from)} later` : worded`${sayLength(from - to)} sooner`;
 }
 
 /** The moves of one piece for one reason, by the largest. */
@@ -52,9 +53,9 @@ function lineOf(moves: readonly Move[], desk: Desk): string {
   const [first] = moves;
   if (first === undefined) return '';
   const { step, from, to } = first;
-  const more = moves.length === 1 ? '' : ` and ${moves.length - 1} more`;
+  const more = moves.length === 1 ? '' : worded` and ${moves.length - 1} more`;
   const when = `${sayMoment(from, desk.manner)} → ${sayMoment(to, desk.manner)}`;
-  return `${desk.names.piece(step.piece)}: “${sayStep(step)}”${more}, ${sayShift(first)} (${when}), because ${sayMoveCause(first.cause, first, desk)}`;
+  return worded`${desk.names.piece(step.piece)}: “${sayStep(step)}”${more}, ${sayShift(first)} (${when}), because ${sayMoveCause(first.cause, first, desk)}`;
 }
 
 /** What moved since the plan that the shop followed, by how much and why: a few lines, the largest first; none if nothing did. */
@@ -67,6 +68,10 @@ export function movedScreen(moves: readonly Move[], desk: Desk): string {
     .slice(0, MOST_LINES)
     .flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
   const rest =
-    more === 0 ? [] : paragraph(`and ${more} more ${more === 1 ? 'step' : 'steps'}`, look, 2, look.paint.quiet);
-  return [...paragraph('Moved since the last plan', look, 0, look.paint.strong), ...lines, ...rest, '', ''].join('\n');
+    more === 0
+      ? []
+      : paragraph(counted(more, worded`and {0} more step`, worded`and {0} more steps`), look, 2, look.paint.quiet);
+  return [...paragraph(worded`Moved since the last plan`, look, 0, look.paint.strong), ...lines, ...rest, '', ''].join(
+    '\n',
+  );
 }

@@ -6,6 +6,7 @@ import type { Meaning } from '../schedule/compiled.ts';
 import { grouped } from './grouped.ts';
 import type { Names } from './names.ts';
 import { sayLength } from './say-time.ts';
+import { joinedByOr, phrase, worded } from '../words/worded.ts';
 
 type NoPlan = Extract<Made, { kind: 'none' }>;
 type Mode = NoPlan['compiled']['problem']['activities'][number]['modes'][number];
@@ -27,7 +28,7 @@ function taskOf(meaning: Meaning): Task | undefined {
 
 function sayTask(task: Task, names: Names): string {
   const section = names.section(task.piece, task.section);
-  const coat = task.coat === undefined ? '' : `, coat ${task.coat}`;
+  const coat = task.coat === undefined ? '' : worded`, coat ${task.coat}`;
   return `“${task.title}${coat}” (${names.piece(task.piece)}${section === '' ? '' : `, ${section}`})`;
 }
 
@@ -40,8 +41,10 @@ function sayStanding(task: Task, { shop, pieces }: Book): string {
   const piece = pieces.find((p) => p.id === task.piece);
   const leaves = piece !== undefined && awaySpans(piece, task.object).length > 0;
   return [
-    ...(hired.length === 0 ? [] : [`, safe to move before ${hired.map((r) => r.name).join(' or ')} is given back`]),
-    ...(leaves ? [', and while the piece is here'] : []),
+    ...(hired.length === 0
+      ? []
+      : [worded`, safe to move before ${joinedByOr(hired.map((r) => r.name))} is given back`]),
+    ...(leaves ? [worded`, and while the piece is here`] : []),
   ].join('');
 }
 
@@ -49,17 +52,18 @@ function sayStanding(task: Task, { shop, pieces }: Book): string {
 function sayDemand(task: Task, modes: readonly Mode[], names: Names, book: Book): string {
   const minutes = Math.min(...task.ways.map((way) => way.workMinutes));
   const film = task.ways.find((way) => way.film !== undefined)?.film;
-  const air = film === undefined ? '' : `, in air fit for ${names.material(film.material)}`;
-  const unbroken = task.mayPause ? '' : ' without a break';
-  const needs = `${sayLength(minutes)} of work${unbroken} while hands are in${air}${sayStanding(task, book)}`;
+  const air = film === undefined ? '' : worded`, in air fit for ${names.material(film.material)}`;
+  const unbroken = task.mayPause ? '' : worded` without a break`;
+  const needs = worded`${sayLength(minutes)} of work${unbroken} while hands are in${air}${sayStanding(task, book)}`;
   return modes.every(neverStarts)
-    ? `${sayTask(task, names)}: there is no hour for it; it needs ${needs}`
-    : `${sayTask(task, names)}: needs ${needs}`;
+    ? worded`${sayTask(task, names)}: there is no hour for it; it needs ${needs}`
+    : worded`${sayTask(task, names)}: needs ${needs}`;
 }
 
 /** What may free it: said after the demands. */
-export const mayFree =
-  'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it';
+export const mayFree = phrase(
+  'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it',
+);
 
 /** The demands that cannot hold together, each in the words of the shop. */
 export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[] {
@@ -85,12 +89,12 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
     const [from, to] = [taskAt(lag?.from), taskAt(lag?.to)];
     if (lag === undefined || from === undefined || to === undefined || from.id === to.id) return [];
     return [
-      `${sayTask(to, names)} ${lag.most === undefined ? 'not before' : 'soon enough after'} ${sayTask(from, names)}`,
+      `${sayTask(to, names)} ${lag.most === undefined ? worded`not before` : worded`soon enough after`} ${sayTask(from, names)}`,
     ];
   });
   const means = conflict.resources.flatMap((index) => {
     const resource = problem.resources[index];
-    return resource === undefined ? [] : [`${resource.name}: ${resource.capacity} at a time`];
+    return resource === undefined ? [] : [worded`${resource.name}: ${resource.capacity} at a time`];
   });
   return [...new Set([...demands, ...waits, ...means])];
 }

@@ -6,12 +6,13 @@ import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
+import { marked, worded } from '../words/worded.ts';
 
 const right: Column = { align: 'right', least: 9 };
 
 /** An amount in a column whose head names the currency. */
 function amount(minor: number, { currency }: Manner): string {
-  return decimalText(minor, currency);
+  return marked(decimalText(minor, currency));
 }
 
 function gain(minor: number, manner: Manner, look: Look): Cell {
@@ -28,14 +29,14 @@ function costRows(a: Account, manner: Manner, look: Look): Cell[][] {
     cells.map((cell) => (typeof cell === 'string' ? painted(look.paint.strong, cell) : cell));
   const isAny = ({ soFar, toCome }: SoFar) => soFar + toCome > 0;
   return [
-    ['', 'so far', 'to come', `at the end`].map((text) => painted(look.paint.quiet, text)),
-    sumRow('bought for', { soFar: a.purchase, toCome: 0 }, say),
-    sumRow('materials', a.materials, say),
-    ...(isAny(a.pay) ? [sumRow('pay', a.pay, say)] : []),
-    ...(isAny(a.overhead) ? [sumRow('share of the shop', a.overhead, say)] : []),
-    strong(sumRow(`cost, ${manner.currency}`, a.cost, say)),
-    sumRow('bench hours', a.minutes, sayWork),
-    sumRow('days in the shop', a.days, String),
+    ['', worded`so far`, worded`to come`, worded`at the end`].map((text) => painted(look.paint.quiet, text)),
+    sumRow(worded`bought for`, { soFar: a.purchase, toCome: 0 }, say),
+    sumRow(worded`materials`, a.materials, say),
+    ...(isAny(a.pay) ? [sumRow(worded`pay`, a.pay, say)] : []),
+    ...(isAny(a.overhead) ? [sumRow(worded`share of the shop`, a.overhead, say)] : []),
+    strong(sumRow(worded`cost, ${manner.currency}`, a.cost, say)),
+    sumRow(worded`bench hours`, a.minutes, sayWork),
+    sumRow(worded`days in the shop`, a.days, String),
   ];
 }
 
@@ -44,26 +45,26 @@ function saleRows(a: Account, feePercent: number, manner: Manner, look: Look): C
   const say = (minor: number) => sayMoney(minor, manner);
   const lowest: Cell[] =
     a.lowestPrice === undefined
-      ? ['loses', 'at every price: selling takes it all']
-      : ['loses below', painted(strong, say(a.lowestPrice))];
+      ? [worded`loses`, worded`at every price: selling takes it all`]
+      : [worded`loses below`, painted(strong, say(a.lowestPrice))];
   const { sale } = a;
-  if (sale === undefined) return [lowest, ['price hoped for', 'none: write price: into its file']];
+  if (sale === undefined) return [lowest, [worded`price hoped for`, worded`none: write price: into its file`]];
   const { perBenchHour, perDayHeld } = sale;
   return [
     lowest,
-    ['price hoped for', say(sale.price)],
-    ...(sale.fee > 0 ? [[`selling, ${sayPercent(feePercent)}`, say(-sale.fee)]] : []),
-    ['margin', painted(sale.margin < 0 ? look.paint.bad : look.paint.good, say(sale.margin))],
-    ...(perBenchHour === undefined ? [] : [['earned a bench hour', say(perBenchHour)]]),
-    ...(perDayHeld === undefined ? [] : [['earned a day held', say(perDayHeld)]]),
+    [worded`price hoped for`, say(sale.price)],
+    ...(sale.fee > 0 ? [[worded`selling, ${sayPercent(feePercent)}`, say(-sale.fee)]] : []),
+    [worded`margin`, painted(sale.margin < 0 ? look.paint.bad : look.paint.good, say(sale.margin))],
+    ...(perBenchHour === undefined ? [] : [[worded`earned a bench hour`, say(perBenchHour)]]),
+    ...(perDayHeld === undefined ? [] : [[worded`earned a day held`, say(perDayHeld)]]),
   ];
 }
 
 function workedLine({ minutes, plannedMinutes }: Account): string {
   if (plannedMinutes === 0) return '';
   const more = minutes.soFar - plannedMinutes;
-  const verdict = more === 0 ? 'as planned' : `${sayWork(Math.abs(more))} ${more > 0 ? 'more' : 'less'}`;
-  return `Worked ${sayWork(minutes.soFar)} for what was planned as ${sayWork(plannedMinutes)}: ${verdict}.`;
+  const verdict = more === 0 ? worded`as planned` : `${sayWork(Math.abs(more))} ${more > 0 ? 'more' : 'less'}`;
+  return worded`Worked ${sayWork(minutes.soFar)} for what was planned as ${sayWork(plannedMinutes)}: ${verdict}.`;
 }
 
 function noteLines(accounts: readonly Account[], look: Look): string[] {
@@ -74,16 +75,16 @@ function noteLines(accounts: readonly Account[], look: Look): string[] {
     ...(unpriced.length === 0
       ? []
       : paragraph(
-          `Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => id.replaceAll('-', ' ')).join(', ')}`,
+          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => id.replaceAll('-', ' ')).join(', ')}`,
           look,
           2,
           warn,
           4,
         )),
     ...held.flatMap((a) =>
-      paragraph(`${a.name}: the steps that wait for its lead test are not counted.`, look, 2, warn, 4),
+      paragraph(worded`${a.name}: the steps that wait for its lead test are not counted.`, look, 2, warn, 4),
     ),
-    ...paragraph('Earned means before your own pay and taxes. To come is what the plan says.', look, 2, quiet),
+    ...paragraph(worded`Earned means before your own pay and taxes. To come is what the plan says.`, look, 2, quiet),
   ];
 }
 
@@ -115,9 +116,11 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
   if (kinds.length === 0) return [];
   const { quiet, strong, good } = look.paint;
   const most = Math.max(...kinds.map((k) => k.perBenchHour));
-  const head = ['kind', 'pieces', 'hours', 'a day held', 'a bench hour', ''].map((t) => painted(quiet, t));
+  const head = [worded`kind`, worded`pieces`, worded`hours`, worded`a day held`, worded`a bench hour`, ''].map((t) =>
+    painted(quiet, t),
+  );
   const rows = kinds.map((k): Cell[] => [
-    k.kind === '' ? 'of no kind' : k.kind,
+    k.kind === '' ? worded`of no kind` : k.kind,
     String(k.pieces),
     sayWork(k.minutes),
     k.perDayHeld === undefined ? '' : amount(k.perDayHeld, manner),
@@ -125,7 +128,7 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
     painted(good, bar(k.perBenchHour, most, look)),
   ]);
   return [
-    ...paragraph(`What kinds of piece earn, in ${manner.currency}`, look, 0, strong),
+    ...paragraph(worded`What kinds of piece earn, in ${manner.currency}`, look, 0, strong),
     ...headed([head, ...rows], [{ least: 12 }, right, right, right, right, {}], look, 2),
     '',
   ];
@@ -139,28 +142,28 @@ export function accountsScreen(
   look: Look,
 ): string {
   const { quiet, strong } = look.paint;
-  if (accounts.length === 0) return 'There is no piece in the shop.\n';
+  if (accounts.length === 0) return worded`There is no piece in the shop.\n`;
   const wide = look.columns >= NARROW;
   const head = [
     '',
-    'cost so far',
-    'at the end',
-    'loses below',
-    'hoped for',
-    'margin',
-    ...(wide ? ['a bench hour'] : []),
+    worded`cost so far`,
+    worded`at the end`,
+    worded`loses below`,
+    worded`hoped for`,
+    worded`margin`,
+    ...(wide ? [worded`a bench hour`] : []),
   ];
   const rows = accounts.map((a): Cell[] => [
     painted(strong, a.name),
     amount(a.cost.soFar, manner),
     amount(a.cost.soFar + a.cost.toCome, manner),
-    a.lowestPrice === undefined ? 'always' : amount(a.lowestPrice, manner),
-    a.sale === undefined ? painted(quiet, 'none') : amount(a.sale.price, manner),
+    a.lowestPrice === undefined ? worded`always` : amount(a.lowestPrice, manner),
+    a.sale === undefined ? painted(quiet, worded`none`) : amount(a.sale.price, manner),
     a.sale === undefined ? '' : gain(a.sale.margin, manner, look),
     ...(wide ? [a.sale?.perBenchHour === undefined ? '' : gain(a.sale.perBenchHour, manner, look)] : []),
   ]);
   return [
-    ...paragraph(`What pieces cost and bring, in ${manner.currency}`, look, 0, strong),
+    ...paragraph(worded`What pieces cost and bring, in ${manner.currency}`, look, 0, strong),
     ...headed(
       [head.map((t) => painted(quiet, t)), ...rows],
       [{ least: 14 }, ...head.slice(1).map(() => right)],

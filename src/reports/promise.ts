@@ -4,34 +4,36 @@ import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
 import { sayLength, sayMoment, type Manner } from './say-time.ts';
+import { worded } from '../words/worded.ts';
 
 function delayedLines(delayed: readonly Delayed[], manner: Manner, look: Look): string[] {
   return delayed.flatMap(({ name, wantedBy, lateHours, lateHoursAnyway }) => {
-    const more = lateHoursAnyway > 0 ? `, ${sayLength((lateHours - lateHoursAnyway) * 60)} more than anyway` : '';
-    const text = `${name}: ${sayLength(lateHours * 60)} late${more} (wanted by ${sayMoment(wantedBy, manner)})`;
+    const more = lateHoursAnyway > 0 ? worded`, ${sayLength((lateHours - lateHoursAnyway) * 60)} more than anyway` : '';
+    const text = worded`${name}: ${sayLength(lateHours * 60)} late${more} (wanted by ${sayMoment(wantedBy, manner)})`;
     return paragraph(text, look, 2, look.paint.bad, 4);
   });
 }
 
 function sayReady({ ready }: Offer, manner: Manner): string {
-  return `${sayMoment(ready.safe, manner)} (holds with ${sayChance(ready.chance)}; usually ${sayMoment(ready.typical, manner)})`;
+  return worded`${sayMoment(ready.safe, manner)} (holds with ${sayChance(ready.chance)}; usually ${sayMoment(ready.typical, manner)})`;
 }
 
 /** Can it be promised; when it would be ready; and what it takes to have it sooner. */
 export function promiseScreen(answer: Answer, manner: Manner, look: Look): string {
   const { by, kept, offer, sooner } = answer;
   const { good, bad } = look.paint;
-  if (offer === undefined) return paragraph('No: no plan was found with such a piece.', look, 0, bad).join('\n') + '\n';
+  if (offer === undefined)
+    return paragraph(worded`No: no plan was found with such a piece.`, look, 0, bad).join('\n') + '\n';
   const wanted = sayMoment(by, manner);
   const harmless = offer.delayed.length === 0;
   const lines = kept
-    ? paragraph(`Yes: ready by ${wanted}, and nobody else has to wait for it.`, look, 0, good)
-    : paragraph(`No: not by ${wanted} without making another piece late.`, look, 0, bad);
+    ? paragraph(worded`Yes: ready by ${wanted}, and nobody else has to wait for it.`, look, 0, good)
+    : paragraph(worded`No: not by ${wanted} without making another piece late.`, look, 0, bad);
   const first = harmless
-    ? paragraph(`Soonest safe hand-over: ${sayReady(offer, manner)}`, look, 2, undefined, 4)
+    ? paragraph(worded`Soonest safe hand-over: ${sayReady(offer, manner)}`, look, 2, undefined, 4)
     : [
         ...paragraph(
-          `Every plan that was found makes another piece late; with hand-over ${sayReady(offer, manner)}:`,
+          worded`Every plan that was found makes another piece late; with hand-over ${sayReady(offer, manner)}:`,
           look,
           2,
         ),
@@ -41,9 +43,9 @@ export function promiseScreen(answer: Answer, manner: Manner, look: Look): strin
     sooner === undefined
       ? kept
         ? []
-        : paragraph('Nothing sooner was found, even where others would have to wait.', look, 2, undefined, 4)
+        : paragraph(worded`Nothing sooner was found, even where others would have to wait.`, look, 2, undefined, 4)
       : [
-          ...paragraph(`Sooner, at the cost of others: ${sayReady(sooner, manner)}`, look, 2, undefined, 4),
+          ...paragraph(worded`Sooner, at the cost of others: ${sayReady(sooner, manner)}`, look, 2, undefined, 4),
           ...delayedLines(sooner.delayed, manner, look),
         ];
   return [...lines, ...first, ...then, ''].join('\n');

@@ -3,6 +3,7 @@ import { PLAIN_WEIGHT, WORK_WEIGHT } from '../schedule/weights.ts';
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayWork } from './say-time.ts';
+import { counted, worded } from '../words/worded.ts';
 
 type Aim = Proof['objective'][number];
 
@@ -15,20 +16,22 @@ const digits = (days: number) => (days < 10 ? 10 : 1);
 function days(value: number, round: (n: number) => number): string {
   const count = value / PLAIN_DAY;
   const rounded = round(count * digits(count)) / digits(count);
-  return `${rounded} ${rounded === 1 ? 'day' : 'days'}`;
+  return counted(rounded, '{0} day', '{0} days');
 }
 
 function countsAs({ value, bound }: Aim): string {
   const own = days(value, Math.ceil);
-  return value === bound ? `${own}, the least possible` : `${own}, no plan below ${days(bound, Math.floor)}`;
+  return value === bound
+    ? worded`${own}, the least possible`
+    : worded`${own}, no plan below ${days(bound, Math.floor)}`;
 }
 
 const words: Readonly<Record<string, (aim: Aim) => string>> = {
   'tied up': (aim) =>
-    `Standing in the shop counts as ${countsAs(aim)} (a day of a piece counts for more the more money is in it).`,
-  late: (aim) => `Being late counts as ${countsAs(aim)}.`,
-  moved: (aim) => `Moving steps off the plan followed before counts as ${countsAs(aim)}.`,
-  'extra work': ({ value }) => `Work that another plan might spare: ${sayWork(Math.ceil(value / WORK_WEIGHT))}.`,
+    worded`Standing in the shop counts as ${countsAs(aim)} (a day of a piece counts for more the more money is in it).`,
+  late: (aim) => worded`Being late counts as ${countsAs(aim)}.`,
+  moved: (aim) => worded`Moving steps off the plan followed before counts as ${countsAs(aim)}.`,
+  'extra work': ({ value }) => worded`Work that another plan might spare: ${sayWork(Math.ceil(value / WORK_WEIGHT))}.`,
 };
 
 /** What is known of how good the plan is. */
@@ -37,10 +40,10 @@ export function proofLines(proof: Proof, look: Look): string[] {
     .filter(({ value, bound }) => value > 0 || bound > 0)
     .flatMap((aim) => words[aim.name]?.(aim) ?? []);
   const verdict = proof.proven
-    ? 'Proven: no plan does better.'
-    : `Not proven best: at most ${Math.ceil(proof.gapPercent * 10) / 10} % could still be gained.`;
+    ? worded`Proven: no plan does better.`
+    : worded`Not proven best: at most ${Math.ceil(proof.gapPercent * 10) / 10} % could still be gained.`;
   return [
-    ...paragraph(`Checked against every rule that no plan may break. ${verdict}`, look, 2, look.paint.quiet),
+    ...paragraph(worded`Checked against every rule that no plan may break. ${verdict}`, look, 2, look.paint.quiet),
     ...(aims.length === 0 ? [] : paragraph(aims.join(' '), look, 2, look.paint.quiet)),
   ];
 }

@@ -5,6 +5,7 @@ import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
 import type { Manner } from './say-time.ts';
+import { marked, phrase, translated, worded } from '../words/worded.ts';
 
 type Units = Pick<Manner, 'units'>;
 
@@ -14,13 +15,13 @@ function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Unit
   const point = pointSaid(surfaceC - marginK);
   switch (code) {
     case 'below-dew-point':
-      return `the surface is ${sayTempDifference(-marginK, units)} below the ${point}: water settles on it`;
+      return worded`the surface is ${sayTempDifference(-marginK, units)} below the ${point}: water settles on it`;
     case 'near-dew-point': {
       const needs = sayTempDifference(DEW_MARGIN_K, units);
-      return `the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4, for steel; on wood common practice)`;
+      return worded`the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4, for steel; on wood common practice)`;
     }
     case 'blush-likely':
-      return `the ${point} is near the air: shellac and lacquer may blush (a rule of the trade)`;
+      return worded`the ${point} is near the air: shellac and lacquer may blush (a rule of the trade)`;
     case 'above-85-percent':
     case 'freezing':
     case 'very-dry':
@@ -29,9 +30,9 @@ function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Unit
 }
 
 function verdict(answer: ReadingAnswer, units: Units, look: Look): string[] {
-  if (answer.coatable) return paragraph('Fit for coating, as far as the air goes.', look, 0, look.paint.good);
+  if (answer.coatable) return paragraph(worded`Fit for coating, as far as the air goes.`, look, 0, look.paint.good);
   return answer.reasons.flatMap((note) =>
-    paragraph(`Not fit for coating: ${sayNote(note, answer, units)}.`, look, 0, look.paint.bad, 2),
+    paragraph(worded`Not fit for coating: ${sayNote(note, answer, units)}.`, look, 0, look.paint.bad, 2),
   );
 }
 
@@ -43,22 +44,22 @@ function columnOf(answer: ReadingAnswer, units: Units): string[] {
     sayTemp(answer.dewPointC, units, 1),
     answer.frostPointC === undefined ? '' : sayTemp(answer.frostPointC, units, 1),
     sayTempDifference(answer.marginK, units),
-    `${(answer.vpdPa / 1000).toFixed(2)} kPa`,
-    `${answer.humidityRatioGPerKg.toFixed(1)} g/kg`,
-    `${answer.woodMoisturePercent.toFixed(1)} %`,
+    worded`${marked((answer.vpdPa / 1000).toFixed(2))} kPa`,
+    worded`${marked(answer.humidityRatioGPerKg.toFixed(1))} g/kg`,
+    sayPercent(answer.woodMoisturePercent, 1),
   ];
 }
 
 const rowNames = [
-  'air',
-  'humidity',
-  'surface of the work',
-  'dew point',
-  'frost point',
-  'surface above it',
-  'drying power of the air',
-  'water in the air',
-  'wood settles at',
+  phrase('air'),
+  phrase('humidity'),
+  phrase('surface of the work'),
+  phrase('dew point'),
+  phrase('frost point'),
+  phrase('surface above it'),
+  phrase('drying power of the air'),
+  phrase('water in the air'),
+  phrase('wood settles at'),
 ];
 
 /** What a reading means: the figures, and whether to coat; beside it the same air heated, if that was asked. */
@@ -67,16 +68,16 @@ export function readingScreen(answer: ReadingAnswer, units: Units, look: Look): 
   const columns = [columnOf(answer, units), ...(heated === undefined ? [] : [columnOf(heated, units)])];
   const rows = rowNames.flatMap((name, i): string[][] => {
     const texts = columns.map((c) => c[i] ?? '');
-    return texts.every((f) => f === '') ? [] : [[look.paint.quiet(name), ...texts]];
+    return texts.every((f) => f === '') ? [] : [[look.paint.quiet(translated(name)), ...texts]];
   });
-  const head = heated === undefined ? [] : [['', look.paint.quiet('now'), look.paint.quiet('heated')]];
+  const head = heated === undefined ? [] : [['', look.paint.quiet(worded`now`), look.paint.quiet(worded`heated`)]];
   return [
     ...verdict(answer, units, look),
     ...answer.warnings.flatMap((note) =>
-      paragraph(`Worth knowing: ${sayNote(note, answer, units)}.`, look, 0, look.paint.warn, 2),
+      paragraph(worded`Worth knowing: ${sayNote(note, answer, units)}.`, look, 0, look.paint.warn, 2),
     ),
     ...figures([...head, ...rows], (['left', 'right', 'right'] as const).slice(0, columns.length + 1), 2),
-    ...(heated === undefined ? [] : ['Heated:', ...verdict(heated, units, look)]),
+    ...(heated === undefined ? [] : [worded`Heated:`, ...verdict(heated, units, look)]),
     '',
   ].join('\n');
 }

@@ -4,6 +4,7 @@ import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
 import { sayDay, sayLength, sayMoment, type Manner } from './say-time.ts';
 import type { Minute } from '../time/span.ts';
+import { worded } from '../words/worded.ts';
 
 /** When a piece can go to its buyer, or the nearest to it that the plan knows. */
 export function handOver(piece: PlannedPiece): ReadyTime | undefined {
@@ -12,8 +13,8 @@ export function handOver(piece: PlannedPiece): ReadyTime | undefined {
 
 /** `in time`, `2 d 4 h late`; nothing if nobody waits for it. */
 export function sayLateness(piece: PlannedPiece, look: Look): Cell {
-  if (piece.lateHours > 0) return painted(look.paint.bad, `${sayLength(piece.lateHours * 60)} late`);
-  return piece.wantedBy === undefined ? '' : painted(look.paint.good, 'in time');
+  if (piece.lateHours > 0) return painted(look.paint.bad, worded`${sayLength(piece.lateHours * 60)} late`);
+  return piece.wantedBy === undefined ? '' : painted(look.paint.good, worded`in time`);
 }
 
 interface Dates {
@@ -27,7 +28,7 @@ interface Dates {
 function datesOf(piece: PlannedPiece, say: (minute: Minute) => string, manner: Manner, look: Look): Dates {
   const ready = handOver(piece);
   return {
-    usually: ready === undefined ? 'not planned' : say(ready.typical),
+    usually: ready === undefined ? worded`not planned` : say(ready.typical),
     safe: ready === undefined ? '' : sayMoment(ready.safe, manner),
     chance: ready === undefined ? '' : sayChance(ready.chance),
     wanted: piece.wantedBy === undefined ? '' : say(piece.wantedBy),
@@ -49,15 +50,17 @@ export function readyLines(pieces: readonly PlannedPiece[], manner: Manner, look
     return all.flatMap(({ piece, dates }) => {
       const { usually, safe, chance, wanted, verdict } = dates;
       const said: [string, Cell][] = [
-        ['usually', usually],
-        ['safe', chance === '' ? safe : `${safe} (${chance})`],
-        ['wanted by', wanted],
+        [worded`usually`, usually],
+        [worded`safe`, chance === '' ? safe : `${safe} (${chance})`],
+        [worded`wanted by`, wanted],
         ['', verdict],
       ];
       const rows = said.filter(([, cell]) => cell !== '').map(([name, cell]) => [painted(quiet, name), cell]);
       return [...paragraph(piece.name, look, indent, strong), ...grid(rows, [{}, {}], look, indent + 2)];
     });
-  const names = ['hand over', 'usually', 'safe', 'chance', 'wanted by', ''].map((name) => painted(quiet, name));
+  const names = [worded`hand over`, worded`usually`, worded`safe`, worded`chance`, worded`wanted by`, ''].map((name) =>
+    painted(quiet, name),
+  );
   const rows = all.map(({ piece, dates }) => [
     painted(strong, piece.name),
     dates.usually,

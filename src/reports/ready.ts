@@ -9,6 +9,7 @@ import { sayChance } from './say-quantity.ts';
 import { sayDate, sayMoment, type Manner } from './say-time.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 /** Drying marks as they come true, then what the shop does. */
 function inOrder({ ready }: PlannedPiece): readonly (Mark | 'listed' | 'handedOver')[] {
@@ -19,17 +20,17 @@ function inOrder({ ready }: PlannedPiece): readonly (Mark | 'listed' | 'handedOv
 
 /** All pieces, a line each. */
 export function readyOverview(pieces: readonly PlannedPiece[], manner: Manner, look: Look): string {
-  if (pieces.length === 0) return 'No piece is planned.\n';
+  if (pieces.length === 0) return worded`No piece is planned.\n`;
   return readyLines(pieces, manner, look).join('\n') + '\n';
 }
 
 /** What a buyer asks for, shortest in words, in the order in which it comes. */
 const asked: readonly (readonly [Mark | 'handedOver', string])[] = [
-  ['touch', 'touch'],
-  ['handle', 'carry'],
-  ['stack', 'wrap, set on'],
-  ['handedOver', 'hand over'],
-  ['cure', 'clean, use'],
+  ['touch', phrase('touch')],
+  ['handle', phrase('carry')],
+  ['stack', phrase('wrap, set on')],
+  ['handedOver', phrase('hand over')],
+  ['cure', phrase('clean, use')],
 ];
 
 /** On a narrower screen each piece stands by itself. */
@@ -42,10 +43,10 @@ function wholeDay(minute: Minute, manner: Manner): string {
 
 /** All pieces, a row each, to be read to a customer: from which day on what may be done, with the shop's chance. */
 export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, manner: Manner, look: Look): string {
-  if (pieces.length === 0) return 'No piece is planned.\n';
+  if (pieces.length === 0) return worded`No piece is planned.\n`;
   if (look.columns < tableColumns) return pieces.map((piece) => readyPiece(piece, manner, look)).join('\n');
   const { quiet, strong } = look.paint;
-  const head = ['from', ...asked.map(([, text]) => text)].map((text) => painted(quiet, text));
+  const head = [worded`from`, ...asked.map(([, text]) => translated(text))].map((text) => painted(quiet, text));
   const rows = pieces.map((piece): Cell[] => [
     painted(strong, piece.name),
     ...asked.map(([mark]) => {
@@ -54,7 +55,7 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
       return mark === 'handedOver' ? sayMoment(ready.safe, manner) : wholeDay(ready.safe, manner);
     }),
   ]);
-  const chance = `Each day holds with a chance of ${sayChance(safeChance)} or more, the whole of it; drybench ready PIECE says when it usually is.`;
+  const chance = worded`Each day holds with a chance of ${sayChance(safeChance)} or more, the whole of it; drybench ready PIECE says when it usually is.`;
   return [
     ...grid([head, ...rows], [{ least: 12 }, ...asked.map(() => ({}))], look),
     '',
@@ -66,7 +67,7 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */
 export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): string {
   const { quiet, strong } = look.paint;
-  const wanted = piece.wantedBy === undefined ? '' : ` · wanted by ${sayMoment(piece.wantedBy, manner)}`;
+  const wanted = piece.wantedBy === undefined ? '' : worded` · wanted by ${sayMoment(piece.wantedBy, manner)}`;
   const verdict = sayLateness(piece, look);
   const late = typeof verdict === 'object' && 'text' in verdict ? ` · ${verdict.text}` : '';
   const rows = inOrder(piece).flatMap((mark): Cell[][] => {
@@ -74,17 +75,19 @@ export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): str
     if (ready === undefined) return [];
     return [
       [
-        markSaid[mark],
+        translated(markSaid[mark]),
         sayMoment(ready.typical, manner),
         sayMoment(ready.safe, manner),
         painted(quiet, sayChance(ready.chance)),
       ],
     ];
   });
-  const head = ['from then on', 'usually', 'safe', 'chance'].map((text) => painted(quiet, text));
+  const head = [worded`from then on`, worded`usually`, worded`safe`, worded`chance`].map((text) =>
+    painted(quiet, text),
+  );
   const table =
     rows.length === 0
-      ? paragraph('nothing planned', look, 2)
+      ? paragraph(worded`nothing planned`, look, 2)
       : headed([head, ...rows], [{}, {}, {}, { align: 'right' }], look, 2);
   return [...paragraph(`${piece.name}${wanted}${late}`, look, 0, strong), ...table, ''].join('\n');
 }

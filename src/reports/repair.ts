@@ -1,5 +1,6 @@
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
+import { counted, worded } from '../words/worded.ts';
 
 /** What was done about one broken file. */
 export interface Repaired {
@@ -14,25 +15,29 @@ export interface Repaired {
 const mostShown = 20;
 
 function journalLines({ file, copy, kept = 0, takenOut = [] }: Repaired, look: Look, show: (t: string) => string) {
-  const stay = kept === 1 ? '1 record is whole and stays' : `${kept} records are whole and stay`;
-  const out = takenOut.length === 1 ? '1 line was taken out' : `${takenOut.length} lines were taken out`;
+  const stay = counted(kept, worded`{0} record is whole and stays`, worded`{0} records are whole and stay`);
+  const out = counted(takenOut.length, worded`{0} line was taken out`, worded`{0} lines were taken out`);
   const more = takenOut.length - mostShown;
   return [
     ...paragraph(`${file}: ${stay}, ${out}.`, look),
     ...takenOut
       .slice(0, mostShown)
-      .flatMap((t) => paragraph(`line ${t.line}: ${show(t.text)}`, look, 2, look.paint.quiet)),
-    ...(more > 0 ? [`  and ${more} more`] : []),
-    ...paragraph(`The journal as it was is kept in ${copy}. Enter again what was taken out and did happen.`, look, 2),
+      .flatMap((t) => paragraph(worded`line ${t.line}: ${show(t.text)}`, look, 2, look.paint.quiet)),
+    ...(more > 0 ? [worded`  and ${more} more`] : []),
+    ...paragraph(
+      worded`The journal as it was is kept in ${copy}. Enter again what was taken out and did happen.`,
+      look,
+      2,
+    ),
   ];
 }
 
 /** What `check --repair` did, file by file. `show` makes the text of a file harmless. */
 export function repairScreen(repairs: readonly Repaired[], look: Look, show: (text: string) => string): string {
-  if (repairs.length === 0) return 'Nothing that Drybench itself wrote needs repair.\n';
+  if (repairs.length === 0) return worded`Nothing that Drybench itself wrote needs repair.\n`;
   const lines = repairs.flatMap((repair) =>
     repair.takenOut === undefined
-      ? paragraph(`${repair.file} cannot be read and is set aside, as ${repair.copy}. It is made anew.`, look)
+      ? paragraph(worded`${repair.file} cannot be read and is set aside, as ${repair.copy}. It is made anew.`, look)
       : journalLines(repair, look, show),
   );
   return `${lines.join('\n')}\n`;

@@ -12,6 +12,7 @@ import { sayPercent, sayTemp } from './say-quantity.ts';
 import { sayClock, sayClocks, sayDate, sayDay, type Manner } from './say-time.ts';
 import { sayReasons, sayRemedy } from './say-unfit.ts';
 import { minds } from './unfit-hours.ts';
+import { marked, phrase, translated, worded } from '../words/worded.ts';
 
 /** The air of one room over some days, and what is to be laid down in it. */
 export interface RoomAir {
@@ -25,22 +26,23 @@ export interface RoomAir {
 
 const stepMinutes = 60;
 const labelColumns = 20;
-const wetStageNote = 'drying speed 1 is that at 23 °C and 50 % humidity';
+const wetStageNote = phrase('drying speed 1 is that at 23 °C and 50 % humidity');
 
 /**
  * An unvented flame gives off 1.6 kg of water for each kg of propane (stoichiometry); no flame or hot surface where solvent is
  * sprayed: 29 CFR 1910.107(c)(2), from memory.
  */
-const heatingNote =
-  'Heat so early that the work is warm as well, and with nothing that burns in the room: that adds water. No flame or glowing heater while solvent coats go on and flash off.';
+const heatingNote = phrase(
+  'Heat so early that the work is warm as well, and with nothing that burns in the room: that adds water. No flame or glowing heater while solvent coats go on and flash off.',
+);
 
 const mechanismSaid: Readonly<Record<ShownMechanism, string>> = {
-  solvent: 'solvent dries',
-  water: 'water dries',
-  oxidation: 'oil hardens',
-  'two-part': 'two-part hardens',
-  'moisture-cure': 'damp-cure hardens',
-  'wood-water': 'glue, wet wood dry',
+  solvent: phrase('solvent dries'),
+  water: phrase('water dries'),
+  oxidation: phrase('oil hardens'),
+  'two-part': phrase('two-part hardens'),
+  'moisture-cure': phrase('damp-cure hardens'),
+  'wood-water': phrase('glue, wet wood dry'),
 };
 
 const shownAs: Readonly<Record<Mechanism, ShownMechanism | undefined>> = {
@@ -62,7 +64,7 @@ function mechanismsOf(materials: readonly Material[]): ShownMechanism[] {
 
 function range(values: readonly number[], say: (value: number) => string): string {
   const [low, high] = [say(Math.min(...values)), say(Math.max(...values))];
-  return low === high ? low : `${low} to ${high}`;
+  return low === high ? low : worded`${low} to ${high}`;
 }
 
 const line = (label: string, picture: string, text: string, look: Look, paint: Paint = (t) => t) =>
@@ -88,13 +90,13 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
   };
   return [
     one(
-      'temperature',
+      worded`temperature`,
       (r) => r.tempC,
       (v) => sayTemp(v, manner),
     ),
-    one('humidity', (r) => r.rhPercent, sayPercent),
+    one(worded`humidity`, (r) => r.rhPercent, sayPercent),
     one(
-      'dew point',
+      worded`dew point`,
       (r) => r.dewPointC,
       (v) => sayTemp(v, manner),
     ),
@@ -102,7 +104,7 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
       one(
         mechanismSaid[m],
         (r) => r.speed[m],
-        (v) => `${v.toFixed(1)} ×`,
+        (v) => `${marked(v.toFixed(1))} ×`,
         0,
       ),
     ),
@@ -114,7 +116,7 @@ function sayStretch(stretch: StretchToMend, open: Spans, manner: Manner): string
   const hours = sayClocks(stretch, manner);
   if (stretch.fit) return hours;
   const why = sayReasons(stretch.why, manner);
-  if (stretch.remedy === undefined) return `${hours} ${why}; neither heating nor drying the air helps`;
+  if (stretch.remedy === undefined) return worded`${hours} ${why}; neither heating nor drying the air helps`;
   const worked = intersect(open, [{ start: Math.max(stretch.start, manner.now), end: stretch.end }])[0]?.start;
   const by = worked === undefined || worked <= manner.now ? undefined : sayClock(worked, manner);
   return `${hours} ${why}: ${sayRemedy(stretch.remedy, manner, by)}`;
@@ -144,13 +146,14 @@ function fitLines(
   for (let minute = day.start; minute < day.end; minute += stepMinutes) signsOfDay.push(isFit(minute));
   const fit = stretches.filter((s) => s.fit);
   const allDay = fit.length === 1 && fit[0]?.start === day.start && fit[0].end === day.end;
-  const hours = fit.length === 0 ? 'not today' : allDay ? 'all day' : fit.map((s) => sayClocks(s, manner)).join(', ');
+  const hours =
+    fit.length === 0 ? worded`not today` : allDay ? worded`all day` : fit.map((s) => sayClocks(s, manner)).join(', ');
   const whom = group.length === of ? '' : group.map((g) => g.material.name).join('; ');
   const paint = fit.length === 0 ? look.paint.bad : allDay ? look.paint.good : look.paint.warn;
   const hindrances = stretches.filter((s) => !s.fit);
   const saidAbove = neverFit(group) && neverFit(before);
   return [
-    ...(saidAbove ? [] : [line('fit for coating', yesNo(signsOfDay, look), hours, look, paint)]),
+    ...(saidAbove ? [] : [line(worded`fit for coating`, yesNo(signsOfDay, look), hours, look, paint)]),
     ...(whom === '' ? [] : paragraph(whom, look, labelColumns + 2)),
     ...hindrances.flatMap((s) =>
       paragraph(sayStretch(s, open, manner), look, labelColumns + 2, look.paint.quiet, labelColumns + 4),
@@ -183,13 +186,13 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
     ];
   });
   const now = airAt(series, manner.now);
-  const head = `${room.name} · now ${sayTemp(now.tempC, manner)}, ${sayPercent(now.rhPercent)}`;
+  const head = worded`${room.name} · now ${sayTemp(now.tempC, manner)}, ${sayPercent(now.rhPercent)}`;
   return [
     ...paragraph(head, look, 0, look.paint.strong),
-    ...notes.flatMap((n) => paragraph(`Careful: ${n.text}`, look, 2, look.paint.warn)),
+    ...notes.flatMap((n) => paragraph(worded`Careful: ${n.text}`, look, 2, look.paint.warn)),
     ...dayLines,
-    ...paragraph(`An hour a sign; ${wetStageNote}.`, look, 0, look.paint.quiet),
-    ...(heats ? paragraph(heatingNote, look, 0, look.paint.quiet) : []),
+    ...paragraph(worded`An hour a sign; ${translated(wetStageNote)}.`, look, 0, look.paint.quiet),
+    ...(heats ? paragraph(translated(heatingNote), look, 0, look.paint.quiet) : []),
     '',
   ].join('\n');
 }

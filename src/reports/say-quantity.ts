@@ -1,6 +1,7 @@
 import { decimalText } from '../model/money.ts';
 import type { Quantity } from '../model/quantity.ts';
 import type { Manner } from './say-time.ts';
+import { marked, worded } from '../words/worded.ts';
 
 /** International foot and US gallon, both exact: NIST SP 811, appendix B. */
 const metresPerFoot = 0.3048;
@@ -12,7 +13,7 @@ const isUs = (manner: Pick<Manner, 'units'>) => manner.units === 'us';
 
 function rounded(value: number, decimals = 0): string {
   const text = value.toFixed(decimals);
-  return /^-0(\.0+)?$/.test(text) ? text.slice(1) : text;
+  return marked(/^-0(\.0+)?$/.test(text) ? text.slice(1) : text);
 }
 
 /** `13.2 °C` or `56 °F`. */
@@ -36,19 +37,19 @@ export function sayChance(chance: number): string {
 
 /** `0.9 m²` or `9.7 sq ft`. */
 export function sayArea(areaM2: number, manner: Manner): string {
-  return isUs(manner) ? `${rounded(areaM2 / metresPerFoot ** 2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
+  return isUs(manner) ? worded`${rounded(areaM2 / metresPerFoot ** 2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
 }
 
 /** Of air: `110 m³` or `3900 cu ft`. */
 export function sayAir(m3: number, manner: Pick<Manner, 'units'>): string {
-  return isUs(manner) ? `${rounded(m3 / metresPerFoot ** 3)} cu ft` : `${rounded(m3)} m³`;
+  return isUs(manner) ? worded`${rounded(m3 / metresPerFoot ** 3)} cu ft` : `${rounded(m3)} m³`;
 }
 
 /** `0.25 L`, or `8.5 fl oz`, `1.3 gal`. */
 export function sayVolume(litres: number, manner: Manner): string {
   if (!isUs(manner)) return `${rounded(litres, 2)} L`;
   const gallons = litres / litresPerGallon;
-  return gallons < 1 ? `${rounded(gallons * ouncesPerGallon, 1)} fl oz` : `${rounded(gallons, 2)} gal`;
+  return gallons < 1 ? worded`${rounded(gallons * ouncesPerGallon, 1)} fl oz` : worded`${rounded(gallons, 2)} gal`;
 }
 
 /** What is bought: `0.25 L`, `12 m` or `13 yd`, `7`; never rounded down. */
@@ -57,7 +58,7 @@ export function sayAmount({ value, unit }: Quantity, manner: Manner): string {
     case 'L':
       return sayVolume(value, manner);
     case 'm':
-      return isUs(manner) ? `${Math.ceil(value / metresPerYard - 1e-9)} yd` : `${Math.ceil(value - 1e-9)} m`;
+      return isUs(manner) ? worded`${Math.ceil(value / metresPerYard - 1e-9)} yd` : `${Math.ceil(value - 1e-9)} m`;
     case 'pieces':
       return String(Math.ceil(value - 1e-9));
   }
@@ -65,5 +66,5 @@ export function sayAmount({ value, unit }: Quantity, manner: Manner): string {
 
 /** `320.00 EUR`: minor units as the currency has them. */
 export function sayMoney(minor: number, manner: Manner): string {
-  return `${decimalText(minor, manner.currency)} ${manner.currency}`;
+  return `${marked(decimalText(minor, manner.currency))} ${manner.currency}`;
 }

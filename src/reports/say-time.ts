@@ -1,6 +1,8 @@
 import type { Units } from '../model/shop.ts';
 import type { Minute, Span } from '../time/span.ts';
 import { localDay, localTime, minuteAt } from '../time/zone.ts';
+import { shortMonth, shortWeekday } from '../words/calendar-names.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 /** How one shop wants things said, and the moment from which "tomorrow" counts. */
 export interface Manner {
@@ -13,41 +15,39 @@ export interface Manner {
   readonly currency: string;
 }
 
-const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 function clockText(clock: number, manner: Manner): string {
   const hour = Math.floor(clock / 60);
   const minutes = String(clock % 60).padStart(2, '0');
   if (manner.clock === 24) return `${String(hour).padStart(2, '0')}:${minutes}`;
-  return `${hour % 12 === 0 ? 12 : hour % 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
+  const shown = `${hour % 12 === 0 ? 12 : hour % 12}:${minutes}`;
+  return hour < 12 ? worded`${shown} am` : worded`${shown} pm`;
 }
 
 /** `08:30` or `8:30 am`; the second of two hours that the autumn change repeats says so. */
 export function sayClock(minute: Minute, manner: Manner): string {
   const { date, clock } = localTime(minute, manner.zone);
   const again = minuteAt(date, clock, manner.zone) !== minute;
-  return clockText(clock, manner) + (again ? ' (second)' : '');
+  return clockText(clock, manner) + (again ? worded` (second)` : '');
 }
 
 /** `Thu 14 Jan`, with the year where it is not the present one. */
 export function sayDate(minute: Minute, manner: Manner): string {
   const { year, month, day, weekday } = localTime(minute, manner.zone);
-  const text = `${weekdayNames[weekday - 1] ?? ''} ${day} ${monthNames[month - 1] ?? ''}`;
+  const text = `${shortWeekday(weekday)} ${day} ${shortMonth(month)}`;
   return year === localTime(manner.now, manner.zone).year ? text : `${text} ${year}`;
 }
 
 const nearDays: readonly (readonly [number, string])[] = [
-  [-1, 'yesterday'],
-  [0, 'today'],
-  [1, 'tomorrow'],
+  [-1, phrase('yesterday')],
+  [0, phrase('today')],
+  [1, phrase('tomorrow')],
 ];
 
 /** `today`, `tomorrow`, `yesterday`, else `Thu 14 Jan`. */
 export function sayDay(minute: Minute, manner: Manner): string {
   const { date } = localTime(minute, manner.zone);
   const near = nearDays.find(([plus]) => localDay(manner.now, manner.zone, plus).date === date);
-  return near?.[1] ?? sayDate(minute, manner);
+  return near === undefined ? sayDate(minute, manner) : translated(near[1]);
 }
 
 /** `tomorrow 08:30`, `Thu 14 Jan 16:05`. */
@@ -75,7 +75,7 @@ export function sayLength(minutes: number): string {
   const parts = [
     days > 0 ? `${days} d` : '',
     hours > 0 ? `${hours} h` : '',
-    days === 0 && (whole % 60 > 0 || whole === 0) ? `${whole % 60} min` : '',
+    days === 0 && (whole % 60 > 0 || whole === 0) ? worded`${whole % 60} min` : '',
   ];
   return parts.filter((p) => p !== '').join(' ');
 }
@@ -84,6 +84,6 @@ export function sayLength(minutes: number): string {
 export function sayWork(minutes: number): string {
   const whole = Math.round(minutes);
   const hours = Math.floor(whole / 60);
-  if (hours === 0) return `${whole % 60} min`;
-  return whole % 60 === 0 ? `${hours} h` : `${hours} h ${whole % 60} min`;
+  if (hours === 0) return worded`${whole % 60} min`;
+  return whole % 60 === 0 ? `${hours} h` : worded`${hours} h ${whole % 60} min`;
 }

@@ -2,6 +2,7 @@ import type { Breach, BreachCode } from '../drying/air-limits.ts';
 import type { Remedy } from '../drying/remedy.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
+import { joinedByAnd, phrase, worded } from '../words/worded.ts';
 
 type Units = Pick<Manner, 'units'>;
 
@@ -13,44 +14,44 @@ function toldApart(is: number, limit: number, say: (value: number, decimals: num
 
 /** Why a coat may not go on: what is, and what it would have to be. */
 export function sayUnfit({ code, is, limit }: Breach, units: Units): string {
-  const temps = toldApart(is, limit, (v, d) => sayTemp(v, units, d)).join(', wants ');
-  const percents = toldApart(is, limit, sayPercent).join(', wants ');
+  const temps = toldApart(is, limit, (v, d) => sayTemp(v, units, d)).join(worded`, wants `);
+  const percents = toldApart(is, limit, sayPercent).join(worded`, wants `);
   switch (code) {
     case 'air-too-cold':
-      return `too cold (${temps})`;
+      return worded`too cold (${temps})`;
     case 'air-too-warm':
-      return `too warm (${temps} at most)`;
+      return worded`too warm (${temps} at most)`;
     case 'surface-too-cold':
-      return `work too cold (${temps})`;
+      return worded`work too cold (${temps})`;
     case 'surface-too-warm':
-      return `work too warm (${temps} at most)`;
+      return worded`work too warm (${temps} at most)`;
     case 'air-too-dry':
-      return `too dry (${percents})`;
+      return worded`too dry (${percents})`;
     case 'air-too-damp':
-      return `too damp (${percents} at most)`;
+      return worded`too damp (${percents} at most)`;
     case 'near-dew-point':
-      return `too near the dew point (${sayTempDifference(is, units)} above, wants ${sayTempDifference(limit, units)})`;
+      return worded`too near the dew point (${sayTempDifference(is, units)} above, wants ${sayTempDifference(limit, units)})`;
     case 'film-does-not-form':
-      return `too cold for a film to form (${temps})`;
+      return worded`too cold for a film to form (${temps})`;
     case 'cold-ahead':
-      return `too cold soon after (${temps})`;
+      return worded`too cold soon after (${temps})`;
     case 'will-not-dry':
-      return `too damp to dry (${sayPercent(is)})`;
+      return worded`too damp to dry (${sayPercent(is)})`;
   }
 }
 
 /** The same without the figures. */
 export const unfitSaid: Readonly<Record<BreachCode, string>> = {
-  'air-too-cold': 'too cold',
-  'air-too-warm': 'too warm',
-  'surface-too-cold': 'work too cold',
-  'surface-too-warm': 'work too warm',
-  'air-too-dry': 'too dry',
-  'air-too-damp': 'too damp',
-  'near-dew-point': 'near the dew point',
-  'film-does-not-form': 'too cold',
-  'cold-ahead': 'too cold soon after',
-  'will-not-dry': 'too damp',
+  'air-too-cold': phrase('too cold'),
+  'air-too-warm': phrase('too warm'),
+  'surface-too-cold': phrase('work too cold'),
+  'surface-too-warm': phrase('work too warm'),
+  'air-too-dry': phrase('too dry'),
+  'air-too-damp': phrase('too damp'),
+  'near-dew-point': phrase('near the dew point'),
+  'film-does-not-form': phrase('too cold'),
+  'cold-ahead': phrase('too cold soon after'),
+  'will-not-dry': phrase('too damp'),
 };
 
 const wholeOrTenths = (tempC: number, units: Units) =>
@@ -61,16 +62,16 @@ const wholeOrTenths = (tempC: number, units: Units) =>
  * or more for 24 h after`.
  */
 export function sayRemedy({ heatToC, dryToRhPercent, wait, thenKeep }: Remedy, units: Units, by?: string): string {
-  if (wait === true) return 'let the work warm up with the room';
-  const done = [
-    ...(heatToC === undefined ? [] : [`heat to ${wholeOrTenths(heatToC, units)}`]),
-    ...(dryToRhPercent === undefined ? [] : [`dry the air to ${sayPercent(dryToRhPercent)}`]),
-  ].join(' and ');
+  if (wait === true) return worded`let the work warm up with the room`;
+  const done = joinedByAnd([
+    ...(heatToC === undefined ? [] : [worded`heat to ${wholeOrTenths(heatToC, units)}`]),
+    ...(dryToRhPercent === undefined ? [] : [worded`dry the air to ${sayPercent(dryToRhPercent)}`]),
+  ]);
   const kept =
     thenKeep === undefined
       ? ''
-      : `, and keep ${wholeOrTenths(thenKeep.tempC, units)} or more for ${sayWork(thenKeep.hours * 60)} after the coat`;
-  return `${done}${by === undefined ? '' : ` by ${by}`}${kept}`;
+      : worded`, and keep ${wholeOrTenths(thenKeep.tempC, units)} or more for ${sayWork(thenKeep.hours * 60)} after the coat`;
+  return `${done}${by === undefined ? '' : worded` by ${by}`}${kept}`;
 }
 
 /** Of reasons that come to the same only the plainer is said. */

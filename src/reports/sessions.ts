@@ -1,6 +1,7 @@
 import type { PlannedStep, Plan } from '../model/plan.ts';
 import type { Span } from '../time/span.ts';
 import type { Names } from './names.ts';
+import { counted, worded } from '../words/worded.ts';
 
 function sayMember({ piece, section }: PlannedStep, first: PlannedStep, names: Names): string {
   const part = names.section(piece, section);
@@ -16,12 +17,12 @@ export function sessionNotes({ steps, sessions = [] }: Plan, names: Names): Read
       const members = session.steps.flatMap((id) => byId.get(id) ?? []);
       const [first] = members;
       if (first === undefined) return [];
-      const whose = members.map((step) => sayMember(step, first, names)).join(', then ');
-      const all = members.length === 2 ? 'both' : `all ${members.length}`;
-      const wash = first.tools.length === 0 ? '' : ', wash up after the last';
+      const whose = members.map((step) => sayMember(step, first, names)).join(worded`, then `);
+      const all = members.length === 2 ? worded`both` : worded`all ${members.length}`;
+      const wash = first.tools.length === 0 ? '' : worded`, wash up after the last`;
       return members.map((step, k): [string, string] => [
         step.id,
-        k === 0 ? `Mix once for ${all}: ${whose}${wash}` : 'With what is mixed already',
+        k === 0 ? worded`Mix once for ${all}: ${whose}${wash}` : worded`With what is mixed already`,
       ]);
     }),
   );
@@ -42,6 +43,6 @@ export function savedMinutes({ steps, sessions = [] }: Plan, within?: Span): num
 export function saySaved(plan: Plan, shown: Span, days: number): string {
   const all = savedMinutes(plan);
   if (all === 0) return '';
-  const time = days === 1 ? 'today' : `in these ${days} days`;
-  return `Mixing and washing up once for several coats saves ${savedMinutes(plan, shown)} min ${time}, ${all} min in the whole plan.`;
+  const time = counted(days, 'today', worded`in these {0} days`);
+  return worded`Mixing and washing up once for several coats saves ${savedMinutes(plan, shown)} min ${time}, ${all} min in the whole plan.`;
 }

@@ -10,6 +10,7 @@ import { workOn, type Work } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { preparationSaid } from './say-mark.ts';
 import { sayClock, sayMoment, sayMomentSeenOn, type Manner } from './say-time.ts';
+import { translated, worded } from '../words/worded.ts';
 
 /** One day on one screen: now, next and after; what opens and shuts; what to carry; when not to coat. */
 export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): string {
@@ -27,7 +28,7 @@ export function todayScreen(sheet: Sheet, writing: Writing, withPages = false): 
     ...freshAirRows(day, bench, new Set()),
     ...unfitRows(day, bench),
   ];
-  const head = `${dayHead(day, bench)} · now ${sayClock(manner.now, manner)}`;
+  const head = worded`${dayHead(day, bench)} · now ${sayClock(manner.now, manner)}`;
   const screen = [...paragraph(head, look, 0, look.paint.strong), ...benchGrid(rows, bench)];
   return [
     ...shuttingLines(bench),
@@ -44,10 +45,16 @@ function careEnd(day: Span, bench: Bench, withPages: boolean): string[] {
   if (safety === undefined) return [];
   const pages = pagesOn(day, bench);
   const more =
-    pages.length === 0 || withPages ? [] : paragraph('today --care tells more of it.', look, 2, look.paint.quiet);
+    pages.length === 0 || withPages ? [] : paragraph(worded`today --care tells more of it.`, look, 2, look.paint.quiet);
   const shown = withPages ? carePages(pages, bench) : [];
   if (pages.length === 0) return [];
-  return ['', ...generalWarnings(bench, true), ...paragraph(deference, look, 2, look.paint.quiet), ...more, ...shown];
+  return [
+    '',
+    ...generalWarnings(bench, true),
+    ...paragraph(translated(deference), look, 2, look.paint.quiet),
+    ...more,
+    ...shown,
+  ];
 }
 
 /** The day's work with the word that says where the person stands in it. */
@@ -59,11 +66,11 @@ function workRows(work: readonly Work[], bench: Bench): Cell[][] {
   const words = new Map<Work, string>();
   const [first, ...later] = open;
   const running = first !== undefined && (first.span.start <= manner.now || first.step.atWork === true);
-  if (first !== undefined) words.set(first, running ? 'now' : 'next');
+  if (first !== undefined) words.set(first, running ? worded`now` : worded`next`);
   const [second, third] = later;
-  if (second !== undefined) words.set(second, running ? 'next' : 'after');
-  if (third !== undefined && running) words.set(third, 'after');
-  if (work.length === 0) return [['', painted(look.paint.quiet, 'no hands-on work today'), '', '']];
+  if (second !== undefined) words.set(second, running ? worded`next` : worded`after`);
+  if (third !== undefined && running) words.set(third, worded`after`);
+  if (work.length === 0) return [['', painted(look.paint.quiet, worded`no hands-on work today`), '', '']];
   return work.map((w, i, all) => {
     const [time = '', ...rest] = workRow(w, bench, care, all[i - 1]?.step);
     const word = words.get(w);
@@ -103,17 +110,17 @@ function shuttingLines(bench: Bench): string[] {
       const { step } = one;
       const section = names.section(step.piece, step.section);
       const where = `${names.piece(step.piece)}${section === '' ? '' : `, ${section}`}`;
-      const when = `${byWhen(one, manner)}; planned ${sayMoment(startOf(step), manner)}`;
+      const when = worded`${byWhen(one, manner)}; planned ${sayMoment(startOf(step), manner)}`;
       return paragraph(`${where}: “${sayStep(step)}” ${when}`, look, 2, look.paint.warn, 4);
     });
-  return [...paragraph('A window shuts within a day', look, 0, look.paint.strong), ...lines, ''];
+  return [...paragraph(worded`A window shuts within a day`, look, 0, look.paint.strong), ...lines, ''];
 }
 
 function byWhen({ shuts, sparing, reopens }: Shutting, manner: Manner): string {
   const until = sayMoment(shuts, manner);
-  if (sparing !== undefined) return `begun by ${until} is spared “${sayStep(sparing)}”`;
-  if (reopens !== undefined) return `can go on until ${until}, and again from ${sayMoment(reopens, manner)}`;
-  return `must have begun by ${until}`;
+  if (sparing !== undefined) return worded`begun by ${until} is spared “${sayStep(sparing)}”`;
+  if (reopens !== undefined) return worded`can go on until ${until}, and again from ${sayMoment(reopens, manner)}`;
+  return worded`must have begun by ${until}`;
 }
 
 /** Windows that open or shut today, by the hour. */
@@ -123,14 +130,14 @@ function openingRows(day: Span, bench: Bench): Cell[][] {
   const events = plan.steps.flatMap((step) => {
     const { window } = step;
     if (window === undefined || step.done === true) return [];
-    const prep = window.prep === undefined ? '' : `, ${preparationSaid[window.prep]}`;
-    const planned = `planned ${sayMomentSeenOn(day.start, startOf(step), manner)}`;
+    const prep = window.prep === undefined ? '' : `, ${translated(preparationSaid[window.prep])}`;
+    const planned = worded`planned ${sayMomentSeenOn(day.start, startOf(step), manner)}`;
     return [
       ...(within(window.opens)
-        ? [{ at: window.opens, step, word: 'opens', what: `may begin${prep}; ${planned}` }]
+        ? [{ at: window.opens, step, word: worded`opens`, what: worded`may begin${prep}; ${planned}` }]
         : []),
       ...(window.shuts !== undefined && within(window.shuts)
-        ? [{ at: window.shuts, step, word: 'shuts', what: `must have begun; ${planned}` }]
+        ? [{ at: window.shuts, step, word: worded`shuts`, what: worded`must have begun; ${planned}` }]
         : []),
     ];
   });
@@ -162,13 +169,13 @@ function carryRows(day: Span, bench: Bench): Cell[][] {
     const start = startOf(step);
     const by = step.broughtIn?.by ?? start;
     if (from >= day.end || start < day.start || from < day.start) return [];
-    const when = from <= manner.now ? 'any time' : `from ${sayMomentSeenOn(day.start, from, manner)}`;
-    const warm = by < start ? `; warm for it if there by ${sayMomentSeenOn(day.start, by, manner)}` : '';
+    const when = from <= manner.now ? worded`any time` : worded`from ${sayMomentSeenOn(day.start, from, manner)}`;
+    const warm = by < start ? worded`; warm for it if there by ${sayMomentSeenOn(day.start, by, manner)}` : '';
     return [
       [
-        painted(look.paint.quiet, 'carry'),
+        painted(look.paint.quiet, worded`carry`),
         pieceCell(step, bench),
-        `to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(start, manner)}${warm}`,
+        worded`to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(start, manner)}${warm}`,
         '',
       ],
     ];
@@ -180,6 +187,9 @@ function tomorrowLines(work: readonly Work[], bench: Bench): string[] {
   const { plan, manner, look, names } = bench;
   if (work.some((w) => w.span.end > manner.now && w.step.done !== true)) return [];
   const next = plan.steps.find((s) => s.done !== true && startOf(s) >= manner.now);
-  if (next === undefined) return paragraph('Nothing is left to do.', look);
-  return paragraph(`Next: ${sayMoment(startOf(next), manner)}, ${names.piece(next.piece)}: ${sayStep(next)}`, look);
+  if (next === undefined) return paragraph(worded`Nothing is left to do.`, look);
+  return paragraph(
+    worded`Next: ${sayMoment(startOf(next), manner)}, ${names.piece(next.piece)}: ${sayStep(next)}`,
+    look,
+  );
 }

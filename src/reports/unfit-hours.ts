@@ -9,6 +9,7 @@ import { intersect, subtract, unite, type Span, type Spans } from '../time/span.
 import type { UnfitHours } from './bench.ts';
 import type { Manner } from './say-time.ts';
 import { unfitSaid } from './say-unfit.ts';
+import { translated, worded } from '../words/worded.ts';
 
 const mostNamed = 3;
 
@@ -29,7 +30,7 @@ function unfitOf(materials: readonly Material[], series: AirSeries, open: Spans)
   );
   return materials.map((material, i) => {
     const bad = at(stretches, i).filter((s) => !s.fit);
-    const why = bad.flatMap((s) => s.why.map((w) => unfitSaid[w.code]));
+    const why = bad.flatMap((s) => s.why.map((w) => translated(unfitSaid[w.code])));
     return { material, spans: unite(bad), why };
   });
 }
@@ -40,7 +41,7 @@ function reasons(unfit: readonly Unfit[]): string {
 
 function sayWhom(unfit: readonly Unfit[], of: number): string {
   const names = unfit.map((u) => u.material.name.split(', ')[0] ?? u.material.name);
-  return names.length <= mostNamed ? names.join(', ') : `${names.length} of ${of} materials`;
+  return names.length <= mostNamed ? names.join(', ') : worded`${names.length} of ${of} materials`;
 }
 
 /**
@@ -65,7 +66,7 @@ export function unfitHours(
     const some = unfit.filter((u) => subtract(u.spans, forAll).length > 0);
     const forSome = subtract(unite(some.flatMap((u) => u.spans)), forAll);
     const stretches = (spans: Spans, why: string) => spans.map((span) => ({ room: room.id, span, why }));
-    const whom = ` for ${sayWhom(some, minding.length)}`;
+    const whom = worded` for ${sayWhom(some, minding.length)}`;
     return [...stretches(forAll, reasons(unfit)), ...stretches(forSome, reasons(some) + whom)];
   });
 }

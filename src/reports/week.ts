@@ -24,6 +24,7 @@ import { proofLines } from './proof.ts';
 import { readyLines } from './ready-dates.ts';
 import { weekPicture } from './wall/picture.ts';
 import { sayClocks, sayDate, sayDay, sayMoment } from './say-time.ts';
+import { translated, worded } from '../words/worded.ts';
 
 const narrowColumns = 60;
 
@@ -34,7 +35,7 @@ export function weekScreen(sheet: Sheet, writing: Writing, days: number, withPic
   const shownDays = Array.from({ length: days }, (_, plus) => localDay(manner.now, manner.zone, plus));
   // A limit and its source need to be told once a week.
   const limitsSaid = new Set<string>();
-  const head = `${sheet.book.shop.name} · planned ${sayMoment(manner.now, manner)}`;
+  const head = worded`${sheet.book.shop.name} · planned ${sayMoment(manner.now, manner)}`;
   return [
     ...paragraph(head, look),
     ...(withPicture ? ['', ...pictureLines(shownDays, bench)] : []),
@@ -61,7 +62,7 @@ export function dayHead(day: LocalDay, { book, manner }: Pick<Bench, 'book' | 'm
   const open = openSpans(book.shop.opening, manner.zone, day.start, day.end).filter((s) => s.start < day.end);
   const date = sayDate(day.start, manner);
   const near = sayDay(day.start, manner);
-  const hours = open.length === 0 ? 'closed' : `open ${open.map((s) => sayClocks(s, manner)).join(', ')}`;
+  const hours = open.length === 0 ? worded`closed` : worded`open ${open.map((s) => sayClocks(s, manner)).join(', ')}`;
   return `${date}${near === date ? '' : `, ${near}`} · ${hours}`;
 }
 
@@ -71,7 +72,7 @@ function dayGrid(day: LocalDay, bench: Bench, limitsSaid: Set<string>): string[]
   const said = new Set<string>();
   const care = (step: PlannedStep) => careLines(step, bench, said);
   const work = workOn(day, plan.steps).map((w, i, all) => workRow(w, bench, care, all[i - 1]?.step));
-  const nothing = [['', painted(look.paint.quiet, 'no hands-on work'), '', '']];
+  const nothing = [['', painted(look.paint.quiet, worded`no hands-on work`), '', '']];
   const rows = [
     ...(work.length === 0 ? nothing : work),
     ...datedRows(day, bench),
@@ -111,10 +112,10 @@ export function benchGrid(rows: readonly Cell[][], { look }: Bench): string[] {
 export function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
   const { look, manner, names, plan } = bench;
   return dryingOn(day, plan.steps).map(({ film, waiting }, i, all) => {
-    const coat = film.coat === undefined ? '' : `, coat ${film.coat}`;
+    const coat = film.coat === undefined ? '' : worded`, coat ${film.coat}`;
     const what = `${names.material(film.material ?? film.step)}${coat}`;
     return [
-      painted(look.paint.quiet, i === 0 ? 'drying' : ''),
+      painted(look.paint.quiet, i === 0 ? worded`drying` : ''),
       pieceCell(film, bench, all[i - 1]?.film),
       `${what}: ${waiting.map((w) => sayWaiting(w, day.start, manner)).join('; ')}`,
       '',
@@ -127,9 +128,9 @@ export function unfitRows(day: LocalDay, { book, unfit, look, manner, names }: B
   const open = openSpans(book.shop.opening, manner.zone, day.start, day.end);
   const today = unfit.filter((u) => u.span.start < day.end && u.span.end > day.start);
   const sayHours = (hours: readonly UnfitHours[]) =>
-    covers(hours, open, day) ? 'all day' : hours.map((u) => sayClocks(u.span, manner)).join(', ');
+    covers(hours, open, day) ? worded`all day` : hours.map((u) => sayClocks(u.span, manner)).join(', ');
   return [...grouped(today, (u) => u.room)].map(([room, ofRoom], i) => [
-    painted(look.paint.quiet, i === 0 ? 'no coating' : ''),
+    painted(look.paint.quiet, i === 0 ? worded`no coating` : ''),
     names.room(room),
     [...grouped(ofRoom, (u) => u.why)].map(([why, hours]) => `${sayHours(hours)}: ${why}`),
     '',
@@ -148,7 +149,7 @@ function endLines(bench: Bench, shown: Span, days: number): string[] {
     ...readyLines(plan.pieces, manner, look, 2),
     ...(general.length === 0 ? [] : ['']),
     ...general,
-    ...(bench.safety === undefined ? [] : ['', ...paragraph(deference, look, 2, look.paint.quiet)]),
+    ...(bench.safety === undefined ? [] : ['', ...paragraph(translated(deference), look, 2, look.paint.quiet)]),
     '',
     ...proofLines(plan.proof, look),
     ...(saved === '' ? [] : paragraph(saved, look, 2, look.paint.quiet, 4)),

@@ -5,6 +5,7 @@ import { grid, painted, paragraph, type Cell } from './layout.ts';
 import { markSaid } from './say-mark.ts';
 import { sayMoment, sayWork, type Manner } from './say-time.ts';
 import { sayReasons } from './say-unfit.ts';
+import { translated, worded } from '../words/worded.ts';
 
 type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
 
@@ -19,7 +20,9 @@ function sayOther(id: string, own: WhyLink, { plan, names }: Desk): string {
 }
 
 function sayMissing({ step }: WhyLink): string {
-  return step.hands.length > 1 ? `it takes ${step.hands.length} hands, who are not in together` : 'nobody is in';
+  return step.hands.length > 1
+    ? worded`it takes ${step.hands.length} hands, who are not in together`
+    : worded`nobody is in`;
 }
 
 /** One cause as a sentence. */
@@ -29,49 +32,49 @@ export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
   const other = (by: string) => sayOther(by, link, desk);
   switch (cause.kind) {
     case 'done':
-      return 'it is done';
+      return worded`it is done`;
     case 'at-work':
-      return 'it is at work';
+      return worded`it is at work`;
     case 'now':
-      return 'nothing holds it: it comes first';
+      return worded`nothing holds it: it comes first`;
     case 'arrival':
-      return `the piece arrives ${until(cause.until)}`;
+      return worded`the piece arrives ${until(cause.until)}`;
     case 'put-off':
-      return `it was put off until ${until(cause.until)}`;
+      return worded`it was put off until ${until(cause.until)}`;
     case 'order':
-      return `it comes after ${other(cause.by)}, over ${until(cause.until)}`;
+      return worded`it comes after ${other(cause.by)}, over ${until(cause.until)}`;
     case 'dry':
-      return `${other(cause.by)} must dry first: fit to ${markSaid[cause.mark]} from ${until(cause.until)}`;
+      return worded`${other(cause.by)} must dry first: fit to ${translated(markSaid[cause.mark])} from ${until(cause.until)}`;
     case 'window': {
-      const shuts = cause.shuts === undefined ? '' : ` and shuts ${until(cause.shuts)}`;
-      return `the window of ${other(cause.by)} opens ${until(cause.until)}${shuts}`;
+      const shuts = cause.shuts === undefined ? '' : worded` and shuts ${until(cause.shuts)}`;
+      return worded`the window of ${other(cause.by)} opens ${until(cause.until)}${shuts}`;
     }
     case 'hand':
-      return `${cause.name} is busy with ${other(cause.by)} until ${until(cause.until)}`;
+      return worded`${cause.name} is busy with ${other(cause.by)} until ${until(cause.until)}`;
     case 'tool':
-      return `${cause.name} is in use by ${other(cause.by)} until ${until(cause.until)}`;
+      return worded`${cause.name} is in use by ${other(cause.by)} until ${until(cause.until)}`;
     case 'place':
-      return `${cause.name} is taken by ${other(cause.by)} until ${until(cause.until)}`;
+      return worded`${cause.name} is taken by ${other(cause.by)} until ${until(cause.until)}`;
     case 'dust':
-      return `dust and wet film would meet: ${other(cause.by)} until ${until(cause.until)}`;
+      return worded`dust and wet film would meet: ${other(cause.by)} until ${until(cause.until)}`;
     case 'session':
-      return `it is laid in one go with ${other(cause.by)}, over ${until(cause.until)}: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
+      return worded`it is laid in one go with ${other(cause.by)}, over ${until(cause.until)}: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
     case 'hours':
-      return `${sayMissing(link)}, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
+      return worded`${sayMissing(link)}, or not for long enough, from ${until(cause.since)} to ${until(cause.until)}`;
     case 'air': {
       const why = sayReasons(cause.breaches, manner);
-      return `the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
+      return worded`the air of ${names.room(cause.room)} forbids it until ${until(cause.until)}${why === '' ? '' : `: ${why}`}`;
     }
     case 'cold-work': {
-      const latest = cause.latest > cause.carried ? ` (${until(cause.latest)} at the latest)` : '';
-      return `it is brought in from ${names.room(cause.from)} by ${until(cause.carried)}${latest}: its surface is warm enough ${until(cause.until)}`;
+      const latest = cause.latest > cause.carried ? worded` (${until(cause.latest)} at the latest)` : '';
+      return worded`it is brought in from ${names.room(cause.from)} by ${until(cause.carried)}${latest}: its surface is warm enough ${until(cause.until)}`;
     }
     case 'away':
-      return `the piece is away at ${cause.at}, or would not be safe to move before it leaves, until ${until(cause.until)}`;
+      return worded`the piece is away at ${cause.at}, or would not be safe to move before it leaves, until ${until(cause.until)}`;
     case 'room':
-      return `${names.room(cause.room)} cannot be had, or not for as long as it must stand there, until ${until(cause.until)}`;
+      return worded`${names.room(cause.room)} cannot be had, or not for as long as it must stand there, until ${until(cause.until)}`;
     case 'better-so':
-      return `it could start ${until(cause.couldFrom)}, but the plan as a whole is better so`;
+      return worded`it could start ${until(cause.couldFrom)}, but the plan as a whole is better so`;
   }
 }
 
@@ -83,12 +86,12 @@ function lateLines(chain: readonly WhyLink[], late: readonly LateCoat[], desk: D
     if (link === undefined) return [];
     const minutes = remedy.spans.reduce((sum, s) => sum + s.end - s.start, 0);
     const extra = `“${sayStep(remedy)}” (${sayWork(minutes)}, ${sayMoment(remedy.spans[0]?.start ?? 0, manner)})`;
-    const lies = `${sayOther(film, link, desk)} takes the next coat`;
+    const lies = worded`${sayOther(film, link, desk)} takes the next coat`;
     const until = sayMoment(shuts, manner);
     const text =
       shuts < manner.now
-        ? `${extra} has come in by itself: without it ${lies} until ${until} only, and “${sayStep(coat)}” was not begun by then.`
-        : `${extra} is only there because “${sayStep(coat)}” is planned so late: without it ${lies} until ${until}, so who begins by then is spared it.`;
+        ? worded`${extra} has come in by itself: without it ${lies} until ${until} only, and “${sayStep(coat)}” was not begun by then.`
+        : worded`${extra} is only there because “${sayStep(coat)}” is planned so late: without it ${lies} until ${until}, so who begins by then is spared it.`;
     return paragraph(text, look, 0, look.paint.warn);
   });
 }
@@ -107,11 +110,11 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
         ...(same
           ? []
           : [painted(look.paint.quiet, `${names.piece(link.step.piece)}${section === '' ? '' : `, ${section}`}`)]),
-        painted(look.paint.quiet, `because ${sayCause(link.cause, link, desk)}`),
+        painted(look.paint.quiet, worded`because ${sayCause(link.cause, link, desk)}`),
       ],
     ];
   });
-  if (rows.length === 0) return paragraph('This step is not in the plan.', look).join('\n') + '\n';
+  if (rows.length === 0) return paragraph(worded`This step is not in the plan.`, look).join('\n') + '\n';
   return [...grid(rows, [{ align: 'right' }, {}], look), ...lateLines(chain, late, desk)].join('\n') + '\n';
 }
 

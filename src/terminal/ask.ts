@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline/promises';
 import type { Io } from './io.ts';
+import { worded } from '../words/worded.ts';
 
 /** Can a person be asked? */
 export function canAsk(io: Io): boolean {
@@ -15,7 +16,7 @@ export async function askWhich(io: Io, question: string, choices: readonly strin
   io.stderr.write(`${question}\n${list}\n`);
   const reader = createInterface({ input: io.stdin });
   try {
-    io.stderr.write(`1 to ${choices.length}: `);
+    io.stderr.write(worded`1 to ${choices.length}: `);
     const line = await new Promise<string>((resolve) => {
       reader.once('line', resolve);
       reader.once('close', () => resolve(''));

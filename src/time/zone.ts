@@ -1,5 +1,6 @@
 import { DateTime, IANAZone } from 'luxon';
 import type { Minute } from './span.ts';
+import { worded } from '../words/worded.ts';
 
 const MS_PER_MINUTE = 60_000;
 const DAY = 1440;
@@ -131,7 +132,7 @@ export function localDays(from: Minute, to: Minute, zone: string): LocalDay[] {
 
 export type ReadTime =
   | { readonly ok: true; readonly minute: Minute; readonly dateOnly: boolean; readonly notice?: string }
-  | { readonly ok: false; readonly why: string };
+  | { readonly ok: false; readonly why: string; readonly skipped?: true };
 
 const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::\d{2}(?:\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})?)?$/;
 
@@ -143,11 +144,12 @@ export function readTime(written: string, zone: string): ReadTime {
   const text = written.trim();
   const parts = text.length <= 40 ? WRITTEN.exec(text) : null;
   if (parts === null)
-    return { ok: false, why: 'write a date and time like 2027-01-11T07:30, or a date like 2027-01-11' };
+    return { ok: false, why: worded`write a date and time like 2027-01-11T07:30, or a date like 2027-01-11` };
   const [, year, month, day, hour, minute, offset] = parts;
   const stamp = DateTime.fromISO(text.replace(' ', 'T'), { zone });
-  if (!stamp.isValid) return { ok: false, why: 'there is no such day or time' };
-  if (stamp.year < 1970 || stamp.year > 2199) return { ok: false, why: 'the year must lie between 1970 and 2199' };
+  if (!stamp.isValid) return { ok: false, why: worded`there is no such day or time` };
+  if (stamp.year < 1970 || stamp.year > 2199)
+    return { ok: false, why: worded`the year must lie between 1970 and 2199` };
   if (offset !== undefined || hour === undefined)
     return { ok: true, minute: toMinute(stamp), dateOnly: hour === undefined };
   const shown = `${year ?? ''}-${month ?? ''}-${day ?? ''}T${hour}:${minute ?? ''}`;
@@ -156,7 +158,8 @@ export function readTime(written: string, zone: string): ReadTime {
     const earlier = stamp.minus({ minutes: skippedMinutes });
     return {
       ok: false,
-      why: `the clock skips that time; write ${earlier.toFormat('HH:mmZZ')} or ${stamp.toFormat('HH:mmZZ')} on that day`,
+      skipped: true,
+      why: worded`the clock skips that time; write ${earlier.toFormat('HH:mmZZ')} or ${stamp.toFormat('HH:mmZZ')} on that day`,
     };
   }
   const readings = stamp.getPossibleOffsets().sort((a, b) => a.toMillis() - b.toMillis());
@@ -166,6 +169,6 @@ export function readTime(written: string, zone: string): ReadTime {
     ok: true,
     minute: toMinute(first),
     dateOnly: false,
-    notice: `the clock shows ${shown} twice that day; the first was taken (${first.toFormat('ZZ')})`,
+    notice: worded`the clock shows ${shown} twice that day; the first was taken (${first.toFormat('ZZ')})`,
   };
 }

@@ -1,6 +1,7 @@
 import { faces, type Face } from '../faces.ts';
 import { commonOptions } from '../program.ts';
 import { choices } from './choices.ts';
+import { phrase } from '../../words/worded.ts';
 
 /** A word that fits, and what it is. */
 export type Offered = readonly [word: string, about: string];
@@ -24,7 +25,7 @@ export interface Asked {
 type Flag = readonly [flags: string, about: string];
 
 /** Help comes with every command, and alone. */
-export const helpOption: Flag = ['--help', 'how it is used'];
+export const helpOption: Flag = ['--help', phrase('how it is used')];
 
 /** The options that fit behind a command, or before any. */
 export function optionsOf(face: Face | undefined): readonly Flag[] {

@@ -2,6 +2,7 @@ import { kinds } from '../../intake/kinds.ts';
 import { oldFinishes } from '../../intake/found.ts';
 import { coatFaults, sightings } from '../../model/journal.ts';
 import { eventKinds } from '../../reports/calendar/event.ts';
+import { languageCodes } from '../../words/languages.ts';
 import { shells } from './scripts.ts';
 
 /** The few words that something at the command line may be: by the option's flag, or by the argument's name in the help. */
@@ -13,6 +14,7 @@ export const choices: Readonly<Record<string, readonly string[]>> = {
   '--kind': kinds,
   '--old-finish': oldFinishes,
   '--lead': ['no', 'yes', 'tested-none', 'tested-found'],
+  '--language': languageCodes,
   '--units': ['metric', 'us'],
   '--clock': ['12', '24'],
   '--week-starts-on': ['monday', 'sunday'],

@@ -1,6 +1,7 @@
 import { adviseWord } from '../suggest.ts';
 import type { Complaint } from './complaint.ts';
 import type { Whole } from './whole.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Appointments that name a piece that is not there; every piece's file must have been read. */
 export function checkAppointments({ book }: Whole): Complaint[] {
@@ -14,7 +15,7 @@ export function checkAppointments({ book }: Whole): Complaint[] {
           severity: 'error' as const,
           file: 'shop.yaml',
           path: ['appointments', i, key],
-          message: `there is no piece ${id}`,
+          message: worded`there is no piece ${id}`,
           advice: adviseWord(id, pieces),
         })),
     ),

@@ -4,6 +4,7 @@ import { unitOfMaterial } from '../../model/supply.ts';
 import { adviseWord } from '../suggest.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
+import { worded } from '../../words/worded.ts';
 
 // Drying goes through these in this order (ASTM D1640 orders them so for most coatings, and warns that some differ):
 // a sheet that says otherwise is more often a slip than a fact.
@@ -20,8 +21,8 @@ function marksOutOfOrder(material: Material, complain: Complain): Complaint[] {
         'warning',
         'marks-out-of-order',
         ['marks', mark],
-        `${mark} comes later than ${next}`,
-        `look at the sheet again`,
+        worded`${mark} comes later than ${next}`,
+        worded`look at the sheet again`,
       ),
     ];
   });
@@ -41,8 +42,8 @@ function windowProblems(material: Material, complain: Complain): Complaint[] {
           'error',
           'window-never-open',
           path,
-          'this window shuts before it opens',
-          'write the later time as shuts',
+          worded`this window shuts before it opens`,
+          worded`write the later time as shuts`,
         ),
       ];
     const overlaps = material.windows
@@ -55,8 +56,8 @@ function windowProblems(material: Material, complain: Complain): Complaint[] {
               'warning',
               'window-may-never-open',
               path,
-              'this window may shut before it opens: its slow opening is not before its fast shutting',
-              'narrow the spreads if the sheet allows',
+              worded`this window may shut before it opens: its slow opening is not before its fast shutting`,
+              worded`narrow the spreads if the sheet allows`,
             ),
           ]
         : []),
@@ -66,8 +67,8 @@ function windowProblems(material: Material, complain: Complain): Complaint[] {
               'warning',
               'windows-overlap',
               path,
-              'a later window for the same coats opens before this one shuts',
-              'join the two, or let one shut before the other opens',
+              worded`a later window for the same coats opens before this one shuts`,
+              worded`join the two, or let one shut before the other opens`,
             ),
           ]
         : []),
@@ -98,7 +99,13 @@ export function checkMaterial(material: Material, file: string, materialIds: rea
     if (barrier === undefined || materialIds.includes(barrier)) return [];
     const advice = adviseWord(barrier, materialIds);
     return [
-      complain('error', 'unknown-material', ['stack', index, 'barrier'], `there is no material ${barrier}`, advice),
+      complain(
+        'error',
+        'unknown-material',
+        ['stack', index, 'barrier'],
+        worded`there is no material ${barrier}`,
+        advice,
+      ),
     ];
   });
   const unit = unitOfMaterial(material);
@@ -110,8 +117,8 @@ export function checkMaterial(material: Material, file: string, materialIds: rea
             'error',
             'wrong-unit',
             ['containers', index],
-            `it is sold in ${unit === 'm' ? 'metres' : 'litres'}`,
-            unit === 'm' ? 'write a length like 50 m' : 'write a volume like 2.5 L',
+            worded`it is sold in ${unit === 'm' ? worded`metres` : worded`litres`}`,
+            unit === 'm' ? worded`write a length like 50 m` : worded`write a volume like 2.5 L`,
           ),
         ],
   );

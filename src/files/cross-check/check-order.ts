@@ -5,6 +5,7 @@ import type { Task } from '../../model/task.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
 import { longestTogether } from './hours-together.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Steps that wait for each other all round; undefined where the order has an end. */
 function circleOf(tasks: readonly Task[]): readonly Task[] | undefined {
@@ -41,8 +42,8 @@ function pathOf(piece: Piece, task: Task): Path {
 function minutesInWords(minutes: number): string {
   const hours = Math.floor(minutes / 60);
   const rest = Math.round(minutes % 60);
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+  if (hours === 0) return worded`${rest} min`;
+  return rest === 0 ? `${hours} h` : worded`${hours} h ${rest} min`;
 }
 
 function tooLong(book: Book, task: Task): string | undefined {
@@ -51,8 +52,8 @@ function tooLong(book: Book, task: Task): string | undefined {
   const most = Math.max(...ways.map((way) => way.longest));
   if (most === 0 || ways.some((way) => way.workMinutes <= way.longest)) return undefined;
   const least = minutesInWords(Math.min(...ways.map((way) => way.workMinutes)));
-  const whose = task.people === 1 ? 'the shop never has' : `${task.people} hands are never in together for`;
-  return `${task.step} takes ${least} in one go, and ${whose} more than ${minutesInWords(most)}`;
+  const whose = task.people === 1 ? worded`the shop never has` : worded`${task.people} hands are never in together for`;
+  return worded`${task.step} takes ${least} in one go, and ${whose} more than ${minutesInWords(most)}`;
 }
 
 /** What shows only once a piece's recipes are laid onto its sections: the other checks must have found nothing. */
@@ -70,14 +71,14 @@ export function checkOrder(book: Book, piece: Piece): Complaint[] {
             severity: 'error' as const,
             file,
             path: pathOf(piece, circle.find((task) => piece.joins.some((j) => j.id === task.step)) ?? first),
-            message: `steps wait for each other: ${[...circle, first].map((t) => `${t.section}/${t.step}`).join(' waits for ')}`,
-            advice: 'take out one of these waits',
+            message: worded`steps wait for each other: ${[...circle, first].map((t) => `${t.section}/${t.step}`).join(worded` waits for `)}`,
+            advice: worded`take out one of these waits`,
           },
         ];
   const lengths = tasks.flatMap((task) => {
     const message = tooLong(book, task);
     if (message === undefined) return [];
-    const advice = 'split the section, give longer hours, or let the step pause with may-pause: yes';
+    const advice = worded`split the section, give longer hours, or let the step pause with may-pause: yes`;
     return [{ code: 'step-too-long', severity: 'error' as const, file, path: pathOf(piece, task), message, advice }];
   });
   return [...circles, ...lengths];

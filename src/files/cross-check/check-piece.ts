@@ -8,6 +8,7 @@ import type { Path } from '../yaml/tree.ts';
 import { checkDoable, placedSteps } from './check-recipe.ts';
 import type { Complaint } from './complaint.ts';
 import type { Whole } from './whole.ts';
+import { phrase, translated, worded } from '../../words/worded.ts';
 
 type Say = (code: string, path: Path, message: string, advice: string, severity?: Complaint['severity']) => Complaint;
 
@@ -19,7 +20,7 @@ interface Chain {
 
 function unknownRecipe(id: string, whole: Whole, path: Path, say: Say): Complaint[] {
   if (whole.recipes.ids.includes(id)) return [];
-  return [say('unknown-recipe', path, `there is no recipe ${id}`, adviseWord(id, whole.recipes.ids))];
+  return [say('unknown-recipe', path, worded`there is no recipe ${id}`, adviseWord(id, whole.recipes.ids))];
 }
 
 function attachment(piece: Piece, section: Section, path: Path, say: Say): Complaint[] {
@@ -27,7 +28,9 @@ function attachment(piece: Piece, section: Section, path: Path, say: Say): Compl
   const { attachedTo } = section;
   if (attachedTo === undefined || others.includes(attachedTo)) return [];
   const message =
-    attachedTo === section.id ? 'a section cannot be attached to itself' : `the piece has no section ${attachedTo}`;
+    attachedTo === section.id
+      ? worded`a section cannot be attached to itself`
+      : worded`the piece has no section ${attachedTo}`;
   return [say('unknown-section', [...path, 'attached-to'], message, adviseWord(attachedTo, others))];
 }
 
@@ -44,7 +47,7 @@ function replacements(section: Section, steps: readonly RecipeStep[], whole: Who
           say(
             'material-not-in-recipe',
             [...path, 'materials', from],
-            `the recipe uses no ${from}`,
+            worded`the recipe uses no ${from}`,
             adviseWord(from, used),
             'warning',
           ),
@@ -55,7 +58,7 @@ function replacements(section: Section, steps: readonly RecipeStep[], whole: Who
           say(
             'unknown-material',
             [...path, 'materials', from],
-            `there is no material ${to}`,
+            worded`there is no material ${to}`,
             adviseWord(to, whole.materials.ids),
           ),
         ]),
@@ -63,10 +66,10 @@ function replacements(section: Section, steps: readonly RecipeStep[], whole: Who
 }
 
 const slotWords = {
-  'unknown-part': 'there is no part of that name',
-  'unknown-step': 'the recipe has no such step',
-  'part-twice': 'this part stands twice',
-  'before-and-after': 'a part comes before one step or after one, not both',
+  'unknown-part': phrase('there is no part of that name'),
+  'unknown-step': phrase('the recipe has no such step'),
+  'part-twice': phrase('this part stands twice'),
+  'before-and-after': phrase('a part comes before one step or after one, not both'),
 };
 
 function parts(section: Section, recipe: Recipe, whole: Whole, path: Path, say: Say): Complaint[] {
@@ -76,8 +79,8 @@ function parts(section: Section, recipe: Recipe, whole: Whole, path: Path, say: 
     if (code === 'unknown-part' && whole.parts.ids.includes(word)) return [];
     const known =
       code === 'unknown-part' ? whole.parts.ids : code === 'unknown-step' ? recipe.steps.map((s) => s.id) : [];
-    const advice = known.length > 0 ? adviseWord(word, known) : 'keep one of the two';
-    return [say(code, [...path, 'with', slot], `${word}: ${slotWords[code]}`, advice)];
+    const advice = known.length > 0 ? adviseWord(word, known) : worded`keep one of the two`;
+    return [say(code, [...path, 'with', slot], `${word}: ${translated(slotWords[code])}`, advice)];
   });
 }
 
@@ -86,7 +89,7 @@ function leftOut(section: Section, steps: readonly RecipeStep[], path: Path, say
   return section.without.flatMap((id, index) =>
     ids.includes(id)
       ? []
-      : [say('unknown-step', [...path, 'without', index], `the recipe has no step ${id}`, adviseWord(id, ids))],
+      : [say('unknown-step', [...path, 'without', index], worded`the recipe has no step ${id}`, adviseWord(id, ids))],
   );
 }
 
@@ -138,10 +141,17 @@ function danglingReference(reference: Reference, from: Chain, chains: readonly C
   if (targets.some((chain) => findStep(chain.steps, stepName, 'last') !== undefined)) return [];
   const sections = chains.map((chain) => chain.section);
   if (targets.length === 0)
-    return [say('unknown-section', path, `the piece has no section ${sectionId}`, adviseWord(sectionId, sections))];
+    return [
+      say('unknown-section', path, worded`the piece has no section ${sectionId}`, adviseWord(sectionId, sections)),
+    ];
   const steps = targets.flatMap((chain) => chain.steps.map((step) => step.id));
   return [
-    say('unknown-step', path, `${name} is asked for, and ${sectionId} has no such step`, adviseWord(stepName, steps)),
+    say(
+      'unknown-step',
+      path,
+      worded`${name} is asked for, and ${sectionId} has no such step`,
+      adviseWord(stepName, steps),
+    ),
   ];
 }
 
@@ -176,7 +186,7 @@ function joins(piece: Piece, whole: Whole, say: Say): Complaint[] {
           say(
             'unknown-section',
             ['joins', index, 'section'],
-            `the piece has no section ${join.section}`,
+            worded`the piece has no section ${join.section}`,
             adviseWord(join.section, sections),
           ),
         ]),
@@ -187,8 +197,8 @@ function joins(piece: Piece, whole: Whole, say: Say): Complaint[] {
           say(
             'step-twice',
             ['joins', index, 'step'],
-            `${join.section} has a step ${join.id} already`,
-            'give this one another name',
+            worded`${join.section} has a step ${join.id} already`,
+            worded`give this one another name`,
           ),
         ]
       : []),
@@ -217,17 +227,24 @@ export function checkPiece(piece: Piece, whole: Whole): Complaint[] {
           say(
             'lead-unsaid',
             [],
-            'a step disturbs old paint, and the file does not say whether that may hold lead',
-            'write `may-carry-lead: yes`, which holds such steps back until its test is recorded; or no',
+            worded`a step disturbs old paint, and the file does not say whether that may hold lead`,
+            worded`write \`may-carry-lead: yes\`, which holds such steps back until its test is recorded; or no`,
             'warning',
           ),
         ]
       : []),
     ...(piece.sections.length === 0
-      ? [say('no-sections', ['sections'], 'the piece has no section', 'name one, with its recipe and area')]
+      ? [say('no-sections', ['sections'], worded`the piece has no section`, worded`name one, with its recipe and area`)]
       : []),
     ...(arrives !== undefined && wantedBy !== undefined && wantedBy <= arrives
-      ? [say('wanted-before-it-arrives', ['wanted-by'], 'it is wanted before it arrives', 'write a later date')]
+      ? [
+          say(
+            'wanted-before-it-arrives',
+            ['wanted-by'],
+            worded`it is wanted before it arrives`,
+            worded`write a later date`,
+          ),
+        ]
       : []),
     ...(piece.whole === undefined || whole.book.recipes.has(piece.whole)
       ? []

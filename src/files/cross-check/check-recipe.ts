@@ -5,6 +5,7 @@ import { adviseWord } from '../suggest.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
 import { longestTogether } from './hours-together.ts';
+import { counted, joinedByOr, worded } from '../../words/worded.ts';
 
 /** A step and where it stands in its file. */
 export interface PlacedStep {
@@ -31,37 +32,42 @@ function hindrance(way: RecipeWay, people: number, shop: Shop): readonly [string
   const tools = shop.tools.map((t) => t.id);
   const missingTool = way.tools.find((tool) => !tools.includes(tool));
   if (missingTool !== undefined)
-    return ['unknown-tool', 'tools', `the shop has no tool ${missingTool}`, adviseWord(missingTool, tools)];
+    return ['unknown-tool', 'tools', worded`the shop has no tool ${missingTool}`, adviseWord(missingTool, tools)];
   const kinds = [...new Set<string>(shop.stations.map((s) => s.kind))];
   if (!way.stations.some((kind) => kinds.includes(kind)))
     return [
       'no-such-station',
       'at',
-      `the shop has no station of the kind ${way.stations.join(' or ')}`,
-      kinds.length > 0 ? `it has ${kinds.join(', ')}` : 'add one to shop.yaml',
+      worded`the shop has no station of the kind ${joinedByOr(way.stations)}`,
+      kinds.length > 0 ? worded`it has ${kinds.join(', ')}` : worded`add one to shop.yaml`,
     ];
   const skilled = shop.hands.filter((hand) => way.skill === undefined || hand.skills.includes(way.skill));
   const together = skilled.length >= people && (people === 1 || longestTogether(shop, way.skill, people) > 0);
   if (together) return undefined;
   const skills = [...new Set(shop.hands.flatMap((hand) => hand.skills))];
   if (way.skill !== undefined && skilled.length === 0)
-    return ['no-such-skill', 'skill', `nobody in the shop has the skill ${way.skill}`, adviseWord(way.skill, skills)];
-  const whose = way.skill === undefined ? '' : ` with the skill ${way.skill}`;
-  const needs = `the step needs ${people} hands${whose} at once, and`;
+    return [
+      'no-such-skill',
+      'skill',
+      worded`nobody in the shop has the skill ${way.skill}`,
+      adviseWord(way.skill, skills),
+    ];
+  const whose = way.skill === undefined ? '' : worded` with the skill ${way.skill}`;
+  const needs = worded`the step needs ${people} hands${whose} at once, and`;
   if (skilled.length >= people)
     return [
       'never-together',
       'people',
-      `${needs} so many are never in together`,
-      'let their hours overlap in shop.yaml',
+      worded`${needs} so many are never in together`,
+      worded`let their hours overlap in shop.yaml`,
     ];
-  const there = skilled.length === 1 ? 'there is 1' : `there are ${skilled.length}`;
+  const there = counted(skilled.length, worded`there is {0}`, worded`there are {0}`);
   return ['too-few-hands', 'people', `${needs} ${there}`, fewerHands(people)];
 }
 
 function fewerHands(people: number): string {
-  const add = 'add a hand to shop.yaml';
-  return people === 1 ? add : `${add}; or, where it can be done so without harm, write people: ${people - 1}`;
+  const add = worded`add a hand to shop.yaml`;
+  return people === 1 ? add : worded`${add}; or, where it can be done so without harm, write people: ${people - 1}`;
 }
 
 /** Steps that the shop cannot do at all, in none of their ways; and materials that there are not. */
@@ -81,7 +87,7 @@ export function checkDoable(
             say(
               'unknown-material',
               [...path, 'material'],
-              `there is no material ${material}`,
+              worded`there is no material ${material}`,
               adviseWord(material, materialIds),
             ),
           ];
@@ -99,12 +105,17 @@ function repeatedIds(placed: readonly PlacedStep[], recipe: Recipe, say: Say): C
   const clash = counted.find((id, index) => counted.indexOf(id) < index);
   const twice = placed.filter(({ step }, index) => placed.findIndex((p) => p.step.id === step.id) < index);
   const complaints = twice.map(({ step, path }) =>
-    say('step-twice', [...path, 'step'], `two steps are called ${step.id}`, 'give each step a name of its own'),
+    say(
+      'step-twice',
+      [...path, 'step'],
+      worded`two steps are called ${step.id}`,
+      worded`give each step a name of its own`,
+    ),
   );
   if (complaints.length > 0 || clash === undefined) return complaints;
   const at = placed.find(({ step }) => step.id === clash)?.path ?? [];
-  const advice = 'coats are numbered step-1, step-2: give this step another name';
-  return [say('step-twice', [...at, 'step'], `two steps come to be called ${clash}`, advice)];
+  const advice = worded`coats are numbered step-1, step-2: give this step another name`;
+  return [say('step-twice', [...at, 'step'], worded`two steps come to be called ${clash}`, advice)];
 }
 
 /** References inside one recipe: to steps that there are, and that come before. */
@@ -121,16 +132,17 @@ function ownLinks(placed: readonly PlacedStep[], recipe: Recipe, say: Say): Comp
   const checkLink = (key: 'after' | 'before', { step: name }: StepLink, path: Path, index: number): Complaint[] => {
     if (name.includes('/')) return [];
     if (!ids.includes(name))
-      return [say('unknown-step', path, `the recipe has no step ${name}`, adviseWord(name, ids))];
+      return [say('unknown-step', path, worded`the recipe has no step ${name}`, adviseWord(name, ids))];
     const target = indexOf(name);
     if (key === 'after' ? target < index : target > index) return [];
-    const order = key === 'after' ? 'comes after this one in the list' : 'comes before this one in the list';
+    const order =
+      key === 'after' ? worded`comes after this one in the list` : worded`comes before this one in the list`;
     return [
       say(
         'order-in-a-circle',
         path,
-        target === index ? `the step ${name} waits for itself` : `the step ${name} ${order}`,
-        'steps are done from the top down: move one of the two',
+        target === index ? worded`the step ${name} waits for itself` : worded`the step ${name} ${order}`,
+        worded`steps are done from the top down: move one of the two`,
       ),
     ];
   };
@@ -152,8 +164,8 @@ function masking(placed: readonly PlacedStep[], say: Say): Complaint[] {
             say(
               'unmasks-nothing',
               path,
-              `${step.id} does not say what it unmasks`,
-              'write unmasks: and the masking step',
+              worded`${step.id} does not say what it unmasks`,
+              worded`write unmasks: and the masking step`,
             ),
           ]
         : [];
@@ -163,7 +175,7 @@ function masking(placed: readonly PlacedStep[], say: Say): Complaint[] {
         say(
           'unknown-step',
           [...path, 'unmasks'],
-          `there is no masking step ${step.unmasks}`,
+          worded`there is no masking step ${step.unmasks}`,
           adviseWord(step.unmasks, maskIds),
         ),
       ];
@@ -173,15 +185,21 @@ function masking(placed: readonly PlacedStep[], say: Say): Complaint[] {
           say(
             'order-in-a-circle',
             [...path, 'unmasks'],
-            `${step.unmasks} comes after this step`,
-            'mask before you unmask',
+            worded`${step.unmasks} comes after this step`,
+            worded`mask before you unmask`,
           ),
         ];
   });
   const left = masks
     .filter(({ step }) => !taken.has(step.id))
     .map(({ step, path }) =>
-      say('never-unmasked', path, `nothing takes off what ${step.id} puts on`, 'add a step with unmasks:', 'warning'),
+      say(
+        'never-unmasked',
+        path,
+        worded`nothing takes off what ${step.id} puts on`,
+        worded`add a step with unmasks:`,
+        'warning',
+      ),
     );
   return [...unmasking, ...left];
 }
@@ -193,8 +211,8 @@ function coats(placed: readonly PlacedStep[], say: Say): Complaint[] {
       say(
         'between-one-coat',
         [...path, 'between'],
-        `${step.id} has one coat: nothing lies between`,
-        'write coats: 2',
+        worded`${step.id} has one coat: nothing lies between`,
+        worded`write coats: 2`,
         'warning',
       ),
     );

@@ -7,6 +7,7 @@ import { slotParts } from '../../model/slot-parts.ts';
 import { stackRule } from '../../model/stack-rule.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Where the choice of the material can be changed: its replacement, the joining step, or else the section. */
 function pathOf(piece: Piece, section: Section, { recipeStep }: ChainStep): Path {
@@ -36,11 +37,11 @@ function checkSection(book: Book, piece: Piece, section: Section): Complaint[] {
         severity: 'error',
         file: `pieces/${piece.id}.yaml`,
         path: pathOf(piece, section, step),
-        message: `${section.id}/${step.id}: ${upper.id} cannot go over ${below.id}: ${rule.why}`,
+        message: worded`${section.id}/${step.id}: ${upper.id} cannot go over ${below.id}: ${rule.why}`,
         advice:
           rule.barrier === undefined
-            ? 'use another material for one of the two, or take off what lies below'
-            : `lay a coat of ${rule.barrier} between the two`,
+            ? worded`use another material for one of the two, or take off what lies below`
+            : worded`lay a coat of ${rule.barrier} between the two`,
       });
     if (isFullCoat(upper)) below = upper;
   }

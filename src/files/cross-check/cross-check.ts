@@ -13,6 +13,7 @@ import { checkStack } from './check-stack.ts';
 import { checkTrade } from './check-trade.ts';
 import { type Complaint, findingOf } from './complaint.ts';
 import type { Whole } from './whole.ts';
+import { worded } from '../../words/worded.ts';
 
 /** The recipe that does without a second hand. */
 function aloneOf(recipe: string): string {
@@ -27,7 +28,7 @@ function checkRecipes(read: ReadonlyMap<string, Recipe>, library: Library<Recipe
   return [...read].flatMap(([id, recipe]) =>
     checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids).map((complaint) =>
       needsMoreHands(complaint) && library.ids.includes(aloneOf(id))
-        ? { ...complaint, advice: `write ${aloneOf(id)} for ${id} in the pieces, or ${complaint.advice ?? ''}` }
+        ? { ...complaint, advice: worded`write ${aloneOf(id)} for ${id} in the pieces, or ${complaint.advice ?? ''}` }
         : complaint,
     ),
   );

@@ -6,6 +6,7 @@ import { may, must, oneOfForms, record } from '../shapes/record.ts';
 import { byKind, later, refined, type Remark, type Shape } from '../shapes/shape.ts';
 import { written } from '../shapes/text.ts';
 import { differenceK, hours, percent, tempC } from './values.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Air as shop.yaml states it: records of a logger are named, not yet read. */
 export type WrittenAir =
@@ -15,13 +16,13 @@ export type WrittenAir =
 
 /** A file of the shop, named from its folder: it can lead nowhere else. */
 function readCsvName(text: string): Read<string> {
-  const write = 'write a file of the shop like air/garage.csv';
-  if (text.length > 120 || !text.toLowerCase().endsWith('.csv')) return refuse('is not a CSV file', write);
+  const write = worded`write a file of the shop like air/garage.csv`;
+  if (text.length > 120 || !text.toLowerCase().endsWith('.csv')) return refuse(worded`is not a CSV file`, write);
   const parts = text.split('/');
   const sound = parts.every(
     (part) => /^[\p{L}\p{N}_ .-]+$/u.test(part) && !part.startsWith('.') && part.trim() === part,
   );
-  return sound ? read(text) : refuse('is not a file inside the shop', write);
+  return sound ? read(text) : refuse(worded`is not a file inside the shop`, write);
 }
 
 const csv: Shape<WrittenAir> = refined(
@@ -53,7 +54,7 @@ const dailyCurve = namedBy(readClock, point, 'times of day', 'bad-time-of-day');
 const setPoints = namedBy(readClock, tempC, 'times of day', 'bad-time-of-day');
 
 function emptyCurve(wanted: string): Remark {
-  return { code: 'wrong-kind', message: `${wanted} must stand here`, advice: `write ${wanted}` };
+  return { code: 'wrong-kind', message: worded`${wanted} must stand here`, advice: worded`write ${wanted}` };
 }
 
 /** Hours in which a room follows a new set-point where the file names none: common practice, no source. */
@@ -68,7 +69,7 @@ const daily: Shape<WrittenAir> = refined(
   record('daily air', { daily: must(dailyCurve, 'one day, by time of day') }),
   (doc, here, notes) => {
     if (doc.daily.length === 0) {
-      notes.error(here, emptyCurve('at least one time of day'));
+      notes.error(here, emptyCurve(worded`at least one time of day`));
       return undefined;
     }
     return {
@@ -84,8 +85,8 @@ const monthly: Shape<WrittenAir> = refined(
     if (doc.monthly.length !== 12) {
       notes.error(here, {
         code: 'not-twelve-months',
-        message: `${doc.monthly.length} months stand here`,
-        advice: 'write twelve, January first',
+        message: worded`${doc.monthly.length} months stand here`,
+        advice: worded`write twelve, January first`,
       });
       return undefined;
     }
@@ -112,7 +113,7 @@ const heated: Shape<WrittenAir> = refined(
   }),
   (doc, here, notes) => {
     if (doc['set-points'].length === 0) {
-      notes.error(here, emptyCurve('at least one set-point'));
+      notes.error(here, emptyCurve(worded`at least one set-point`));
       return undefined;
     }
     return {

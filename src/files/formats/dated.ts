@@ -7,6 +7,7 @@ import { may, must, record } from '../shapes/record.ts';
 import { refined, type Shape, type ValueOf } from '../shapes/shape.ts';
 import { written } from '../shapes/text.ts';
 import { ids, instant, minutes, name } from './values.ts';
+import { worded } from '../../words/worded.ts';
 
 const stretch: Shape<Span> = written({
   wanted: 'a date like 2027-01-18, or from when to when like 2027-02-01 - 2027-02-05',
@@ -35,8 +36,8 @@ export const staysAway: Shape<readonly Away[]> = oneOrMany(
     if (from < to) return { start: from, end: to, at };
     notes.error(here, {
       code: 'bad-away',
-      message: 'it is back before it leaves',
-      advice: 'write a `to` that is later than `from`',
+      message: worded`it is back before it leaves`,
+      advice: worded`write a \`to\` that is later than \`from\``,
     });
     return undefined;
   }),

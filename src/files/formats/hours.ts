@@ -6,15 +6,16 @@ import { namedBy } from '../shapes/collections.ts';
 import { refined, type Shape } from '../shapes/shape.ts';
 import { quantity } from '../shapes/text.ts';
 import { adviseWord } from '../suggest.ts';
+import { worded } from '../../words/worded.ts';
 
 const DATE_LENGTH = '2027-01-16'.length;
 
 function readDayKey(text: string): Read<string> {
   if ((weekdays as readonly string[]).includes(text)) return read(text);
-  if (!/^\d/.test(text)) return refuse('is no day', adviseWord(text, weekdays));
+  if (!/^\d/.test(text)) return refuse(worded`is no day`, adviseWord(text, weekdays));
   return text.length === DATE_LENGTH && writtenTime(`${text}T00:00`) !== undefined
     ? read(text)
-    : refuse('is no date', 'write a date like 2027-01-16');
+    : refuse(worded`is no date`, worded`write a date like 2027-01-16`);
 }
 
 const hoursOfDay = quantity('hours of a day', 'bad-hours', readHoursOfDay, '08:00-12:30, 13:15-17:30');

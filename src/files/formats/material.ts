@@ -35,6 +35,7 @@ import {
   yesNo,
 } from './values.ts';
 import { vapourLimit, vapourLimitOf } from './vapour-limit.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 type Sourced = Spread & { readonly source?: Provenance };
 
@@ -55,7 +56,7 @@ function spread(wanted: string, code: string, one: Reader<number>, example: stri
         if (!values.ok) {
           notes.error(node, {
             code: 'spread-out-of-order',
-            message: `this ${values.why}`,
+            message: worded`this ${values.why}`,
             advice: values.write,
           });
           return undefined;
@@ -63,7 +64,7 @@ function spread(wanted: string, code: string, one: Reader<number>, example: stri
         return present({ ...values.value, source: doc.source });
       }),
     },
-    `${wanted} like ${example}`,
+    () => worded`${translated(wanted)} like ${example}`,
   );
 }
 

@@ -9,10 +9,11 @@ import { staysAway } from './dated.ts';
 import { joinShape, OWN_FIGURES, stepOf } from './recipe.ts';
 import { nameFromId } from './shop.ts';
 import { areaM2, id, ids, instant, lengthMm, money, name, whole, yesNo } from './values.ts';
+import { worded } from '../../words/worded.ts';
 
 function readSectionId(text: string): Read<string> {
   return text === 'whole'
-    ? { ok: false, why: 'is kept for the steps of the whole piece', write: 'choose another word' }
+    ? { ok: false, why: worded`is kept for the steps of the whole piece`, write: worded`choose another word` }
     : readId(text);
 }
 

@@ -21,6 +21,7 @@ import {
   whole,
   yesNo,
 } from './values.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Where a file of the shop's own names no source. */
 export const OWN_FIGURES: Provenance = "the shop's own figures";
@@ -141,8 +142,8 @@ function timed<T extends WrittenStep>(shape: Shape<T>): Shape<T> {
     if (step.ways?.length === 0 || untimed) {
       notes.error(node, {
         code: 'missing-key',
-        message: 'a step needs the key time, or a time in each of its ways',
-        advice: 'write time: 20 min, or time: { fixed: 5 min, per-m2: 8 min }',
+        message: worded`a step needs the key time, or a time in each of its ways`,
+        advice: worded`write time: 20 min, or time: { fixed: 5 min, per-m2: 8 min }`,
       });
       return undefined;
     }

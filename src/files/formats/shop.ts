@@ -8,6 +8,7 @@ import {
   type Tool,
 } from '../../model/shop.ts';
 import { isZone } from '../../time/zone.ts';
+import { languageCodes } from '../../words/languages.ts';
 import { readCurrency } from '../quantities/money.ts';
 import { readId } from '../quantities/plain.ts';
 import { read, refuse, type Read } from '../quantities/read.ts';
@@ -21,6 +22,7 @@ import { air, type WrittenAir } from './air.ts';
 import { appointment, appointmentOf, stretches } from './dated.ts';
 import { hoursByDay } from './hours.ts';
 import { amount, containerPrice, id, instant, minutes, money, name, percent, roomM3, whole } from './values.ts';
+import { worded } from '../../words/worded.ts';
 
 /** IANA name of a zone. */
 export function readZone(text: string): Read<string> {
@@ -28,7 +30,10 @@ export function readZone(text: string): Read<string> {
   const zones = Intl.supportedValuesOf('timeZone');
   const city = zones.find((zone) => zone.toLowerCase().endsWith(`/${text.toLowerCase().replaceAll(' ', '_')}`));
   const guess = city ?? nearest(text, zones);
-  return refuse('is no time zone', guess === undefined ? 'write one like Europe/Dublin' : `did you mean ${guess}?`);
+  return refuse(
+    worded`is no time zone`,
+    guess === undefined ? worded`write one like Europe/Dublin` : worded`did you mean ${guess}?`,
+  );
 }
 
 const room = record('a room', {
@@ -64,12 +69,14 @@ const clock = written<12 | 24>({
   wanted: '12 or 24',
   code: 'unknown-12-or-24',
   jsonSchema: { type: ['number', 'string'], examples: ['24', '12'] },
-  read: (text) => (text === '12' ? read(12) : text === '24' ? read(24) : refuse('is not 12 or 24', 'write 12 or 24')),
+  read: (text) =>
+    text === '12' ? read(12) : text === '24' ? read(24) : refuse(worded`is not 12 or 24`, worded`write 12 or 24`),
 });
 
 export const shopShape = record('shop.yaml', {
   name: must(name, 'the name of the shop'),
   'time-zone': must(quantity('a time zone', 'unknown-time-zone', readZone, 'Europe/Dublin'), 'IANA name of the zone'),
+  language: may(choice('a language', languageCodes), 'en or es, for what is shown; en if left out'),
   units: may(choice('a system of units', ['metric', 'us']), 'metric or us, for what is shown'),
   clock: may(clock, '24 or 12, for what is shown'),
   'week-starts-on': may(choice('a first day', ['monday', 'sunday']), 'monday or sunday'),

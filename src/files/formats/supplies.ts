@@ -10,6 +10,7 @@ import { OWN_FIGURES } from './recipe.ts';
 import { nameFromId } from './shop.ts';
 import { amount, name, sentence, solvent } from './values.ts';
 import { vapourLimit, vapourLimitOf } from './vapour-limit.ts';
+import { worded } from '../../words/worded.ts';
 
 const fields = record('a supply', {
   name: may(name, 'name'),
@@ -42,8 +43,8 @@ const supply = refined(fields, (doc, node, notes) => {
   if (first !== undefined && others.every((q) => q.unit === first.unit)) return { ...doc, unit: first.unit };
   notes.error(node, {
     code: 'mixed-units',
-    message: first === undefined ? 'a supply needs an amount' : 'the amounts of a supply are of one unit',
-    advice: 'write all as litres, all as metres, or all as numbers of pieces',
+    message: first === undefined ? worded`a supply needs an amount` : worded`the amounts of a supply are of one unit`,
+    advice: worded`write all as litres, all as metres, or all as numbers of pieces`,
   });
   return undefined;
 });

@@ -20,6 +20,7 @@ import { readDifferenceK, readTempC } from '../quantities/temperature.ts';
 import { oneOrMany } from '../shapes/collections.ts';
 import { refined, type Shape } from '../shapes/shape.ts';
 import { choice, quantity, words, written } from '../shapes/text.ts';
+import { worded } from '../../words/worded.ts';
 
 /** A number, and its unit behind it. */
 const WITH_UNIT = '\\d.*[^\\d\\s./]';
@@ -53,14 +54,14 @@ export const yesNo = written({
 
 /** What is left out where it is not so. */
 export const yes = refined(yesNo, (value, node, notes) => {
-  if (!value) notes.error(node, { code: 'bad-yes-no', message: 'only yes can stand here' });
+  if (!value) notes.error(node, { code: 'bad-yes-no', message: worded`only yes can stand here` });
   return value || undefined;
 });
 
 /** A whole number from `least` to `most`. */
 export function whole(least: number, most: number): Shape<number> {
   return written({
-    wanted: `a whole number from ${least} to ${most}`,
+    wanted: () => worded`a whole number from ${least} to ${most}`,
     code: 'bad-number',
     jsonSchema: { type: ['number', 'string'] },
     read: wholeReader(least, most),
@@ -69,7 +70,7 @@ export function whole(least: number, most: number): Shape<number> {
 
 export function decimal(least: number, most: number): Shape<number> {
   return written({
-    wanted: `a number from ${least} to ${most}`,
+    wanted: () => worded`a number from ${least} to ${most}`,
     code: 'bad-number',
     jsonSchema: { type: ['number', 'string'] },
     read: decimalReader(least, most),
@@ -117,7 +118,7 @@ export function instant(dateMeans: 'first' | 'last' | 'end'): Shape<Minute> {
     },
     read: (text, notes) => {
       const time = readTime(text, notes.zone);
-      return time.ok ? read(time) : refuse('cannot be read as a time', time.why);
+      return time.ok ? read(time) : refuse(worded`cannot be read as a time`, time.why);
     },
   });
   return refined(text, (time, here, notes) => {

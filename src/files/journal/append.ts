@@ -10,6 +10,7 @@ import { flushFolder, withHandle, writeAll } from '../write-all.ts';
 import { JOURNAL_FILE, readJournal, type JournalState } from './read.ts';
 import { writeLine } from './line.ts';
 import { entryOfRecord, recordOfEntry } from './record.ts';
+import { worded } from '../../words/worded.ts';
 
 export interface AppendOptions extends LockOptions {
   /** When the deeds are entered. */
@@ -35,8 +36,8 @@ function setAside(disk: Disk, folder: string, torn: Uint8Array, soundBytes: numb
   return {
     code: 'journal-torn',
     severity: 'warning',
-    message: `the record before this one had been cut short while it was written; what there was of it is in ${name}`,
-    advice: 'enter it again',
+    message: worded`the record before this one had been cut short while it was written; what there was of it is in ${name}`,
+    advice: worded`enter it again`,
   };
 }
 

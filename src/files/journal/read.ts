@@ -4,6 +4,7 @@ import type { Disk } from '../disk.ts';
 import { readBytes, type Folder } from '../read-source.ts';
 import { FIRST_SUM, readLine } from './line.ts';
 import { entryOfRecord } from './record.ts';
+import { worded } from '../../words/worded.ts';
 
 export const JOURNAL_FILE = 'journal.jsonl';
 export const JOURNAL_CAP = 50_000_000;
@@ -35,8 +36,8 @@ function damaged(line: number, byte: number): Finding {
     'error',
     'journal-damaged',
     line,
-    `line ${line}, from byte ${byte + 1} on, is not what Drybench wrote`,
-    'drybench check --repair sets aside what is broken and keeps a copy; till then nothing is written to it',
+    worded`line ${line}, from byte ${byte + 1} on, is not what Drybench wrote`,
+    worded`drybench check --repair sets aside what is broken and keeps a copy; till then nothing is written to it`,
   );
 }
 
@@ -55,8 +56,8 @@ function readRecord(state: JournalState, bytes: Uint8Array, line: number, byte: 
       'error',
       'newer-journal',
       line,
-      `line ${line} ${result.why}: a newer Drybench wrote it`,
-      'use that one, or a newer one still',
+      worded`line ${line} ${result.why}: a newer Drybench wrote it`,
+      worded`use that one, or a newer one still`,
     );
   return damaged(line, byte);
 }
@@ -74,8 +75,8 @@ function readTail(state: JournalState, entries: Entry[], tail: Uint8Array, line:
   // A whole record with something else where its newline was: damage, and not a record cut short.
   if (readLine(state.sum, tail.subarray(0, -1)) !== undefined)
     return { ...state, entries, findings: [damaged(line, state.soundBytes)] };
-  const message = `the last record, line ${line}, was cut short while it was written, and does not count`;
-  const advice = 'it is set aside when the next record is written: enter it again';
+  const message = worded`the last record, line ${line}, was cut short while it was written, and does not count`;
+  const advice = worded`it is set aside when the next record is written: enter it again`;
   return { ...state, entries, torn: tail, findings: [problem('warning', 'journal-torn', line, message, advice)] };
 }
 

@@ -8,6 +8,7 @@ import { listOf } from '../shapes/collections.ts';
 import { choice } from '../shapes/text.ts';
 import { yes, yesNo } from '../formats/values.ts';
 import { entryOf } from '../yaml/tree.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Version of the form of a record. A reader refuses a higher one rather than guess. */
 export const JOURNAL_VERSION = 1;
@@ -83,8 +84,8 @@ export function entryOfRecord(data: object): ReadRecord {
     const value = entryOf(node, key)?.value;
     return value?.kind === 'text' ? value.text : '';
   };
-  if (Number(textAt('v')) > JOURNAL_VERSION) return { ok: false, newer: true, why: `has version ${textAt('v')}` };
-  let why = 'is not a record';
+  if (Number(textAt('v')) > JOURNAL_VERSION) return { ok: false, newer: true, why: worded`has version ${textAt('v')}` };
+  let why = worded`is not a record`;
   const notes: Notes = {
     zone: 'UTC',
     currency: 'EUR',
@@ -92,7 +93,7 @@ export function entryOfRecord(data: object): ReadRecord {
     warn: () => undefined,
   };
   const kind = textAt('kind');
-  if (!isKind(kind)) return { ok: false, newer: true, why: `is of an unknown kind, "${kind.slice(0, 40)}"` };
+  if (!isKind(kind)) return { ok: false, newer: true, why: worded`is of an unknown kind, "${kind.slice(0, 40)}"` };
   const base = frame.read(node, notes);
   const deed = deeds[kind].read(node, notes);
   if (base === undefined || deed === undefined) return { ok: false, newer: false, why };

@@ -1,6 +1,7 @@
 import { adviseWord } from '../suggest.ts';
 import { amountsOf } from './amount.ts';
 import { read, refuse, type Reader } from './read.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 /** One kind of quantity with one unit a value: its units, each as a multiple of the core's unit. */
 export interface Measure {
@@ -13,23 +14,24 @@ export interface Measure {
 
 /** Reads a positive or zero quantity of one unit into the core's unit. */
 export function measureReader(measure: Measure): Reader<number> {
-  const write = `write ${measure.example}`;
   return (text) => {
+    const write = worded`write ${translated(measure.example)}`;
+    const what = translated(measure.what);
     const amounts = amountsOf(text);
     const [amount] = amounts ?? [];
-    if (amounts?.length !== 1 || amount === undefined) return refuse(`is not ${measure.what}`, write);
-    if (amount.unit === '') return refuse('has no unit', `${write}, with its unit`);
+    if (amounts?.length !== 1 || amount === undefined) return refuse(worded`is not ${what}`, write);
+    if (amount.unit === '') return refuse(worded`has no unit`, worded`${write}, with its unit`);
     if (/^,\d/.test(amount.unit))
-      return refuse('has a decimal comma', `write a decimal point: ${text.replace(/(\d),(\d)/, '$1.$2')}`);
+      return refuse(worded`has a decimal comma`, worded`write a decimal point: ${text.replace(/(\d),(\d)/, '$1.$2')}`);
     const factor = Object.hasOwn(measure.units, amount.unit) ? measure.units[amount.unit] : undefined;
     if (factor === undefined)
       return refuse(
-        `"${amount.unit}" is no unit of ${measure.what}`,
+        worded`"${amount.unit}" is no unit of ${what}`,
         adviseWord(amount.unit, Object.keys(measure.units)),
       );
     const value = amount.value * factor;
-    if (value < 0) return refuse('is below zero', write);
-    if (value > measure.most) return refuse(`is more than ${measure.mostWritten}`, write);
+    if (value < 0) return refuse(worded`is below zero`, write);
+    if (value > measure.most) return refuse(worded`is more than ${measure.mostWritten}`, write);
     return read(value);
   };
 }

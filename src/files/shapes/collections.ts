@@ -4,10 +4,13 @@ import { addKeyRemark } from './notes.ts';
 import { quoted } from './quoted.ts';
 import { shapeOf, type Shape } from './shape.ts';
 import { plainWords } from './words.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 /** A list; all its items are read before it fails. */
 export function listOf<T>(item: Shape<T>, wanted: string): Shape<readonly T[]> {
-  return shapeOf((settings) => plainWords(z.array(item.schemaFor(settings)), { wanted: `a list of ${wanted}` }));
+  return shapeOf((settings) =>
+    plainWords(z.array(item.schemaFor(settings)), { wanted: worded`a list of ${translated(wanted)}` }),
+  );
 }
 
 /** A list, or one item alone. */
@@ -51,7 +54,7 @@ export function namedBy<K, T>(
       ),
     );
     return z.pipe(
-      plainWords(map, { wanted: `${wanted}, each with a name` }),
+      plainWords(map, { wanted: worded`${translated(wanted)}, each with a name` }),
       z.transform((entries: Readonly<Record<string, T>>): readonly Named<K, T>[] =>
         Object.entries(entries).flatMap(([key, read]) => {
           const name = keys(key);

@@ -5,6 +5,7 @@ import type { Node } from '../yaml/tree.ts';
 import { shapeOf, type Shape } from './shape.ts';
 import { written } from './text.ts';
 import { plainWords } from './words.ts';
+import { worded } from '../../words/worded.ts';
 
 const NOWHERE = { start: 0, end: 0 };
 
@@ -30,7 +31,7 @@ function textOf(text: string) {
 }
 
 /** Any text; it may be empty, as the name of the one way of a step is. */
-export const jsonText: Shape<string> = shapeOf(() => plainWords(z.string(), { wanted: 'some words' }));
+export const jsonText: Shape<string> = shapeOf(() => plainWords(z.string(), { wanted: worded`some words` }));
 
 /** A number as JSON writes it. */
 export const jsonNumber: Shape<number> = written({
@@ -41,7 +42,7 @@ export const jsonNumber: Shape<number> = written({
     const value = text.length > 40 ? NaN : Number(text);
     return Number.isFinite(value)
       ? { ok: true, value }
-      : { ok: false, why: 'is not a number', write: 'write a number' };
+      : { ok: false, why: worded`is not a number`, write: worded`write a number` };
   },
 });
 
@@ -53,7 +54,11 @@ export const jsonTime: Shape<Minute> = written({
   read: (text) => {
     const minute = minuteOfIso(text);
     return minute === undefined
-      ? { ok: false, why: 'is not a time with its offset', write: 'write a time like 2027-01-11T07:30:00+01:00' }
+      ? {
+          ok: false,
+          why: worded`is not a time with its offset`,
+          write: worded`write a time like 2027-01-11T07:30:00+01:00`,
+        }
       : { ok: true, value: minute };
   },
 });

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { Settings } from './notes.ts';
 import { shapeOf, type Shape } from './shape.ts';
 import { forEditors, plainWords } from './words.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 /** One key of a record. */
 export interface Field<T, Required extends boolean> {
@@ -37,7 +38,7 @@ export interface RecordOptions {
 function fieldSchema({ shape, required, about }: Fields[string], settings: Settings): z.ZodMiniType {
   const schema = shape.schemaFor(settings);
   // A schema may serve several keys, each with its own description.
-  return forEditors(required ? z.clone(schema) : z.exactOptional(schema), { description: about });
+  return forEditors(required ? z.clone(schema) : z.exactOptional(schema), { description: translated(about) });
 }
 
 /** Keys that are fixed. Unknown ones are refused, with a guess at what was meant; all errors are found at once. */
@@ -50,8 +51,9 @@ export function record<const F extends Fields>(
     const entries = Object.entries(fields).map(([key, field]) => [key, fieldSchema(field, settings)] as const);
     const keys = Object.fromEntries(entries);
     const schema = options.open === true ? z.object(keys) : z.strictObject(keys);
+    const told = { what: translated(what), wanted: worded`the keys of ${translated(what)}` };
     // Each key's value is of its own field's type, which the compiler cannot follow through a loop.
-    return plainWords(schema, { what, wanted: `the keys of ${what}` }) as unknown as z.ZodMiniType<RecordOf<F>>;
+    return plainWords(schema, told) as unknown as z.ZodMiniType<RecordOf<F>>;
   });
 }
 
@@ -61,6 +63,8 @@ export function oneOfForms<T>(
   otherwise: { readonly code: string; readonly message: string; readonly advice: string },
 ): Shape<T> {
   return shapeOf((settings) =>
-    plainWords(z.union(forms.map((form) => form.schemaFor(settings))), { noForm: otherwise }),
+    plainWords(z.union(forms.map((form) => form.schemaFor(settings))), {
+      noForm: { ...otherwise, message: translated(otherwise.message), advice: translated(otherwise.advice) },
+    }),
   );
 }

@@ -4,6 +4,7 @@ import type { JsonSchema } from './json-schema.ts';
 import { tellIssues } from './tell-issues.ts';
 import { isWarning, notesOf, type Notes, type Settings } from './notes.ts';
 import { editorWords, plainWords } from './words.ts';
+import { spokenCode, translated, worded, type Later } from '../../words/worded.ts';
 
 export type { Notes, Remark } from './notes.ts';
 
@@ -24,8 +25,14 @@ const MOST_ITEMS = 2000;
 function overlong(node: Node): { readonly node: Node; readonly message: string } | undefined {
   if (node.kind === 'text') return undefined;
   const inner = node.kind === 'list' ? node.items : node.entries.map((entry) => entry.value);
-  const what = node.kind === 'list' ? ['list', 'items'] : ['map', 'keys'];
-  if (inner.length > MOST_ITEMS) return { node, message: `the ${what[0]} has more than ${MOST_ITEMS} ${what[1]}` };
+  if (inner.length > MOST_ITEMS)
+    return {
+      node,
+      message:
+        node.kind === 'list'
+          ? worded`the list has more than ${MOST_ITEMS} items`
+          : worded`the map has more than ${MOST_ITEMS} keys`,
+    };
   for (const child of inner) {
     const found = overlong(child);
     if (found !== undefined) return found;
@@ -61,7 +68,7 @@ export function shapeOf<T>(make: (settings: Settings) => z.ZodMiniType<T>): Shap
   const made = new Map<string, z.ZodMiniType<T>>();
   const shape: Shape<T> = {
     schemaFor(settings) {
-      const key = `${settings.zone} ${settings.currency} ${settings.silent ? 'silent' : ''}`;
+      const key = `${settings.zone} ${settings.currency} ${settings.silent ? 'silent' : ''} ${spokenCode()}`;
       const known = made.get(key);
       if (known !== undefined) return known;
       const schema = make(settings);
@@ -101,10 +108,12 @@ export interface ByKind<A, B, C> {
 }
 
 /** One shape for each kind of node: a short form as text, a long one as keys. */
-export function byKind<A = never, B = never, C = never>(shapes: ByKind<A, B, C>, wanted: string): Shape<A | B | C> {
+export function byKind<A = never, B = never, C = never>(shapes: ByKind<A, B, C>, wanted: Later): Shape<A | B | C> {
   return shapeOf((settings) => {
     const present: Shape<A | B | C>[] = [shapes.text, shapes.list, shapes.map].filter((s) => s !== undefined);
-    return plainWords(z.union(present.map((shape) => shape.schemaFor(settings))), { wanted });
+    return plainWords(z.union(present.map((shape) => shape.schemaFor(settings))), {
+      wanted: translated(wanted),
+    });
   });
 }
 

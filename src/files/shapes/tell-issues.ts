@@ -5,11 +5,12 @@ import { toldIn, type Notes } from './notes.ts';
 import { quoted } from './quoted.ts';
 import { childSchema, innerWords, optionFor, unwrapped, type Spot } from './structure.ts';
 import { editorWords } from './words.ts';
+import { phrase, translated, worded } from '../../words/worded.ts';
 
 type Issue = z.core.$ZodIssue;
 
 const MOST_UNKNOWN = 50;
-const kindWords = { text: 'a single value', list: 'a list', map: 'keys with values' };
+const kindWords = { text: phrase('a single value'), list: phrase('a list'), map: phrase('keys with values') };
 
 /** Keys of a map that misspelt ones most likely stand for: they need not be told to be missing as well. */
 type Meant = Map<Node, Set<string>>;
@@ -40,8 +41,10 @@ function tellWrongKind(node: Node, wanted: string, notes: Notes): void {
   const empty = node.kind === 'text' && node.text === '';
   notes.error(node, {
     code: empty ? 'empty-value' : 'wrong-kind',
-    message: empty ? 'the value is missing' : `${wanted} must stand here, not ${kindWords[node.kind]}`,
-    advice: `write ${wanted}`,
+    message: empty
+      ? worded`the value is missing`
+      : worded`${wanted} must stand here, not ${translated(kindWords[node.kind])}`,
+    advice: worded`write ${wanted}`,
   });
 }
 
@@ -60,7 +63,7 @@ function tellUnknownKeys({ node, schema }: Spot, keys: readonly string[], meant:
     if (guess !== undefined) guesses.add(guess);
     notes.error(entryOf(node, key)?.key ?? node, {
       code: 'unknown-key',
-      message: `${quoted(key)} is no key that can stand here`,
+      message: worded`${quoted(key)} is no key that can stand here`,
       advice: adviseWord(key, unused.length > 0 ? unused : known),
     });
   }
@@ -70,8 +73,8 @@ function tellUnknownKeys({ node, schema }: Spot, keys: readonly string[], meant:
 function tellMissing({ node, schema }: Spot, key: string, notes: Notes): void {
   const field = childSchema({ node, schema }, key);
   const about = field && editorWords.get(field)?.description;
-  const what = innerWords(schema).what ?? 'this';
-  const message = `${what} needs the key ${key}`;
+  const what = innerWords(schema).what ?? worded`this`;
+  const message = worded`${what} needs the key ${key}`;
   notes.error(node, { code: 'missing-key', message, ...(about !== undefined && { advice: about }) });
 }
 
@@ -87,7 +90,7 @@ function tellForms(spot: Spot, errors: readonly (readonly Issue[])[], notes: Not
   if (index !== undefined && option !== undefined && !(empty && wanted !== undefined))
     tellIssues({ node, schema: option }, errors[index] ?? [], notes);
   else if (noForm !== undefined) notes.error(node, noForm);
-  else tellWrongKind(node, wanted ?? (options[0] && innerWords(options[0]).wanted) ?? 'something else', notes);
+  else tellWrongKind(node, wanted ?? (options[0] && innerWords(options[0]).wanted) ?? worded`something else`, notes);
 }
 
 function tellIssue(top: Spot, issue: Issue, meant: Meant, notes: Notes): void {
@@ -108,12 +111,12 @@ function tellIssue(top: Spot, issue: Issue, meant: Meant, notes: Notes): void {
     tellForms(spot, issue.errors, notes);
     return;
   }
-  const { wanted = 'something else', code } = innerWords(schema);
+  const { wanted = worded`something else`, code } = innerWords(schema);
   if (issue.code !== 'invalid_value' || node.kind !== 'text' || node.text === '') tellWrongKind(node, wanted, notes);
   else
     notes.error(node, {
       code: code ?? 'wrong-kind',
-      message: `${quoted(node.text)} is not ${wanted}`,
+      message: worded`${quoted(node.text)} is not ${wanted}`,
       advice: adviseWord(node.text, issue.values.map(String)),
     });
 }

@@ -5,12 +5,13 @@ import { notesOf, type Notes } from './notes.ts';
 import { quoted } from './quoted.ts';
 import { shapeOf, type Shape } from './shape.ts';
 import { forEditors, plainWords } from './words.ts';
+import { translated, worded, type Later } from '../../words/worded.ts';
 
 export { quoted } from './quoted.ts';
 
 interface Written<T> {
   /** What must stand here, as in `a length of time`. */
-  readonly wanted: string;
+  readonly wanted: Later;
   readonly code: string;
   readonly jsonSchema: JsonSchema;
   readonly read: (text: string, notes: Notes) => Read<T>;
@@ -20,11 +21,15 @@ interface Written<T> {
 export function written<T>({ wanted, code, jsonSchema, read }: Written<T>): Shape<T> {
   return shapeOf((settings) =>
     z.pipe(
-      forEditors(plainWords(z.string(), { wanted }), jsonSchema),
+      forEditors(plainWords(z.string(), { wanted: translated(wanted) }), jsonSchema),
       z.transform((text: string, context): T => {
         const { notes, here } = notesOf(context, settings);
         if (text === '') {
-          notes.error(here, { code: 'empty-value', message: 'the value is missing', advice: `write ${wanted}` });
+          notes.error(here, {
+            code: 'empty-value',
+            message: worded`the value is missing`,
+            advice: worded`write ${translated(wanted)}`,
+          });
           return z.NEVER;
         }
         const result = read(text, notes);
@@ -45,7 +50,7 @@ export function quantity<T>(
   pattern?: string,
 ): Shape<T> {
   return written({
-    wanted: `${wanted} like ${example}`,
+    wanted: () => worded`${translated(wanted)} like ${example}`,
     code,
     jsonSchema: { type: 'string', maxLength: 200, examples: [example], ...(pattern !== undefined && { pattern }) },
     read: reader,
@@ -61,7 +66,7 @@ export function words(longest: number): Shape<string> {
     read: (text) =>
       text.length <= longest
         ? { ok: true, value: text }
-        : { ok: false, why: `has more than ${longest} characters`, write: 'shorten it' },
+        : { ok: false, why: worded`has more than ${longest} characters`, write: worded`shorten it` },
   });
 }
 
@@ -69,6 +74,9 @@ export function words(longest: number): Shape<string> {
 export function choice<const T extends string>(what: string, known: readonly T[]): Shape<T> {
   const code = `unknown-${what.replace(/^an? /, '').replaceAll(' ', '-')}`;
   return shapeOf<T>(() =>
-    plainWords(z.enum(known as readonly [T, ...T[]]) as unknown as z.ZodMiniType<T>, { wanted: what, code }),
+    plainWords(z.enum(known as readonly [T, ...T[]]) as unknown as z.ZodMiniType<T>, {
+      wanted: translated(what),
+      code,
+    }),
   );
 }

@@ -1,15 +1,16 @@
 import type { CST } from 'yaml';
 import type { Fault } from './fault.ts';
+import { phrase } from '../../words/worded.ts';
 
 /** No file of a shop is nested deeper; brackets that were never closed are. */
 const DEEPEST = 64;
-const ALIAS_ADVICE = 'write the value out, in quotes if it begins with & or *';
+const ALIAS_ADVICE = phrase('write the value out, in quotes if it begins with & or *');
 
 const refusals: Readonly<Record<string, readonly [string, string]>> = {
-  alias: ['aliases (*name) are not used here', ALIAS_ADVICE],
-  anchor: ['anchors (&name) are not used here', ALIAS_ADVICE],
-  tag: ['tags (!name) are not used here', 'write the plain value, in quotes if it begins with !'],
-  directive: ['lines that begin with % are not used here', 'take the line out'],
+  alias: [phrase('aliases (*name) are not used here'), ALIAS_ADVICE],
+  anchor: [phrase('anchors (&name) are not used here'), ALIAS_ADVICE],
+  tag: [phrase('tags (!name) are not used here'), phrase('write the plain value, in quotes if it begins with !')],
+  directive: [phrase('lines that begin with % are not used here'), phrase('take the line out')],
 };
 
 function refusal(token: CST.Token): Fault[] {

@@ -6,6 +6,7 @@ import type { Fault } from './fault.ts';
 import { unusedFeatures } from './features.ts';
 import { syntaxWords } from './syntax-words.ts';
 import type { ListNode, MapEntry, MapNode, Node, TextNode } from './tree.ts';
+import { worded } from '../../words/worded.ts';
 
 const LONGEST_TEXT = 10_000;
 const MOST_FAULTS = 100;
@@ -38,23 +39,23 @@ function treeBuilder(source: SourceText, fault: (fault: Fault) => void) {
     const text = typeof node.value === 'string' ? node.value : '';
     if (style === 'plain' && text === '') return emptyText(after);
     if (text.length <= LONGEST_TEXT) return { kind: 'text', text, style, start, end };
-    const message = `the text is longer than ${LONGEST_TEXT} characters`;
-    fault({ offset: start, code: 'too-long', message, advice: 'shorten it' });
+    const message = worded`the text is longer than ${LONGEST_TEXT} characters`;
+    fault({ offset: start, code: 'too-long', message, advice: worded`shorten it` });
     return { kind: 'text', text: text.slice(0, 100), style, start, end };
   };
 
   const isNewKey = (key: TextNode, seen: Map<string, number>): boolean => {
     if (isForbiddenName(key.text)) {
-      const message = `"${key.text}" cannot be a name`;
-      fault({ offset: key.start, code: 'forbidden-name', message, advice: 'choose another word' });
+      const message = worded`"${key.text}" cannot be a name`;
+      fault({ offset: key.start, code: 'forbidden-name', message, advice: worded`choose another word` });
       return false;
     }
     const before = seen.get(key.text);
     seen.set(key.text, before ?? key.start);
     if (before === undefined) return true;
     const first = placeAt(source, before);
-    const message = `"${key.text}" stands twice, first on line ${first.line}, column ${first.column}`;
-    fault({ offset: key.start, code: 'duplicate-key', message, advice: 'keep one of the two' });
+    const message = worded`"${key.text}" stands twice, first on line ${first.line}, column ${first.column}`;
+    fault({ offset: key.start, code: 'duplicate-key', message, advice: worded`keep one of the two` });
     return false;
   };
 
@@ -71,7 +72,12 @@ function treeBuilder(source: SourceText, fault: (fault: Fault) => void) {
       const value = pair.value === null ? emptyText(key.end) : nodeOf(pair.value, key.end);
       end = Math.max(key.end, value.end);
       if (key.kind !== 'text')
-        fault({ offset: key.start, code: 'bad-key', message: 'a key must be a word', advice: 'write key: value' });
+        fault({
+          offset: key.start,
+          code: 'bad-key',
+          message: worded`a key must be a word`,
+          advice: worded`write key: value`,
+        });
       else if (isNewKey(key, seen)) entries.push({ key, value });
     }
     return { kind: 'map', entries, flow, start, end: flow ? closed : end };
@@ -114,8 +120,10 @@ function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[];
   const unprintable = source.text.search(UNPRINTABLE);
   if (unprintable >= 0) {
     const message =
-      source.text[unprintable] === '\u0000' ? 'the file holds a NUL character' : 'the file holds a control character';
-    const advice = 'take it out: it cannot be seen in most editors';
+      source.text[unprintable] === '\u0000'
+        ? worded`the file holds a NUL character`
+        : worded`the file holds a control character`;
+    const advice = worded`take it out: it cannot be seen in most editors`;
     return { faults: [{ offset: unprintable, code: 'yaml-syntax', message, advice }] };
   }
   const tokens = [...new Parser().parse(source.text)];
@@ -124,8 +132,8 @@ function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[];
   const own = second === undefined ? tokens : tokens.slice(0, tokens.indexOf(second));
   const { faults: refused, tooDeep } = unusedFeatures(own);
   if (tooDeep !== undefined) {
-    const message = 'this is nested too deep, more than 64 levels';
-    const advice = 'no file of a shop is that deep: look for brackets that were never closed';
+    const message = worded`this is nested too deep, more than 64 levels`;
+    const advice = worded`no file of a shop is that deep: look for brackets that were never closed`;
     return { faults: [{ offset: tooDeep.offset, code: 'yaml-syntax', message, advice }] };
   }
   const document = compose(own, second?.offset ?? source.text.length);
@@ -133,8 +141,8 @@ function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[];
   if (wrong !== undefined) return { faults: [wrong] };
   const faults = [...refused];
   if (second !== undefined) {
-    const message = 'the file holds more than one document';
-    faults.push({ offset: second.offset, code: 'several-documents', message, advice: 'take out the --- line' });
+    const message = worded`the file holds more than one document`;
+    faults.push({ offset: second.offset, code: 'several-documents', message, advice: worded`take out the --- line` });
   }
   if (document?.contents == null) return { faults };
   const build = treeBuilder(source, (fault) => {
@@ -155,7 +163,7 @@ export function parseYaml(source: SourceText): Parsed {
   return {
     findings: [
       ...findings,
-      { code: 'empty-file', severity: 'error', message: 'the file is empty', place: placeAt(source, 0) },
+      { code: 'empty-file', severity: 'error', message: worded`the file is empty`, place: placeAt(source, 0) },
     ],
   };
 }

@@ -1,4 +1,5 @@
 import type { ErrorCode } from 'yaml';
+import { phrase } from '../../words/worded.ts';
 
 export interface SyntaxWords {
   readonly message: string;
@@ -6,41 +7,48 @@ export interface SyntaxWords {
 }
 
 const misfit: SyntaxWords = {
-  message: 'this does not fit what stands above it',
-  advice:
+  message: phrase('this does not fit what stands above it'),
+  advice: phrase(
     'write key: value lines with the same indent, and quote text that holds ": " or " #", or between { } a bracket: "6 h [4 h - 8 h]"',
+  ),
 };
 const noFeatures: SyntaxWords = {
-  message: 'tags, anchors, aliases and directives are not used here',
-  advice: 'write the value out, in quotes if it begins with &, *, ! or %',
+  message: phrase('tags, anchors, aliases and directives are not used here'),
+  advice: phrase('write the value out, in quotes if it begins with &, *, ! or %'),
 };
 
 /** What the parser says by its code, in words that help. Those not listed are shown as the parser has them. */
 const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
-  TAB_AS_INDENT: { message: 'a tab stands where spaces must', advice: 'indent with spaces' },
+  TAB_AS_INDENT: { message: phrase('a tab stands where spaces must'), advice: phrase('indent with spaces') },
   BAD_INDENT: {
-    message: 'this is indented wrongly, or a bracket before it was never closed',
-    advice: 'give keys of one map and items of one list the same indent, or close the bracket',
+    message: phrase('this is indented wrongly, or a bracket before it was never closed'),
+    advice: phrase('give keys of one map and items of one list the same indent, or close the bracket'),
   },
-  BAD_SCALAR_START: { message: 'a text cannot begin with this character', advice: 'put the text in quotes' },
+  BAD_SCALAR_START: {
+    message: phrase('a text cannot begin with this character'),
+    advice: phrase('put the text in quotes'),
+  },
   BAD_DQ_ESCAPE: {
-    message: 'the backslash stands before a character that it cannot',
-    advice: 'write \\\\ for a backslash, or use single quotes',
+    message: phrase('the backslash stands before a character that it cannot'),
+    advice: phrase('write \\\\ for a backslash, or use single quotes'),
   },
   BLOCK_AS_IMPLICIT_KEY: {
-    message: 'this does not fit here: a second colon stands on the line',
-    advice: 'quote text that holds ": "',
+    message: phrase('this does not fit here: a second colon stands on the line'),
+    advice: phrase('quote text that holds ": "'),
   },
-  BLOCK_IN_FLOW: { message: 'this cannot stand between brackets', advice: 'close the bracket before it' },
+  BLOCK_IN_FLOW: {
+    message: phrase('this cannot stand between brackets'),
+    advice: phrase('close the bracket before it'),
+  },
   IMPOSSIBLE: misfit,
-  KEY_OVER_1024_CHARS: { message: 'the key is too long', advice: 'shorten it' },
+  KEY_OVER_1024_CHARS: { message: phrase('the key is too long'), advice: phrase('shorten it') },
   MISSING_CHAR: {
-    message: 'a character is missing',
-    advice: 'write key: value, and a comma between items in brackets',
+    message: phrase('a character is missing'),
+    advice: phrase('write key: value, and a comma between items in brackets'),
   },
   MULTILINE_IMPLICIT_KEY: {
-    message: 'a key must stand on one line with a colon behind it',
-    advice: 'write key: value',
+    message: phrase('a key must stand on one line with a colon behind it'),
+    advice: phrase('write key: value'),
   },
   UNEXPECTED_TOKEN: misfit,
   TAG_RESOLVE_FAILED: noFeatures,
@@ -55,12 +63,21 @@ const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
 const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
   [
     /closing ["']quote|Missing closing ["']/,
-    { message: 'a quote is opened and never closed', advice: 'close the quote' },
+    { message: phrase('a quote is opened and never closed'), advice: phrase('close the quote') },
   ],
-  [/end with a [\]}]/, { message: 'a bracket is opened and never closed', advice: 'close it with ] or }' }],
-  [/^Comments must/, { message: 'a space is missing before the #', advice: 'put a space before a comment' }],
-  [/Missing ,/, { message: 'a comma is missing between two items', advice: 'put a comma between them' }],
-  [/:|[Ii]mplicit map key/, { message: 'a colon is missing after a key', advice: 'write key: value' }],
+  [
+    /end with a [\]}]/,
+    { message: phrase('a bracket is opened and never closed'), advice: phrase('close it with ] or }') },
+  ],
+  [
+    /^Comments must/,
+    { message: phrase('a space is missing before the #'), advice: phrase('put a space before a comment') },
+  ],
+  [
+    /Missing ,/,
+    { message: phrase('a comma is missing between two items'), advice: phrase('put a comma between them') },
+  ],
+  [/:|[Ii]mplicit map key/, { message: phrase('a colon is missing after a key'), advice: phrase('write key: value') }],
 ];
 
 export function syntaxWords(code: ErrorCode, reason: string): SyntaxWords {

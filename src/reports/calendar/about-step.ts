@@ -4,6 +4,7 @@ import type { EventKind } from './event.ts';
 import type { Names } from '../names.ts';
 import type { Manner } from '../say-time.ts';
 import { derivedUuid } from './uid.ts';
+import { worded } from '../../words/worded.ts';
 
 /** What the events are made from. */
 export interface CalendarSource {
@@ -44,10 +45,10 @@ export function stepLines(desk: CalendarDesk, step: PlannedStep): string[] {
   const cautions = step.material === undefined ? [] : (book.materials.get(step.material)?.cautions ?? []);
   return [
     ofSection(desk, step),
-    ...(step.material === undefined ? [] : [`Material: ${names.material(step.material)}`]),
-    `Where: ${names.station(step.station)}, ${names.room(step.room)}`,
-    ...(step.hands.length > 0 ? [`Who: ${step.hands.map(names.hand).join(', ')}`] : []),
-    ...(step.tools.length > 0 ? [`Tools: ${step.tools.map(names.tool).join(', ')}`] : []),
-    ...cautions.map((caution) => `Caution: ${caution}`),
+    ...(step.material === undefined ? [] : [worded`Material: ${names.material(step.material)}`]),
+    worded`Where: ${names.station(step.station)}, ${names.room(step.room)}`,
+    ...(step.hands.length > 0 ? [worded`Who: ${step.hands.map(names.hand).join(', ')}`] : []),
+    ...(step.tools.length > 0 ? [worded`Tools: ${step.tools.map(names.tool).join(', ')}`] : []),
+    ...cautions.map((caution) => worded`Caution: ${caution}`),
   ];
 }

@@ -3,6 +3,7 @@ import type { CalendarDesk } from './about-step.ts';
 import type { CalendarEvent } from './event.ts';
 import { dayText, momentText } from './moment.ts';
 import { derivedUuid } from './uid.ts';
+import { worded } from '../../words/worded.ts';
 
 function appointmentEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'appointment' }>): CalendarEvent {
   const { names, plan, manner } = desk;
@@ -17,7 +18,7 @@ function appointmentEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'app
     end,
     summary: [what, ...sayLoad(dated.appointment, names)].join(', '),
     description: [
-      `Who: ${hands.map(names.hand).join(', ')}`,
+      worded`Who: ${hands.map(names.hand).join(', ')}`,
       ...sayLate(dated.appointment, plan, names, (t) => momentText(t, manner)).map((late) => `${late}.`),
     ].join('\n'),
     alarms: [],
@@ -40,8 +41,8 @@ function awayEvent(desk: CalendarDesk, dated: Extract<Dated, { kind: 'away' }>):
     hands: [],
     done: span.end <= desk.plan.from,
     ...span,
-    summary: `Away at ${at} – ${names.piece(piece)}${section === undefined ? '' : `, ${names.section(piece, section)}`}`,
-    description: `Promised back ${back}.`,
+    summary: worded`Away at ${at} – ${names.piece(piece)}${section === undefined ? '' : `, ${names.section(piece, section)}`}`,
+    description: worded`Promised back ${back}.`,
     alarms: [],
   };
 }
@@ -57,7 +58,7 @@ function offEvent(
     hands: [hand],
     done: span.end <= plan.from,
     ...span,
-    summary: `Off – ${names.hand(hand)}`,
+    summary: worded`Off – ${names.hand(hand)}`,
     description: '',
     alarms: [],
   };

@@ -10,6 +10,7 @@ import { sayChance } from '../say-quantity.ts';
 import { sayLength } from '../say-time.ts';
 import { derivedUuid } from './uid.ts';
 import { windowEvent, workHoursOf } from './window-event.ts';
+import { phrase, worded } from '../../words/worded.ts';
 
 function workEvents(desk: CalendarDesk, step: PlannedStep): CalendarEvent[] {
   const { manner } = desk;
@@ -19,12 +20,12 @@ function workEvents(desk: CalendarDesk, step: PlannedStep): CalendarEvent[] {
     ...aboutStep(desk, step, 'work', part),
     start: span.start,
     end: span.end,
-    summary: `${step.title}${parts > 1 ? ` (${part + 1} of ${parts})` : ''} – ${ofSection(desk, step)}`,
+    summary: `${step.title}${parts > 1 ? worded` (${part + 1} of ${parts})` : ''} – ${ofSection(desk, step)}`,
     description: [
       ...stepLines(desk, step),
       ...(window === undefined || step.done === true
         ? []
-        : [`Begin before ${momentFrom(span.start, window, manner)}: then the window shuts.`]),
+        : [worded`Begin before ${momentFrom(span.start, window, manner)}: then the window shuts.`]),
     ].join('\n'),
     alarms: [],
   }));
@@ -39,24 +40,24 @@ function dryingEvents(desk: CalendarDesk, step: PlannedStep): CalendarEvent[] {
     {
       ...aboutStep(desk, step, 'drying'),
       ...span,
-      summary: `Drying until ${momentFrom(span.start, span.end, manner)} – ${ofSection(desk, step)}: ${what}`,
-      description: `${ofSection(desk, step)}\nOn since ${momentText(workEnd(step), manner)}, ${sayLength(span.end - span.start)} until the next step may follow.`,
+      summary: worded`Drying until ${momentFrom(span.start, span.end, manner)} – ${ofSection(desk, step)}: ${what}`,
+      description: worded`${ofSection(desk, step)}\nOn since ${momentText(workEnd(step), manner)}, ${sayLength(span.end - span.start)} until the next step may follow.`,
       alarms: [],
     },
   ];
 }
 
 const readyTitles = {
-  listed: 'Ready to photograph and list',
-  handedOver: 'Ready to hand over',
-  cure: 'Fully cured',
+  listed: phrase('Ready to photograph and list'),
+  handedOver: phrase('Ready to hand over'),
+  cure: phrase('Fully cured'),
 } as const;
 
 function readyEvent(desk: CalendarDesk, piece: PlannedPiece, mark: keyof typeof readyTitles, ready: ReadyTime) {
   const { names, manner, shopId } = desk;
   const day = localDay(ready.safe, manner.zone);
-  const wanted = piece.wantedBy === undefined ? [] : [`Wanted by ${momentText(piece.wantedBy, manner)}.`];
-  const late = piece.lateHours > 0 ? [`${sayLength(piece.lateHours * 60)} late.`] : [];
+  const wanted = piece.wantedBy === undefined ? [] : [worded`Wanted by ${momentText(piece.wantedBy, manner)}.`];
+  const late = piece.lateHours > 0 ? [worded`${sayLength(piece.lateHours * 60)} late.`] : [];
   return {
     uid: derivedUuid([shopId, piece.id, 'ready', mark]),
     kind: 'ready' as const,
@@ -68,7 +69,7 @@ function readyEvent(desk: CalendarDesk, piece: PlannedPiece, mark: keyof typeof 
     date: day.date,
     summary: `${readyTitles[mark]}: ${names.piece(piece.id)}`,
     description: [
-      `Holds with ${sayChance(ready.chance)} chance; as things usually go: ${momentText(ready.typical, manner)}.`,
+      worded`Holds with ${sayChance(ready.chance)} chance; as things usually go: ${momentText(ready.typical, manner)}.`,
       ...wanted,
       ...late,
     ].join('\n'),

@@ -1,5 +1,6 @@
 import { eventKinds, type EventKind } from './event.ts';
 import type { Ledger, LedgerEntry } from './ledger.ts';
+import { worded } from '../../words/worded.ts';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -11,32 +12,32 @@ function must(good: boolean, what: string): asserts good {
 }
 
 function record(value: unknown, what: string): Raw {
-  must(typeof value === 'object' && value !== null && !Array.isArray(value), `${what} must be an object`);
+  must(typeof value === 'object' && value !== null && !Array.isArray(value), worded`${what} must be an object`);
   return value as Raw;
 }
 
 function whole(value: unknown, what: string): number {
-  must(typeof value === 'number' && Number.isSafeInteger(value), `${what} must be a whole number`);
+  must(typeof value === 'number' && Number.isSafeInteger(value), worded`${what} must be a whole number`);
   return value;
 }
 
 function text(value: unknown, what: string): string {
-  must(typeof value === 'string', `${what} must be text`);
+  must(typeof value === 'string', worded`${what} must be text`);
   return value;
 }
 
 function kindOf(value: unknown): EventKind {
   const kind = eventKinds.find((k) => k === value);
-  must(kind !== undefined, `"kind" must be one of ${eventKinds.join(', ')}`);
+  must(kind !== undefined, worded`"kind" must be one of ${eventKinds.join(', ')}`);
   return kind;
 }
 
 function told(value: unknown): LedgerEntry['told'] {
   const raw = record(value, '"told"');
-  must(Array.isArray(raw['hands']), '"hands" must be a list');
-  must(typeof raw['done'] === 'boolean', '"done" must be true or false');
+  must(Array.isArray(raw['hands']), worded`"hands" must be a list`);
+  must(typeof raw['done'] === 'boolean', worded`"done" must be true or false`);
   const date = raw['date'] === undefined ? undefined : text(raw['date'], '"date"');
-  must(date === undefined || /^\d{4}-\d{2}-\d{2}$/.test(date), '"date" must be like 2027-01-16');
+  must(date === undefined || /^\d{4}-\d{2}-\d{2}$/.test(date), worded`"date" must be like 2027-01-16`);
   return {
     kind: kindOf(raw['kind']),
     piece: text(raw['piece'], '"piece"'),
@@ -50,10 +51,10 @@ function told(value: unknown): LedgerEntry['told'] {
 }
 
 function entry(value: unknown, uid: string): LedgerEntry {
-  must(/^[0-9a-f-]{36}$/.test(uid), 'an event has no proper UID');
-  const raw = record(value, 'an event');
+  must(/^[0-9a-f-]{36}$/.test(uid), worded`an event has no proper UID`);
+  const raw = record(value, worded`an event`);
   const sequence = whole(raw['sequence'], '"sequence"');
-  must(sequence >= 0 && sequence < 2 ** 31, '"sequence" is out of range');
+  must(sequence >= 0 && sequence < 2 ** 31, worded`"sequence" is out of range`);
   const left = raw['left'] === undefined ? undefined : Object.entries(record(raw['left'], '"left"'));
   return {
     sequence,
@@ -71,10 +72,10 @@ export type ReadLedger =
   | { readonly ok: false; readonly newer: boolean; readonly why: string };
 
 function ledgerOf(content: string): Ledger {
-  const raw = record(JSON.parse(content), 'the document');
+  const raw = record(JSON.parse(content), worded`the document`);
   const version = /^drybench\.calendar\/(\d{1,4})$/.exec(String(raw['format']))?.[1];
-  if (Number(version) > 1) throw new Newer('a newer Drybench wrote it');
-  must(raw['format'] === 'drybench.calendar/1', 'its "format" is not "drybench.calendar/1"');
+  if (Number(version) > 1) throw new Newer(worded`a newer Drybench wrote it`);
+  must(raw['format'] === 'drybench.calendar/1', worded`its "format" is not "drybench.calendar/1"`);
   const events = Object.entries(record(raw['events'], '"events"'));
   return {
     format: 'drybench.calendar/1',
@@ -89,7 +90,7 @@ export function readLedger(content: string): ReadLedger {
   try {
     return { ok: true, ledger: ledgerOf(content) };
   } catch (error) {
-    if (error instanceof SyntaxError) return { ok: false, newer: false, why: 'it is not JSON' };
+    if (error instanceof SyntaxError) return { ok: false, newer: false, why: worded`it is not JSON` };
     if (error instanceof Malformed) return { ok: false, newer: false, why: error.message };
     if (error instanceof Newer) return { ok: false, newer: true, why: error.message };
     throw error;

@@ -6,6 +6,7 @@ import type { Alarm, CalendarEvent } from './event.ts';
 import { aboutStep, ofSection, stepLines, type CalendarDesk } from './about-step.ts';
 import { momentFrom, momentText } from './moment.ts';
 import { preparationSaid } from '../say-mark.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 /** How far ahead to look for the next working minute after a window opens that never shuts. */
 const LOOK_AHEAD = 14 * 24 * 60;
@@ -16,10 +17,10 @@ const OPEN_END_MINUTES = 15;
 /** Rings when it opens and before it shuts; while nobody works, at the next, or before the last, minute of work. */
 function alarmsOf(span: Span, hours: Spans, warnMinutes: number, what: string, shutsText: string | undefined): Alarm[] {
   const first = hours[0]?.start ?? span.start;
-  const opening = { minute: first, text: `Now: ${what}` };
+  const opening = { minute: first, text: worded`Now: ${what}` };
   const lastCall = (hours.at(-1)?.end ?? span.end) - warnMinutes;
   if (shutsText === undefined || lastCall <= first) return [opening];
-  return [opening, { minute: lastCall, text: `Window shuts ${shutsText}: ${what}` }];
+  return [opening, { minute: lastCall, text: worded`Window shuts ${shutsText}: ${what}` }];
 }
 
 /** The window that a step was put into, as long as the step is not begun. */
@@ -63,10 +64,12 @@ export function windowEvent(desk: CalendarDesk, step: PlannedStep, workHours: Wo
       start: opens,
       end,
       summary:
-        shutsText === undefined ? `From ${momentFrom(opens, opens, manner)}: ${what}` : `By ${shutsText}: ${what}`,
+        shutsText === undefined
+          ? worded`From ${momentFrom(opens, opens, manner)}: ${what}`
+          : worded`By ${shutsText}: ${what}`,
       description: [
-        `Window opens ${momentText(opens, manner)}${shuts === undefined ? '' : `, shuts ${momentText(shuts, manner)}`}.`,
-        ...(prep === undefined ? [] : [`Preparation: ${preparationSaid[prep]}.`]),
+        worded`Window opens ${momentText(opens, manner)}${shuts === undefined ? '' : worded`, shuts ${momentText(shuts, manner)}`}.`,
+        ...(prep === undefined ? [] : [worded`Preparation: ${translated(preparationSaid[prep])}.`]),
         ...stepLines(desk, step),
       ].join('\n'),
       alarms: alarmsOf({ start: opens, end }, hours, warnMinutes, what, shutsText),

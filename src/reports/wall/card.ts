@@ -11,6 +11,7 @@ import { paperDocument, sheets, type Page } from './paper.ts';
 import { line, text, textLines, type Markup } from './svg.ts';
 import { drawingOf, type Drawing, type WallInput } from './wall-input.ts';
 import type { Paper } from './wall-week.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 const { width, height } = sheets.portrait;
 const body: Type = { size: 3.6 };
@@ -45,7 +46,9 @@ function fromWhen(planned: PlannedPiece, drawing: Drawing): CardLine[] {
   return buyerMarks.flatMap((mark) => {
     const ready = planned.ready[mark];
     if (ready === undefined) return [];
-    return [{ kind: 'row' as const, text: `from ${sayDate(ready.safe, manner)}`, beside: markSaid[mark] }];
+    return [
+      { kind: 'row' as const, text: worded`from ${sayDate(ready.safe, manner)}`, beside: translated(markSaid[mark]) },
+    ];
   });
 }
 
@@ -54,12 +57,14 @@ function leadLines(piece: Piece, journalSays: boolean | undefined): CardLine[] {
   const say = (text: string): CardLine[] => [{ kind: 'body', text }];
   if (found === true)
     return say(
-      'Lead was found in the old paint of this piece. Do not sand, scrape or heat it, keep small children from mouthing it, and follow your local rules.',
+      worded`Lead was found in the old paint of this piece. Do not sand, scrape or heat it, keep small children from mouthing it, and follow your local rules.`,
     );
   if (!piece.mayCarryLead) return [];
   if (found === false)
-    return say('The old paint was tested for lead and none was found. A test speaks for the spots that were tested.');
-  return say('Old paint on this piece may hold lead and was not tested: do not sand, scrape or heat it.');
+    return say(
+      worded`The old paint was tested for lead and none was found. A test speaks for the spots that were tested.`,
+    );
+  return say(worded`Old paint on this piece may hold lead and was not tested: do not sand, scrape or heat it.`);
 }
 
 /** What to mind of each last film, and which sections it is on. */
@@ -74,9 +79,9 @@ function careLines(piece: Piece, steps: readonly PlannedStep[], { book }: Drawin
   );
   const own = [...families].flatMap(([family, on]) => {
     const whose = families.size > 1 ? `${on.map((f) => f.section).join(', ')}: ` : '';
-    return (careOf[family] ?? []).map((care) => `${whose}${care}`);
+    return (careOf[family] ?? []).map((care) => `${whose}${translated(care)}`);
   });
-  return [...own, ...careForAll];
+  return [...own, ...careForAll.map(translated)];
 }
 
 function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardLine[] {
@@ -88,7 +93,9 @@ function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardL
     .at(-1);
   const bodyLine = (text: string): CardLine => ({ kind: 'body', text });
   const finishes = piece.sections.flatMap((section): CardLine[] => {
-    const finish = filmsOf(steps, section.id).map(drawing.names.material).join(', then ');
+    const finish = filmsOf(steps, section.id)
+      .map(drawing.names.material)
+      .join(worded`, then `);
     return finish === '' ? [] : [{ kind: 'row', text: section.name, beside: finish }];
   });
   const dates = fromWhen(planned, drawing);
@@ -97,20 +104,24 @@ function cardLines(piece: Piece, planned: PlannedPiece, drawing: Drawing): CardL
     { kind: 'name', text: piece.name },
     bodyLine(
       handed === undefined
-        ? 'The day of hand-over is not planned yet.'
-        : `Ready to hand over: ${sayDate(handed.safe, { ...manner, now: 0 })} (holds with ${sayChance(handed.chance)} chance)`,
+        ? worded`The day of hand-over is not planned yet.`
+        : worded`Ready to hand over: ${sayDate(handed.safe, { ...manner, now: 0 })} (holds with ${sayChance(handed.chance)} chance)`,
     ),
-    ...(finishes.length > 0 ? [{ kind: 'head' as const, text: 'Finish' }, ...finishes] : []),
-    ...(dates.length > 0 ? [{ kind: 'head' as const, text: 'What it can bear, and from when' }, ...dates] : []),
+    ...(finishes.length > 0 ? [{ kind: 'head' as const, text: worded`Finish` }, ...finishes] : []),
+    ...(dates.length > 0 ? [{ kind: 'head' as const, text: worded`What it can bear, and from when` }, ...dates] : []),
     ...(dates.length > 0
-      ? [bodyLine('Until the last of these days the finish is still hardening: spare it heat, water and rubbing.')]
+      ? [
+          bodyLine(
+            worded`Until the last of these days the finish is still hardening: spare it heat, water and rubbing.`,
+          ),
+        ]
       : []),
-    { kind: 'head', text: 'Care' },
+    { kind: 'head', text: worded`Care` },
     ...careLines(piece, steps, drawing).map((t) => bodyLine(`• ${t}`)),
-    ...(lead.length > 0 ? [{ kind: 'head' as const, text: 'Mind' }, ...lead] : []),
-    { kind: 'head', text: 'What this card is' },
+    ...(lead.length > 0 ? [{ kind: 'head' as const, text: worded`Mind` }, ...lead] : []),
+    { kind: 'head', text: worded`What this card is` },
     bodyLine(
-      'Dates are worked out from the finish and the air that was expected; the maker’s label and data sheet of the finish stand above them. Care is common practice.',
+      worded`Dates are worked out from the finish and the air that was expected; the maker’s label and data sheet of the finish stand above them. Care is common practice.`,
     ),
   ];
 }
@@ -164,10 +175,10 @@ export function buyerCard(input: WallInput, piece: Piece, planned: PlannedPiece)
   const small = { size: 2.8 };
   const set = setSheets(cardLines(piece, planned, drawing));
   const pages: Page[] = set.map((drawn, i) => {
-    const foot = `${input.book.shop.name}${set.length > 1 ? ` · ${i + 1} of ${set.length}` : ''}`;
+    const foot = `${input.book.shop.name}${set.length > 1 ? worded` · ${i + 1} of ${set.length}` : ''}`;
     return {
-      title: `Card for the buyer: ${piece.name}`,
-      description: 'Finish, day of hand-over, what the piece can bear from when, care and cautions.',
+      title: worded`Card for the buyer: ${piece.name}`,
+      description: worded`Finish, day of hand-over, what the piece can bear from when, care and cautions.`,
       drawing: drawn + text(0, height - 2, shortened(foot, width, small), { ...small, tone: 'quiet' }),
     };
   });

@@ -11,6 +11,7 @@ import { line, named, rect, text, textLines, type Markup } from './svg.ts';
 import type { Drawing } from './wall-input.ts';
 import type { NumberedWork, WeekModel } from './week-model.ts';
 import { daysText } from './week-page.ts';
+import { joinedByAnd, worded } from '../../words/worded.ts';
 
 const { width, height } = sheets.landscape;
 const COLUMNS = 3;
@@ -52,8 +53,8 @@ function paragraphBlock(words: string): Block {
 }
 
 function stateOf(step: PlannedStep): string {
-  if (step.done === true) return ' (done)';
-  return step.atWork === true ? ' (at work)' : '';
+  if (step.done === true) return worded` (done)`;
+  return step.atWork === true ? worded` (at work)` : '';
 }
 
 function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Block {
@@ -65,7 +66,7 @@ function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Blo
   const clocks = sayClocks(work.span, manner);
   const head = wrapped(`${clocks}  ${piece}`, room, type.bold);
   const what = wrapped(
-    `${sayStep(step)}${work.goesOn ? ' (goes on)' : work.breaksOff ? ' (goes on later)' : stateOf(step)}`,
+    `${sayStep(step)}${work.goesOn ? worded` (goes on)` : work.breaksOff ? worded` (goes on later)` : stateOf(step)}`,
     room,
     type.main,
   );
@@ -73,13 +74,13 @@ function workBlock(work: NumberedWork, drawing: Drawing, said: Set<string>): Blo
   const cautions = work.goesOn || step.done === true ? [] : (drawing.cautions.get(step.id) ?? []);
   const fresh = cautions.filter((text) => !said.has(text));
   for (const text of fresh) said.add(text);
-  const care = fresh.flatMap((text) => wrapped(`Careful: ${text}`, room, { ...type.small, bold: true }));
+  const care = fresh.flatMap((text) => wrapped(worded`Careful: ${text}`, room, { ...type.small, bold: true }));
   const tall = (head.length + what.length) * 3.5 + (details.length + care.length) * 2.9 + 1.8;
   return {
     height: tall,
     draw: (x, y) =>
       [
-        named(step.done === true ? 'done' : 'to tick when done', rect(x, y + 0.4, 3.2, 3.2, 'box')),
+        named(step.done === true ? worded`done` : worded`to tick when done`, rect(x, y + 0.4, 3.2, 3.2, 'box')),
         step.done === true ? text(x + 1.6, y + 3.1, '×', { size: 3.2, bold: true, anchor: 'middle' }) : '',
         text(x + INDENT - 2, y + 3, String(work.number), { ...type.bold, anchor: 'end' }),
         textLines(x + INDENT, y + 3, head, 3.5, type.bold),
@@ -105,18 +106,20 @@ function datedBlocks(day: Span, { book, plan, names, manner }: Drawing): Block[]
       case 'appointment': {
         const { what, hands } = dated.appointment;
         const late = sayLate(dated.appointment, plan, names, when);
-        const words = [what, ...sayLoad(dated.appointment, names), hands.map(names.hand).join(' and '), ...late];
+        const words = [what, ...sayLoad(dated.appointment, names), joinedByAnd(hands.map(names.hand)), ...late];
         return paragraphBlock(`${part}: ${words.join(', ')}.`);
       }
       case 'away': {
         const back = sayEnd(dated.span.end, manner, when, (t) => dayText(t, manner));
         const section = dated.section === undefined ? '' : `, ${names.section(dated.piece, dated.section)}`;
-        return paragraphBlock(`${names.piece(dated.piece)}${section}: away at ${dated.at}, promised back ${back}.`);
+        return paragraphBlock(
+          worded`${names.piece(dated.piece)}${section}: away at ${dated.at}, promised back ${back}.`,
+        );
       }
       case 'off':
-        return paragraphBlock(`${names.hand(dated.hand)} is off: ${part}.`);
+        return paragraphBlock(worded`${names.hand(dated.hand)} is off: ${part}.`);
       case 'open':
-        return paragraphBlock(`${names.room(dated.room)} can be had: ${part}.`);
+        return paragraphBlock(worded`${names.room(dated.room)} can be had: ${part}.`);
     }
   });
 }
@@ -127,7 +130,7 @@ function unfitBlocks(day: Span, { unfit, names, manner }: Drawing): Block[] {
     .filter(({ span }) => span.start < day.end && span.end > day.start)
     .map(({ room, span, why }) => {
       const within = { start: Math.max(span.start, day.start), end: Math.min(span.end, day.end) };
-      return paragraphBlock(`${names.room(room)}: no coating ${sayClocks(within, manner)}: ${why}.`);
+      return paragraphBlock(worded`${names.room(room)}: no coating ${sayClocks(within, manner)}: ${why}.`);
     });
 }
 
@@ -137,16 +140,17 @@ function blocksOf(model: WeekModel, drawing: Drawing): Block[] {
     const works = model.works.filter((w) => w.day === day);
     const said = new Set<string>();
     const head = [headBlock(dayText(day.start, manner)), ...datedBlocks(day, drawing), ...unfitBlocks(day, drawing)];
-    if (works.length === 0) return [...head, paragraphBlock('No hands-on work.')];
+    if (works.length === 0) return [...head, paragraphBlock(worded`No hands-on work.`)];
     return [
       ...head,
       ...works.map((work) => ({ ...workBlock(work, drawing, said), under: dayText(day.start, manner) })),
     ];
   });
-  const warnings = plan.warnings.filter((w) => w.step === undefined).map((w) => paragraphBlock(`Careful: ${w.text}`));
-  const care =
-    'Times, never permission: the label and safety data sheet of the container stand above every time here, and local rules and licensed practice above both.';
-  return [...days, headBlock('Mind'), ...warnings, paragraphBlock(care)];
+  const warnings = plan.warnings
+    .filter((w) => w.step === undefined)
+    .map((w) => paragraphBlock(worded`Careful: ${w.text}`));
+  const care = worded`Times, never permission: the label and safety data sheet of the container stand above every time here, and local rules and licensed practice above both.`;
+  return [...days, headBlock(worded`Mind`), ...warnings, paragraphBlock(care)];
 }
 
 /** Blocks into columns of one height, in order; a heading goes with what it heads. */
@@ -156,7 +160,7 @@ function columnsOf(blocks: readonly Block[]): Block[][] {
   blocks.forEach((block, i) => {
     const needed = block.height + (block.heads === true ? (blocks[i + 1]?.height ?? 0) : 0);
     if (used > 0 && used + needed > height - TOP) {
-      const again = block.under === undefined ? [] : [headBlock(`${block.under}, continued`)];
+      const again = block.under === undefined ? [] : [headBlock(worded`${block.under}, continued`)];
       columns.push(again);
       used = again.reduce((sum, b) => sum + b.height, 0);
     }
@@ -183,12 +187,12 @@ export function daySheets(model: WeekModel, drawing: Drawing): Page[] {
   const count = Math.ceil(columns.length / COLUMNS);
   const days = daysText(model, drawing);
   return Array.from({ length: count }, (_, i) => {
-    const title = `Day sheet, ${days}${count > 1 ? ` (${i + 1} of ${count})` : ''}`;
+    const title = worded`Day sheet, ${days}${count > 1 ? worded` (${i + 1} of ${count})` : ''}`;
     const mine = columns.slice(i * COLUMNS, (i + 1) * COLUMNS);
     const shop = shortened(drawing.book.shop.name, width - textWidth(title, { size: 5, bold: true }) - 10, type.main);
     return {
       title,
-      description: 'Boxes to tick, each with its number on the picture, its time, piece and work.',
+      description: worded`Boxes to tick, each with its number on the picture, its time, piece and work.`,
       drawing: [
         text(0, 6, title, { size: 5, bold: true, tone: 'strong' }),
         text(width, 6, shop, { ...type.main, anchor: 'end', tone: 'quiet' }),

@@ -3,6 +3,7 @@ import { wrappedWithin } from './measure.ts';
 import { paperDocument, sheets, type Page } from './paper.ts';
 import { element, named, text, textLines, type Markup } from './svg.ts';
 import type { Paper } from './wall-week.ts';
+import { counted, worded } from '../../words/worded.ts';
 
 /** One label: to tie to a part, or to go into its bag of screws. */
 interface Label {
@@ -18,14 +19,18 @@ const wide = width / ACROSS;
 const tall = height / DOWN;
 const PAD = 3.5;
 
-const things = (count: number) => `${count} ${count === 1 ? 'part' : 'parts'}`;
+const things = (count: number) => counted(count, '{0} part', '{0} parts');
 
 /** A label a section with the count of its parts, and one a piece for the bag that holds what was taken off it. */
 function labelsOf(piece: Piece): Label[] {
   const all = piece.sections.reduce((sum, s) => sum + s.items, 0);
   return [
     ...piece.sections.map((s) => ({ piece: piece.name, section: s.name, count: things(s.items) })),
-    { piece: piece.name, section: 'screws and fittings', count: `bag ___ of ___ · piece has ${things(all)}` },
+    {
+      piece: piece.name,
+      section: worded`screws and fittings`,
+      count: worded`bag ___ of ___ · piece has ${things(all)}`,
+    },
   ];
 }
 
@@ -51,10 +56,10 @@ export function bagLabels(pieces: readonly Piece[]): Paper {
   const pages: Page[] = Array.from({ length: count }, (_, p) => {
     const mine = labels.slice(p * ACROSS * DOWN, (p + 1) * ACROSS * DOWN);
     return {
-      title: `Labels, sheet ${p + 1} of ${count}`,
-      description: 'Piece, section and count of parts, to cut apart.',
+      title: worded`Labels, sheet ${p + 1} of ${count}`,
+      description: worded`Piece, section and count of parts, to cut apart.`,
       drawing: mine.map((label, i) => drawn(label, (i % ACROSS) * wide, Math.floor(i / ACROSS) * tall)).join(''),
     };
   });
-  return { html: paperDocument('Labels', 'portrait', pages), pages: count };
+  return { html: paperDocument(worded`Labels`, 'portrait', pages), pages: count };
 }

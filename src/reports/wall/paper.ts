@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { element, escapedXml, type Markup } from './svg.ts';
+import { spokenCode } from '../../words/worded.ts';
 
 // What both A4 and US Letter hold, laid wide or upright, inside margins of 8 mm: ISO 216 A4 is 210 × 297 mm, Letter
 // 215.9 × 279.4 mm (8.5 × 11 in, ASME Y14.1). So one page prints on one sheet of either, and nobody has to say which.
@@ -76,7 +77,7 @@ export function paperDocument(title: string, lie: Lie, pages: readonly Page[]): 
   const policy = `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
   return [
     '<!doctype html>',
-    '<html lang="en">',
+    `<html lang="${spokenCode()}">`,
     '<head>',
     '<meta charset="utf-8">',
     PAPER_MARK,

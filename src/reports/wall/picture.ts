@@ -7,6 +7,8 @@ import { cut } from '../layout.ts';
 import type { Look } from '../look.ts';
 import type { Names } from '../names.ts';
 import { weekModel, type WeekRow } from './week-model.ts';
+import { shortWeekday } from '../../words/calendar-names.ts';
+import { counted, worded } from '../../words/worded.ts';
 
 /** Signs of one cell, the strongest first. Each is a shape of its own, so that the picture needs no colour. */
 const signsOf = {
@@ -49,11 +51,9 @@ function rowCells(row: WeekRow, cells: readonly Span[][], open: Spans, look: Loo
   return cells.map((day) => day.map(sign).join('')).join(signs.day);
 }
 
-const dayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-
 function dayHead(start: Minute, zone: string, room: number): string {
   const { weekday, day } = localTime(start, zone);
-  return `${dayNames[weekday - 1] ?? ''} ${day}`.slice(0, room).padEnd(room);
+  return `${shortWeekday(weekday)} ${day}`.slice(0, room).padEnd(room);
 }
 
 function padded(text: string, room: number, look: Look): string {
@@ -84,15 +84,17 @@ export function weekPicture({ plan, shop, names, days, look }: PictureInput): st
       return `${padded(name, nameRoom, look)} ${rowCells(row, cells, open, look)}`.trimEnd();
     }),
   );
-  const key = `${signs.work} work  ${signs.drying} drying  ${signs.window} window open  ${signs.closed} closed`;
+  const key = worded`${signs.work} work  ${signs.drying} drying  ${signs.window} window open  ${signs.closed} closed`;
   const left = days.length - shown.length;
   return [
     `${' '.repeat(nameRoom)} ${head}`.trimEnd(),
     ...rows,
     key,
-    ...(left > 0 ? [`${left} more ${left === 1 ? 'day does' : 'days do'} not fit this width.`] : []),
+    ...(left > 0
+      ? [counted(left, worded`{0} more day does not fit this width.`, worded`{0} more days do not fit this width.`)]
+      : []),
     ...(model.quiet.length > 0
-      ? [`Nothing in these days for: ${model.quiet.map((p) => names.piece(p.id)).join('; ')}.`]
+      ? [worded`Nothing in these days for: ${model.quiet.map((p) => names.piece(p.id)).join('; ')}.`]
       : []),
   ];
 }

@@ -7,6 +7,7 @@ import { drawingOf, type Drawing, type WallInput } from './wall-input.ts';
 import { weekAxis } from './week-axis.ts';
 import { weekModel, type PieceRows, type WeekModel } from './week-model.ts';
 import { NAMES_WIDTH, daysText, roomForRows, spread, weekPage } from './week-page.ts';
+import { worded } from '../../words/worded.ts';
 
 export interface Paper {
   readonly html: string;
@@ -19,8 +20,10 @@ const { width } = sheets.landscape;
 function notesFor(model: WeekModel, drawing: Drawing, rest: readonly PieceRows[], isLast: boolean): string[] {
   const quiet = model.quiet.map((piece) => drawing.names.piece(piece.id));
   const said = [
-    ...(rest.length > 0 ? [`On the next sheet: ${rest.map((p) => drawing.names.piece(p.piece.id)).join('; ')}.`] : []),
-    ...(isLast && quiet.length > 0 ? [`Nothing in these days for: ${quiet.join('; ')}.`] : []),
+    ...(rest.length > 0
+      ? [worded`On the next sheet: ${rest.map((p) => drawing.names.piece(p.piece.id)).join('; ')}.`]
+      : []),
+    ...(isLast && quiet.length > 0 ? [worded`Nothing in these days for: ${quiet.join('; ')}.`] : []),
   ];
   return said.flatMap((note) => wrapped(note, width, { size: 2.3 }));
 }

@@ -4,6 +4,7 @@ import { shortened } from './measure.ts';
 import { line, named, rect, text, textured, type Markup } from './svg.ts';
 import type { Drawing } from './wall-input.ts';
 import { hourTicks, type Axis } from './week-axis.ts';
+import { worded } from '../../words/worded.ts';
 
 export const headerLook = { title: 6, days: 12.5, hours: 16, strips: 17.5, strip: 3.2 } as const;
 
@@ -54,10 +55,10 @@ function unfitStrips(drawing: Drawing, axis: Axis, left: number): Markup {
   return unfitRooms(drawing, axis)
     .map(([room, hours], i) => {
       const y = headerLook.strips + i * headerLook.strip;
-      const label = shortened(`${names.room(room)}: no coating`, left - 2, { size: 2.3 });
+      const label = shortened(worded`${names.room(room)}: no coating`, left - 2, { size: 2.3 });
       const shapes = hours.map(({ span, why }) => {
         const [from, to] = [axis.x(span.start), axis.x(span.end)];
-        const name = `${names.room(room)} not fit for coating ${momentText(span.start, manner)} to ${momentFrom(span.start, span.end, manner)}: ${why}`;
+        const name = worded`${names.room(room)} not fit for coating ${momentText(span.start, manner)} to ${momentFrom(span.start, span.end, manner)}: ${why}`;
         return named(name, textured(from, y, to - from, headerLook.strip - 0.7, 'unfit'));
       });
       return text(0, y + 2.1, label, { size: 2.3, tone: 'quiet' }) + shapes.join('');

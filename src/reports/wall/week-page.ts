@@ -12,6 +12,7 @@ import type { Axis } from './week-axis.ts';
 import { headerFoot, headerLook, weekHeader } from './week-header.ts';
 import type { PieceRows, WeekModel } from './week-model.ts';
 import { readyShape, rowLook, rowShapes } from './week-shapes.ts';
+import { worded } from '../../words/worded.ts';
 
 const { width, height } = sheets.landscape;
 const LEGEND_HEIGHT = 9;
@@ -74,8 +75,8 @@ export function spread(pieces: readonly PieceRows[], room: number): PieceRows[][
 function readyLine(piece: PlannedPiece, drawing: Drawing): string {
   const ready = handOver(piece);
   if (ready === undefined) return '';
-  const late = piece.lateHours > 0 ? `, ${sayLength(piece.lateHours * 60)} late` : '';
-  return `ready ${dayText(ready.safe, drawing.manner)}${late}`;
+  const late = piece.lateHours > 0 ? worded`, ${sayLength(piece.lateHours * 60)} late` : '';
+  return worded`ready ${dayText(ready.safe, drawing.manner)}${late}`;
 }
 
 function pieceLabel({ piece, rows }: PieceRows, y: number, tall: number, drawing: Drawing): Markup {
@@ -103,7 +104,12 @@ function pieceShapes(group: PieceRows, y: number, rowHeight: number, drawing: Dr
     const section = drawing.names.section(row.piece, row.section);
     const type = { size: 2.4 };
     const most = each >= 5.5 ? 2 : 1;
-    const label = wrappedWithin(section === '' ? 'whole piece' : section, NAMES_WIDTH - SECTION_X - 1.5, type, most);
+    const label = wrappedWithin(
+      section === '' ? worded`whole piece` : section,
+      NAMES_WIDTH - SECTION_X - 1.5,
+      type,
+      most,
+    );
     const rule = i > 0 ? line(SECTION_X, top, width, top, 'rule') : '';
     return (
       rule +
@@ -117,7 +123,7 @@ function pieceShapes(group: PieceRows, y: number, rowHeight: number, drawing: Dr
       ? readyShape(
           axis.x(ready.safe),
           y + tall - rowLook.bar - 0.6,
-          `${piece.name}: ready to hand over ${momentText(ready.safe, drawing.manner)} (${sayChance(ready.chance)})`,
+          worded`${piece.name}: ready to hand over ${momentText(ready.safe, drawing.manner)} (${sayChance(ready.chance)})`,
         )
       : '';
   return line(0, y, width, y, 'piece') + pieceLabel(group, y, tall, drawing) + drawn.join('') + diamond;
@@ -128,7 +134,7 @@ export function daysText(model: WeekModel, drawing: Drawing): string {
   const [first] = model.days;
   const last = model.days.at(-1);
   if (first === undefined || last === undefined) return '';
-  return `${dayText(first.start, drawing.manner)} to ${dayText(last.start, drawing.manner)} ${last.date.slice(0, 4)}`;
+  return worded`${dayText(first.start, drawing.manner)} to ${dayText(last.start, drawing.manner)} ${last.date.slice(0, 4)}`;
 }
 
 /** One sheet of the picture of the week. */
@@ -143,13 +149,13 @@ export function weekPage(drawing: Drawing, axis: Axis, model: WeekModel, sheet: 
     return shapes;
   });
   const foot = Math.max(y, top + 1);
-  const pageText = sheet.of > 1 ? `picture ${sheet.number} of ${sheet.of} · ` : '';
-  const right = `${pageText}planned ${momentText(drawing.plan.madeAt, drawing.manner)}`;
+  const pageText = sheet.of > 1 ? worded`picture ${sheet.number} of ${sheet.of} · ` : '';
+  const right = worded`${pageText}planned ${momentText(drawing.plan.madeAt, drawing.manner)}`;
   const days = daysText(model, drawing);
   const key = legend(height - LEGEND_HEIGHT + 3.6, width);
   return {
     title: `${drawing.book.shop.name}, ${days}`,
-    description: `Rows are sections of pieces, columns are days. ${sheet.pieces.map((p) => `${drawing.names.piece(p.piece.id)}: ${readyLine(p.piece, drawing)}`).join('; ')}. The day sheet after the picture says the same in words.`,
+    description: worded`Rows are sections of pieces, columns are days. ${sheet.pieces.map((p) => `${drawing.names.piece(p.piece.id)}: ${readyLine(p.piece, drawing)}`).join('; ')}. The day sheet after the picture says the same in words.`,
     drawing: [
       text(0, headerLook.title, shortened(drawing.book.shop.name, 110, { size: 5, bold: true }), {
         size: 5,

@@ -6,6 +6,7 @@ import { rowLabels } from './row-labels.ts';
 import type { Drawing } from './wall-input.ts';
 import type { Axis } from './week-axis.ts';
 import type { NumberedWork, WeekRow, WindowBand } from './week-model.ts';
+import { worded } from '../../words/worded.ts';
 
 /** Heights inside a row, in mm: numbers above, the bar below. */
 export const rowLook = { label: 2.3, labelFoot: 2.4, bar: 3 } as const;
@@ -19,7 +20,7 @@ function whose({ names }: Drawing, step: PlannedStep): string {
 
 /** `Mon 11 Jan 08:30 to 09:10` */
 export function spanText({ manner }: Drawing, start: number, end: number): string {
-  return `${momentText(start, manner)} to ${momentFrom(start, end, manner)}`;
+  return worded`${momentText(start, manner)} to ${momentFrom(start, end, manner)}`;
 }
 
 function bar(axis: Axis, start: number, end: number, y: number, kind: 'work' | 'done' | Textured): Markup {
@@ -32,14 +33,14 @@ function bar(axis: Axis, start: number, end: number, y: number, kind: 'work' | '
 function workShape(drawing: Drawing, axis: Axis, work: NumberedWork, y: number): Markup {
   const { step, span } = work;
   const isDone = step.done === true;
-  const name = `${work.number}, ${whose(drawing, step)}: ${sayStep(step)}, ${spanText(drawing, span.start, span.end)}${isDone ? ', done' : ''}`;
+  const name = `${work.number}, ${whose(drawing, step)}: ${sayStep(step)}, ${spanText(drawing, span.start, span.end)}${isDone ? worded`, done` : ''}`;
   return named(name, bar(axis, span.start, span.end, y, isDone ? 'done' : 'work'));
 }
 
 function windowShape(drawing: Drawing, axis: Axis, band: WindowBand, y: number): Markup {
   const { step, span, shuts } = band;
-  const till = shuts === undefined ? ', and stays open' : `, shuts ${momentText(shuts, drawing.manner)}`;
-  const name = `${whose(drawing, step)}: window for ${sayStep(step)} opens ${momentText(span.start, drawing.manner)}${till}`;
+  const till = shuts === undefined ? worded`, and stays open` : worded`, shuts ${momentText(shuts, drawing.manner)}`;
+  const name = worded`${whose(drawing, step)}: window for ${sayStep(step)} opens ${momentText(span.start, drawing.manner)}${till}`;
   return named(name, bar(axis, span.start, span.end, y, 'window'));
 }
 
@@ -50,7 +51,7 @@ function shutMark(drawing: Drawing, axis: Axis, band: WindowBand, y: number): Ma
   const x = axis.x(shuts);
   const path = `M${x.toFixed(2)} ${(y + rowLook.bar).toFixed(2)}v${-rowLook.bar}h-1.3z`;
   return named(
-    `${whose(drawing, band.step)}: window shuts ${momentText(shuts, drawing.manner)}`,
+    worded`${whose(drawing, band.step)}: window shuts ${momentText(shuts, drawing.manner)}`,
     element('path', { d: path, class: 'shut' }),
   );
 }
@@ -61,7 +62,7 @@ export function rowShapes(drawing: Drawing, axis: Axis, row: WeekRow, y: number,
   const type = { size: rowLook.label };
   const dryings = row.dryings.map(({ step, span }) =>
     named(
-      `${whose(drawing, step)}: drying, ${spanText(drawing, span.start, span.end)}`,
+      worded`${whose(drawing, step)}: drying, ${spanText(drawing, span.start, span.end)}`,
       bar(axis, span.start, span.end, barY, 'drying'),
     ),
   );
