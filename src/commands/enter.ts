@@ -107,8 +107,8 @@ export function printOpenBefore(call: Call, { situation, task }: NamedStep): voi
   const listed = names.length <= MOST_NAMES ? names.join(', ') : `${names.slice(0, MOST_NAMES).join(', ')} …`;
   print(
     call,
-    `Before it, not entered: ${harmless(listed)}.\n` +
-      `Done too: drybench done ${task.piece} STEP. Left out: drybench skip ${task.piece} STEP. Else the plan has it still to do.\n`,
+    worded`Before it, not entered: ${harmless(listed)}.\n` +
+      worded`Done too: drybench done ${task.piece} STEP. Left out: drybench skip ${task.piece} STEP. Else the plan has it still to do.\n`,
   );
 }
 
