@@ -110,15 +110,34 @@ function shortestOf(search: Search, i: number): number {
 }
 
 /**
- * Places everything as near as it can to `from`, in the order of its starts; false if that fails.
+ * Places everything as near as it can to `from`, in the order of its starts, but `components` anew before all else; false
+ * if that fails.
  */
-export function constructFrom(search: Search, from: Schedule): boolean {
+export function constructFrom(search: Search, from: Schedule, components: readonly number[] = []): boolean {
   emptyPlan(search);
   const everything = allOf(search);
   wishFor(search, everything, from);
-  const done = insertAll(search, everything, Infinity, false);
+  const done =
+    (components.length === 0 || placeFirst(search, components)) &&
+    insertAll(
+      search,
+      everything.filter((i) => !search.plan.isPlaced(i)),
+      Infinity,
+      false,
+    );
   clearWishes(search, everything);
   return done;
+}
+
+/** Places what is pinned, and then `components`, one after another, without their wishes. */
+export function placeFirst(search: Search, components: readonly number[]): boolean {
+  const pinned = allOf(search).filter((i) => search.pinned[i] === 1);
+  if (!insertAll(search, pinned, Infinity, false)) return false;
+  return components.every((c) => {
+    const members = freeMembers(search, c);
+    clearWishes(search, members);
+    return placeComponent(search, members);
+  });
 }
 
 /**

@@ -51,7 +51,7 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
     raiseBound(basis, options, incumbent);
     return outcomeOf(search, basis, incumbent);
   }
-  const stuck = begin(search, options, incumbent);
+  const stuck = begin(search, options, incumbent, hasHomes);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
   if (incumbent.value < Infinity) {
@@ -73,12 +73,22 @@ const spares = [0, 4, 12, 36, 84, 180].map((hours) => hours * 60);
 
 /** Places what can stay where `from` has it, and the rest anew; true if all stays, and then nothing else is looked for. */
 function stays(search: Search, options: SearchOptions, incumbent: Incumbent, from: Schedule): boolean {
+  const urgent = [...new Set(options.urgent?.map((i) => int(search.structure.componentOf, i)))];
+  for (const components of prefixes(urgent)) {
+    if (constructStaying(search, from, { components }) !== undefined) keep(search, options, incumbent);
+    if (constructFrom(search, from, components)) keep(search, options, incumbent);
+  }
   for (const spare of spares) {
-    const anew = constructStaying(search, from, spare);
+    const anew = constructStaying(search, from, { spare });
     if (anew !== undefined) keep(search, options, incumbent);
-    if (anew?.length === 0) return true;
+    if (anew?.length === 0 && urgent.length === 0) return true;
   }
   return false;
+}
+
+/** The first, the first two and so on, up to all. */
+function prefixes(list: readonly number[]): number[][] {
+  return list.map((_, k) => list.slice(0, k + 1));
 }
 
 /** What the bound is proven on. */
@@ -97,10 +107,10 @@ function basisOf(problem: Problem): Basis {
 }
 
 /** First schedules; answers an activity that found no place, or -1. */
-function begin(search: Search, options: SearchOptions, incumbent: Incumbent): number {
+function begin(search: Search, options: SearchOptions, incumbent: Incumbent, hasHomes: boolean): number {
   if (options.from !== undefined && constructFrom(search, options.from)) keep(search, options, incumbent);
   // The budget is better spent near a plan that people follow than on plans that have nothing of it.
-  if (incumbent.value < Infinity) return -1;
+  if (incumbent.value < Infinity && hasHomes) return -1;
   let stuck = -1;
   const orders = componentOrders(search);
   for (const order of search.net.count > manyStarts ? orders.slice(0, 1) : orders) {

@@ -150,6 +150,8 @@ export interface SearchOptions {
   /** Seed of the search's own random numbers: same problem, seed and step budget, same answer to the byte. */
   readonly seed: number;
   /** Budget in steps of search (placements tried), not seconds. */
+  /** Activities that are to come early: near a plan that is followed, their components are placed before all that stays. */
+  readonly urgent?: readonly number[];
   readonly steps: number;
   /** Asked now and then; true ends the search early with the best found. The core has no clock of its own. */
   readonly stop?: () => boolean;

@@ -1,5 +1,5 @@
 import { at } from '../at.ts';
-import { emptyPlan, wishFor } from './construct.ts';
+import { emptyPlan, placeFirst, wishFor } from './construct.ts';
 import { placingOrder } from './order.ts';
 import type { Schedule } from './problem.ts';
 import { clearWishes, freeMembers, homeOf, insertAll, type Search } from './search.ts';
@@ -8,26 +8,47 @@ import { int } from '../typed.ts';
 /** How often what has to move may take more along with it. */
 const rounds = 40;
 
+/** What of it all comes before what stays. */
+interface First {
+  /** All else that starts within so many minutes from the first that cannot stay gives way. */
+  readonly spare?: number;
+  /** Components that are placed anew before anything else stays, one after another. */
+  readonly components?: readonly number[];
+}
+
 /**
- * Places everything where `from` has it, and what cannot stay there anew around it. So that it finds a place, all else
- * that starts within `spare` minutes from the first that cannot stay gives way. Answers what was placed anew, or undefined
- * if that found no place however much was taken along.
+ * Places everything where `from` has it, and what cannot stay there, or comes `first`, anew. Answers what was placed
+ * anew, or undefined if that found no place however much was taken along.
  */
-export function constructStaying(search: Search, from: Schedule, spare: number): number[] | undefined {
+export function constructStaying(
+  search: Search,
+  from: Schedule,
+  { spare = 0, components = [] }: First,
+): number[] | undefined {
   const everything = Array.from({ length: search.net.count }, (_, i) => i);
   wishFor(search, everything, from);
   const order = placingOrder(search.structure, everything, search.key, false);
   const loose = new Uint8Array(search.net.count);
-  emptyPlan(search);
+  const begin = (): boolean => {
+    emptyPlan(search);
+    return components.length === 0 || placeFirst(search, components);
+  };
+  const ahead = components.flatMap((c) => freeMembers(search, c));
+  for (const i of ahead) loose[i] = 1;
+  if (!begin()) {
+    clearWishes(search, everything);
+    return undefined;
+  }
   placeStaying(search, order, loose);
   if (spare > 0) loosenFor(search, spare, loose);
   let done = false;
   for (let round = 0; round < rounds && !done; round++) {
     if (round > 0 || spare > 0) {
-      emptyPlan(search);
+      if (!begin()) break;
       placeStaying(search, order, loose);
     }
-    done = insertAll(search, chosen(loose), Infinity, false);
+    const rest = chosen(loose).filter((i) => !search.plan.isPlaced(i));
+    done = insertAll(search, rest, Infinity, false);
     if (!done && !widen(search, search.inserter.failed, loose)) break;
   }
   clearWishes(search, everything);
@@ -42,7 +63,7 @@ function chosen(loose: Uint8Array): number[] {
 function placeStaying(search: Search, order: readonly number[], loose: Uint8Array): void {
   const { inserter, plan } = search;
   for (const i of order) {
-    if (loose[i] === 1) continue;
+    if (loose[i] === 1 || plan.isPlaced(i)) continue;
     if (mayStay(search, i) && inserter.insert([i], Infinity) && hasStayed(search, i)) continue;
     if (plan.isPlaced(i)) plan.remove(i);
     loose[i] = 1;

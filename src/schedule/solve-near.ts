@@ -8,13 +8,25 @@ type Found = Outcome & { readonly status: 'optimal' | 'feasible' };
 /** A piece this little later than by the plan that is followed is not worth a plan that has nothing of it. */
 const SLACK_MINUTES = 30;
 
-/** What it costs that pieces come later past their dates than they do by the plan that is followed. */
-function lateness(problem: Problem, { terms }: Found, lateByKept: ReadonlyMap<number, Minute>): number {
-  return terms.reduce((sum, { value }, k) => {
-    const term = problem.objective[k];
-    if (term?.kind !== 'late') return sum;
-    return sum + Math.max(0, value - term.weight * ((lateByKept.get(term.activity) ?? 0) + SLACK_MINUTES));
-  }, 0);
+/** A piece that comes later past its date than it does by the plan that is followed, and what that costs. */
+interface Delay {
+  readonly activity: number;
+  readonly cost: number;
+}
+
+function delaysOf(problem: Problem, { terms }: Found, lateByKept: ReadonlyMap<number, Minute>): Delay[] {
+  return terms
+    .flatMap(({ value }, k): Delay[] => {
+      const term = problem.objective[k];
+      if (term?.kind !== 'late') return [];
+      const cost = value - term.weight * ((lateByKept.get(term.activity) ?? 0) + SLACK_MINUTES);
+      return cost > 0 ? [{ activity: term.activity, cost }] : [];
+    })
+    .sort((a, b) => b.cost - a.cost);
+}
+
+function isFound(outcome: Outcome): outcome is Found {
+  return outcome.status === 'feasible' || outcome.status === 'optimal';
 }
 
 function withoutMoves(problem: Problem): Problem {
@@ -30,17 +42,18 @@ function withMoves(problem: Problem, { schedule, bound, steps }: Found): Found {
 
 /**
  * Searches near the plan that the shop follows. Dates come before moves: where a piece would be later past its date than
- * by that plan (`lateByKept`, by activity), the search looks once more, with moves free of cost, and its answer is taken
- * if it saves time past the dates.
+ * by that plan (`lateByKept`, by activity), the search looks once more with those pieces first and what need not make
+ * way for them as it was, and once with moves free of cost; the cheapest counts.
  */
 export function solveNear(problem: Problem, options: SearchOptions, lateByKept: ReadonlyMap<number, Minute>): Outcome {
   const near = solve(problem, options);
-  if (near.status !== 'feasible' && near.status !== 'optimal') return near;
-  const late = lateness(problem, near, lateByKept);
-  if (late === 0) return near;
+  if (!isFound(near)) return near;
+  const urgent = delaysOf(problem, near, lateByKept).map((delay) => delay.activity);
+  if (urgent.length === 0) return near;
   const { loosened, ...asked } = options;
+  const hurried = solve(problem, { ...options, urgent });
   const free = solve(withoutMoves(problem), { ...asked, ...(loosened && { loosened: withoutMoves(loosened) }) });
-  if (free.status !== 'feasible' && free.status !== 'optimal') return near;
-  const answer = withMoves(problem, free);
-  return lateness(problem, answer, lateByKept) < late ? answer : near;
+  return [near, hurried, ...(isFound(free) ? [withMoves(problem, free)] : [])]
+    .filter(isFound)
+    .reduce((best, other) => (other.value < best.value ? other : best));
 }
