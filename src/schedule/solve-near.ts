@@ -8,7 +8,7 @@ type Found = Outcome & { readonly status: 'optimal' | 'feasible' };
 /** A piece this little later than by the plan that is followed is not worth a plan that has nothing of it. */
 const SLACK_MINUTES = 30;
 
-/** A piece that comes later past its date than it does by the plan that is followed, and what that costs. */
+/** A piece that comes later past its date than by the plan that is followed, and than it must; and what that costs. */
 interface Delay {
   readonly activity: number;
   readonly cost: number;
@@ -16,10 +16,11 @@ interface Delay {
 
 function delaysOf(problem: Problem, { terms }: Found, lateByKept: ReadonlyMap<number, Minute>): Delay[] {
   return terms
-    .flatMap(({ value }, k): Delay[] => {
+    .flatMap(({ value, bound }, k): Delay[] => {
       const term = problem.objective[k];
       if (term?.kind !== 'late') return [];
-      const cost = value - term.weight * ((lateByKept.get(term.activity) ?? 0) + SLACK_MINUTES);
+      const expected = term.weight * ((lateByKept.get(term.activity) ?? 0) + SLACK_MINUTES);
+      const cost = value - Math.max(bound, expected);
       return cost > 0 ? [{ activity: term.activity, cost }] : [];
     })
     .sort((a, b) => b.cost - a.cost);
