@@ -27,11 +27,12 @@ export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
   const own = facts.filter(
     (f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section && !isRags(f),
   );
-  const before = own.filter((f) => f.id !== fact.id && f.end <= fact.start).sort((a, b) => a.start - b.start);
+  const before = own.filter((f) => f.end <= fact.start).sort((a, b) => a.start - b.start);
   const last = before.findLast((f) => f.station.room !== fact.station.room);
-  const from = last && air.get(last.station.room);
-  if (last === undefined || from === undefined) return undefined;
-  const there = before.filter((f) => f.start <= last.start && f.station.room === last.station.room);
+  if (last === undefined) return undefined;
+  const from = air.get(last.station.room);
+  if (from === undefined) return undefined;
+  const there = before.filter((f) => f.station.room === last.station.room);
   const free = there.reduce((most, f) => Math.max(most, f.movableFrom), last.end);
   const done = situation.done.get(last.id);
   const mayStandThere = done !== undefined && own.every((f) => (situation.done.get(f.id)?.to ?? done.to) <= done.to);

@@ -1,6 +1,6 @@
 // Changes verifier and drying in one place after the other, and sees whether a test notices. Half an hour of one core.
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { cpSync, existsSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { tell } from './tell.js';
 
@@ -14,6 +14,9 @@ function run(command, words, env = process.env) {
 const tool = 'tests/mutate/node_modules/@stryker-mutator/core/bin/stryker.js';
 const quiet = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
 if (!existsSync(tool)) run('npm', ['ci', '--prefix', 'tests/mutate', ...quiet]);
+
+rmSync('build/mutate/original', { recursive: true, force: true });
+cpSync('src', 'build/mutate/original/src', { recursive: true });
 
 const only = process.argv.slice(2);
 const mutate = only.length > 0 ? ['--mutate', only.join(',')] : [];

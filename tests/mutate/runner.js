@@ -1,12 +1,16 @@
 // Tries the mutants of verifier and drying one after the other in one process: many times as fast as starting each anew.
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import { TestStatus } from '@stryker-mutator/api/test-runner';
 import { bundled } from './bundle-tests.js';
 import { collect } from './collect.js';
 import { testFiles } from './test-files.js';
 
-const original = process.cwd();
+/** The sources as they were when the run began: those of the project may change meanwhile. */
+const original = `${process.cwd()}/build/mutate/original`;
 const state = (globalThis.__stryker__ ??= {});
+/** How long each test takes, for a process that goes on where another was stopped. */
+const timesFile = `${process.cwd()}/build/mutate/times.json`;
 const all = () => true;
 const none = () => false;
 
@@ -21,7 +25,12 @@ class Runner {
     return { reloadEnvironment: true };
   }
 
+  async init() {
+    if (existsSync(timesFile)) this.#times = new Map(JSON.parse(readFileSync(timesFile, 'utf8')));
+  }
+
   async dryRun() {
+    this.#times.clear();
     Object.assign(state, { mutantCoverage: { static: {}, perTest: {} }, activeMutant: undefined, hitCount: undefined });
     const tests = [];
     for (const file of testFiles) {
@@ -32,12 +41,13 @@ class Runner {
       tests.push(...timed);
     }
     this.#bundles.clear();
+    writeFileSync(timesFile, JSON.stringify([...this.#times]));
     return { status: 'complete', tests, mutantCoverage: state.mutantCoverage };
   }
 
   async #runAll(file, start) {
     const results = [];
-    for (const [i, { name, body }] of collect(start).entries()) {
+    for (const [i, { name, body }] of collect(file, start).entries()) {
       const id = `${file}#${i}`;
       const { timeSpentMs, error } = await run(id, body);
       const failed =
@@ -57,10 +67,10 @@ class Runner {
     return start;
   }
 
-  /** First what has killed most mutants of the same file, then what is quick. */
+  /** First what has killed most mutants of the same file for the time that it takes. */
   #inOrder(ids, kills) {
-    const killed = (id) => kills.get(id) ?? 0;
-    return [...ids].sort((a, b) => killed(b) - killed(a) || this.#times.get(a) - this.#times.get(b));
+    const worth = (id) => ((kills.get(id) ?? 0) + 0.1) / this.#times.get(id);
+    return [...ids].sort((a, b) => worth(b) - worth(a));
   }
 
   async mutantRun({ activeMutant, mutantActivation, testFilter, hitLimit }) {
@@ -83,7 +93,7 @@ class Runner {
       const [file, index] = id.split('#');
       let error;
       try {
-        if (!collected.has(file)) collected.set(file, collect(await this.#bundle(file, source, isMutated)));
+        if (!collected.has(file)) collected.set(file, collect(file, await this.#bundle(file, source, isMutated)));
         ({ error } = await run(id, collected.get(file)[index].body));
       } catch (fileError) {
         error = fileError;

@@ -1,6 +1,18 @@
 /** What kills mutants of verifier and drying. The tests that plan whole shops kill some more, but take too long for it. */
 export const testFiles = [
-  ...['words', 'every-word', 'rags', 'session', 'session-words', 'dates', 'pace', 'settled', 'carried', 'surface'],
+  ...[
+    'words',
+    'every-word',
+    'facts',
+    'rags',
+    'session',
+    'session-words',
+    'dates',
+    'pace',
+    'settled',
+    'carried',
+    'surface',
+  ],
   ...['verify', 'oracle'],
 ]
   .map((name) => `tests/verify/${name}.test.ts`)

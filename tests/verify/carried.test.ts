@@ -181,8 +181,91 @@ describe('when it is carried', () => {
       ]),
     ).toBe(now);
   });
-  test('what was done with the shop shut is carried as it opens', () => {
-    const early = step(tasks.sand, { at: on('mon', '06:00'), station: 'bench-1' });
-    expect(leaves({ now: on('mon', '05:00') }, [early, coat()])).toBe(on('mon', '08:00'));
+  test('while the shop is shut, as it opens; just before somebody locks up, at once', () => {
+    const sanded = (day: 'mon' | 'tue', clock: string) =>
+      leaves({ now: on('mon', '05:00') }, [step(tasks.sand, { at: on(day, clock), station: 'bench-1' }), late]);
+    const late = step(tasks.coat, { at: on('wed', '10:00'), station: 'booth' });
+    expect(sanded('mon', '06:00')).toBe(on('mon', '08:00'));
+    expect(sanded('mon', '17:30')).toBe(on('tue', '08:00'));
+    expect(sanded('tue', '11:00')).toBe(on('tue', '12:00'));
+    expect(sanded('tue', '11:01')).toBe(on('tue', '13:00'));
+  });
+  test('also far ahead, and after weeks in which the shop is shut', () => {
+    const DAY = 1440;
+    const ahead = (days: number, name: 'sand' | 'coat', at: number) =>
+      step(tasks[name], { at: at + days * DAY, station: name === 'sand' ? 'bench-1' : 'booth' });
+    const steps = [ahead(70, 'sand', on('mon', '17:30')), ahead(71, 'coat', on('mon', '10:00'))];
+    expect(leaves({}, steps)).toBe(on('tue', '08:00') + 70 * DAY);
+    const base = situationOf(Object.values(tasks));
+    const days = Object.fromEntries(
+      Array.from({ length: 28 }, (_, k) => [`2027-${k < 20 ? `01-${12 + k}` : `02-0${k - 19}`}`, []]),
+    );
+    const shop = { ...base.book.shop, opening: { ...base.book.shop.opening, days } };
+    const late = ahead(40, 'coat', on('mon', '10:00'));
+    const sanded = step(tasks.sand, { at: on('mon', '17:30'), station: 'bench-1' });
+    // Shut from Tuesday 12 January to Monday 8 February.
+    expect(leaves({ book: { ...base.book, shop } }, [sanded, late])).toBe(on('tue', '08:00') + 28 * DAY);
+  });
+  test('never, where the shop does not open any more', () => {
+    const base = situationOf(Object.values(tasks));
+    const shut = { ...base.book.shop, opening: { week: noDay, days: {} } };
+    expect(leaves({ book: { ...base.book, shop: shut } })).toBe(Infinity);
+  });
+  test('from where it was last, in whatever order the steps stand; at the last moment, too', () => {
+    const again = step(tasks.look, { at: on('mon', '10:00'), station: 'bench-1' });
+    expect(leaves({}, [again, sand, coat()])).toBe(on('mon', '10:10'));
+    const atStart = step(tasks.look, { at: start - 10, station: 'bench-1' });
+    expect(leaves({}, [sand, atStart, coat()])).toBe(start - 10 + 10);
+    const after = step(tasks.look, { at: start - 9, station: 'bench-1' });
+    expect(leaves({}, [sand, after, coat()])).toBe(at);
+  });
+  test('from the last of several rooms', () => {
+    const base = situationOf(Object.values(tasks));
+    const { shop } = base.book;
+    const shed = { id: 'shed', name: 'Shed', room: 'shed', kind: 'floor', slots: 1 } as const;
+    const book = { ...base.book, shop: { ...shop, stations: [...shop.stations, shed] } };
+    const inShed = {
+      ...step(tasks.look, { at: on('mon', '10:00'), station: 'bench-1' }),
+      room: 'shed',
+      station: 'shed',
+    };
+    for (const steps of [
+      [sand, inShed, coat()],
+      [inShed, sand, coat()],
+    ]) {
+      const ground = groundOf(
+        evidenceOf({ ...base, book }, { air: new Map([...air, ['shed', still(8, 50)]]) }),
+        planOf(steps),
+      );
+      expect(broughtIn(ground.facts[2]!, ground)).toMatchObject({ room: 'shed', leaves: on('mon', '10:10') });
+    }
+  });
+  test('another piece’s section of the same name is another section', () => {
+    const other = task('chair/top/look', [way(10)]);
+    const steps = [step(other, { at: on('mon', '11:00'), station: 'bench-2' }), sand, coat()];
+    expect(leaves({ tasks: [...Object.values(tasks), other] }, steps)).toBe(at);
+  });
+  test('not before all that was laid on it there can be moved; what was laid elsewhere does not count', () => {
+    const primed = (station: string, kind: 'bench' | 'spray') => {
+      const prime = top('prime', [{ ...sprayed, stations: [kind] }]);
+      const steps = [step(prime, { at: on('mon', '07:00'), station }), sand, coat()];
+      const situation = situationOf([...Object.values(tasks), prime], { now: on('mon', '06:00') });
+      const ground = groundOf(evidenceOf(situation, { air }), planOf(steps));
+      return [ground.facts[0]?.movableFrom, broughtIn(ground.facts[2]!, ground)?.leaves];
+    };
+    const [movable, leavesThen] = primed('bench-1', 'bench');
+    expect(movable).toBeGreaterThan(on('mon', '17:00'));
+    expect(leavesThen).toBe(Math.max(movable!, on('tue', '08:00')));
+    expect(primed('booth', 'spray')[1]).toBe(at);
+  });
+  test('where nothing is known of the air there, nothing is said', () => {
+    const situation = situationOf(Object.values(tasks));
+    const warm = new Map([['spray-room', still(23, 50)]]);
+    const ground = groundOf(evidenceOf(situation, { air: warm }), planOf([sand, coat()]));
+    expect(broughtIn(ground.facts[1]!, ground)).toBeUndefined();
+    const bare = groundOf(evidenceOf(situation, { air }), planOf([coat()]));
+    expect(broughtIn(bare.facts[0]!, bare)).toBeUndefined();
   });
 });
+
+const noDay = { monday: [], tuesday: [], wednesday: [], thursday: [], friday: [], saturday: [], sunday: [] };

@@ -64,5 +64,5 @@ test('verifier and oracle agree on any plan made by shifting, moving, re-staffin
     }),
     { numRuns: 300 },
   );
-  expect(Math.min(seen.right, seen.wrong)).toBeGreaterThan(5);
+  expect(Math.min(seen.right, seen.wrong)).toBeGreaterThan(2);
 });
