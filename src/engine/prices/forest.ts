@@ -1,6 +1,6 @@
 import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
-import { ALWAYS, NEVER } from '../../time/time-map.ts';
+import { NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
 import type { Net } from '../net.ts';
 import type { Structure } from '../structure.ts';
@@ -9,7 +9,11 @@ import { int, real } from '../../typed.ts';
 import { termValue } from '../value.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 import type { Shape } from './shapes.ts';
-import { floorOf, type Wait, waitsOf } from './trees.ts';
+import { waitsOf } from './trees.ts';
+import { floorOf, type Wait } from './waits.ts';
+
+/** Bucket of a parent that cannot start any more. */
+const never = -1;
 
 /** One mode of one activity, ready for pricing. */
 interface PricedMode {
@@ -91,20 +95,23 @@ function pricedMode(
   const local = m - int(net.modeFirst, at(net.modes, m).activity);
   const firstBucket = bucketOf(grid, first);
   const lastBucket = bucketOf(grid, labels.last(m));
-  const parentBucket = wait === undefined ? undefined : new Int32Array(grid.count);
+  const parentBucket = wait === undefined ? undefined : new Int32Array(grid.count).fill(never);
   const termCosts = terms.length === 0 ? undefined : new Float64Array(grid.count);
   for (let b = firstBucket; b <= lastBucket; b++) {
     const start = slots.fit(Math.max(first, bucketStart(grid, b)));
-    if (start === NEVER || start > bucketLast(grid, b)) continue;
+    if (start === NEVER || start > Math.min(labels.last(m), bucketLast(grid, b))) continue;
     const end = slots.end(start);
-    if (parentBucket !== undefined && wait !== undefined)
-      parentBucket[b] = bucketOf(grid, floorOf(wait, local, start, end));
-    if (termCosts === undefined) continue;
     const last = slots.fitBack(Math.min(labels.last(m), bucketLast(grid, b)));
+    const lastEnd = slots.end(last);
+    if (parentBucket !== undefined && wait !== undefined) {
+      const floor = floorOf(labels, wait, local, { first: start, last }, { first: end, last: lastEnd });
+      parentBucket[b] = floor === NEVER ? never : bucketOf(grid, floor);
+    }
+    if (termCosts === undefined) continue;
     for (const term of terms)
       termCosts[b] =
         real(termCosts, b) +
-        leastWithin(term, net.problem.from, start, end, last, last === ALWAYS ? end : slots.end(last));
+        leastWithin(term, net.problem.from, start, end, last, lastEnd);
   }
   return { mode: m, shape, cost, firstBucket, lastBucket, parentBucket, terms: termCosts };
 }
@@ -157,8 +164,9 @@ function priceChild(forest: Forest, node: PricedNode, cell: number): void {
     const parentBucket = mode.parentBucket;
     if (parentBucket === undefined) continue;
     for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
-      const value = valueIn(forest, mode, cell, b);
       const bucket = int(parentBucket, b);
+      if (bucket === never) continue;
+      const value = valueIn(forest, mode, cell, b);
       if (value >= real(best, bucket)) continue;
       best[bucket] = value;
       choice[cell + bucket] = k * buckets + b;

@@ -5,7 +5,7 @@ import type { Labels } from '../labels.ts';
 import { holdKinds, type Net, type NetMode, type NetUse } from '../net.ts';
 import type { Slots } from '../slots.ts';
 import { int, real } from '../../typed.ts';
-import { floorOf, waitBetween } from './trees.ts';
+import { floorOf, waitBetween } from './waits.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 
 /** Starts of one kind of slots among which the cheapest of every bucket is sure to be, whatever the prices. */
@@ -101,9 +101,11 @@ function heldOf(net: Net, labels: Labels, grid: Grid, knots: Knots, use: NetUse)
     if (first === end) continue;
     const ended = int(knots.earliestEnd, b);
     let floor = use.next < 0 ? NEVER : labels.earliestStart(use.next);
-    if (wait !== undefined) floor = Math.max(floor, floorOf(wait, local, int(knots.starts, first), ended));
+    const starts = { first: int(knots.starts, first), last: int(knots.starts, end - 1) };
+    const ends = { first: ended, last: int(knots.ends, end - 1) };
+    if (wait !== undefined) floor = Math.max(floor, floorOf(labels, wait, local, starts, ends));
     const byMap = use.map === undefined ? NEVER : use.map.at(ended);
-    last[b] = int(knots.starts, end - 1);
+    last[b] = starts.last;
     until[b] = Math.max(ended, Math.min(byMap, floor));
   }
   return { resource: use.resource, units: use.units, last, until };
