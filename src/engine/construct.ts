@@ -140,6 +140,13 @@ export function placeFirst(search: Search, components: readonly number[]): boole
   });
 }
 
+/** Places everything, those with the smallest `key` first; false if that fails. */
+export function constructBy(search: Search, key: Float64Array): boolean {
+  emptyPlan(search);
+  for (let i = 0; i < key.length; i++) search.key[i] = search.pinned[i] === 1 ? -Infinity : real(key, i);
+  return insertAll(search, allOf(search), Infinity, false);
+}
+
 /**
  * Sets keys, modes and wishes of `list` to what `from` says. What it says of an activity that is no longer so (a mode or
  * an activity that is gone) is left out.

@@ -1,7 +1,7 @@
 import { at } from '../at.ts';
 import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
-import { componentOrders, construct, constructFrom } from './construct.ts';
+import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
 import { improve, type Incumbent, keep } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
@@ -23,8 +23,11 @@ const smallEnough = 200;
 /** Nodes of a first complete search, which settles the smallest problems at once. */
 const fewNodes = 500;
 /** How many cells of buckets may be priced for the bound: by step of the budget, and at most. */
-const cellsPerStep = 2000;
+const cellsPerStep = 5000;
 const mostCells = 600_000_000;
+/** How many orders of the prices are placed by, for as many steps as there are activities; and placements for all of them. */
+const ordersPerRound = 4;
+const orderPlacements = 60_000;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -56,7 +59,9 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
-    raiseBound(basis, options, incumbent);
+    const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
+    const orders = raiseBound(basis, options, incumbent, options.from === undefined ? most : 0);
+    followOrders(search, options, incumbent, orders);
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
@@ -140,16 +145,42 @@ function prove(net: Net, options: SearchOptions, incumbent: Incumbent, nodes: nu
   return done;
 }
 
-/** Raises the incumbent's bound by prices. Objectives are whole numbers, so the bound may be rounded up. */
-function raiseBound({ net, labels, structure }: Basis, options: SearchOptions, incumbent: Incumbent): void {
-  if (incumbent.value <= incumbent.bound || incumbent.bound < 0) return;
+/**
+ * Raises the incumbent's bound by prices. Objectives are whole numbers, so the bound may be rounded up. Answers up to `most`
+ * orders to place by.
+ */
+function raiseBound(
+  { net, labels, structure }: Basis,
+  options: SearchOptions,
+  incumbent: Incumbent,
+  most = 0,
+): readonly Float64Array[] {
+  if (incumbent.value <= incumbent.bound || incumbent.bound < 0) return [];
   const horizon = incumbent.starts.reduce(
     (last, start, i) => Math.max(last, at(net.modes, int(incumbent.modes, i)).slots.end(start)),
     net.problem.from,
   );
   const work = Math.min(options.steps * cellsPerStep, mostCells);
-  const bound = priceBound(net, labels, structure, incumbent.value, horizon, work, { stop: options.stop });
+  const { bound, orders } = priceBound(net, labels, structure, incumbent, horizon, {
+    work,
+    orders: most,
+    stop: options.stop,
+  });
   incumbent.bound = Math.max(incumbent.bound, Math.min(incumbent.value, Math.ceil(bound)));
+  return orders;
+}
+
+/** Places everything anew by each of `orders`, and keeps what is cheaper. */
+function followOrders(
+  search: Search,
+  options: SearchOptions,
+  incumbent: Incumbent,
+  orders: readonly Float64Array[],
+): void {
+  for (const order of orders) {
+    if (incumbent.value <= incumbent.bound || options.stop?.() === true) return;
+    if (constructBy(search, order)) keep(search, options, incumbent);
+  }
 }
 
 function everything(problem: Problem): { activities: number[]; lags: number[]; resources: number[] } {

@@ -3,18 +3,26 @@ import { describe, expect, it } from 'vitest';
 import { Labels } from '../../src/engine/labels.ts';
 import { netOf } from '../../src/engine/net.ts';
 import { priceBound } from '../../src/engine/prices/price-bound.ts';
-import type { Problem } from '../../src/engine/problem.ts';
+import type { Problem, Schedule } from '../../src/engine/problem.ts';
 import { structureOf } from '../../src/engine/structure.ts';
 import { bruteForce } from './brute-force.ts';
+import { recoatProblems } from './recoat-problems.ts';
 import { smallProblems } from './small-problems.ts';
 
 const long = process.env['DRYBENCH_LONG'] === '1';
 
-function boundOf(problem: Problem, target: number, horizon: number, bucketMinutes: number): number | undefined {
+/** The bound that is found from `schedule`, which is said to cost `value`. */
+function boundOf(problem: Problem, schedule: Schedule, value: number, horizon: number, bucketMinutes: number): number {
   const net = netOf(problem);
   const labels = new Labels(net);
-  if (!labels.propagate()) return undefined;
-  return priceBound(net, labels, structureOf(net, labels), target, horizon, 50_000, { bucketMinutes: [bucketMinutes] });
+  if (!labels.propagate()) throw new Error('a problem with a schedule must have labels');
+  const known = {
+    starts: Int32Array.from(schedule.starts),
+    modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
+    value,
+  };
+  const options = { work: 50_000, bucketMinutes: [bucketMinutes] };
+  return priceBound(net, labels, structureOf(net, labels), known, horizon, options).bound;
 }
 
 describe('the bound by prices', () => {
@@ -28,11 +36,57 @@ describe('the bound by prices', () => {
       fc.property(smallProblems({ activities: 4, minutes: 7 }), settings, (problem, { over, cut, bucketMinutes }) => {
         const truth = bruteForce(problem);
         if (truth === undefined) return;
-        const bound = boundOf(problem, truth.value + over, problem.to - cut, bucketMinutes);
-        expect(bound).toBeLessThanOrEqual(truth.value + 1e-6);
+        const { schedule, value } = truth;
+        const bound = boundOf(problem, schedule, value + over, problem.to - cut, bucketMinutes);
+        expect(bound).toBeLessThanOrEqual(value + 1e-6);
       }),
       { numRuns: long ? 10_000 : 300, seed: 20270115 },
     );
+  });
+
+  it('nor where one coat goes over another, inside its window or after a preparation', () => {
+    const settings = fc.record({ over: fc.integer({ min: 0, max: 9 }), bucketMinutes: fc.integer({ min: 1, max: 3 }) });
+    fc.assert(
+      fc.property(recoatProblems(), settings, (problem, { over, bucketMinutes }) => {
+        const truth = bruteForce(problem);
+        if (truth === undefined) return;
+        const { schedule, value } = truth;
+        expect(boundOf(problem, schedule, value + over, problem.to, bucketMinutes)).toBeLessThanOrEqual(value + 1e-6);
+      }),
+      { numRuns: long ? 10_000 : 300, seed: 20270116 },
+    );
+  });
+
+  it('sees that a window that shuts too early asks for the longer wait', () => {
+    // Ready from 10: the coat ends at 2, its window is 2 to 4 minutes later, but nothing may start before 9.
+    const problem: Problem = {
+      from: 0,
+      to: 40,
+      resources: [],
+      exclusions: 0,
+      activities: [
+        { name: 'coat 1', modes: [{ name: 'coat', duration: 2, starts: [{ start: 0, end: 1 }], uses: [] }] },
+        {
+          name: 'prepare',
+          modes: [
+            { name: 'none', duration: 0, uses: [] },
+            { name: 'sand', duration: 3, uses: [] },
+          ],
+        },
+        { name: 'coat 2', modes: [{ name: 'coat', duration: 1, starts: [{ start: 9, end: 40 }], uses: [] }] },
+      ],
+      lags: [
+        { from: 0, fromPoint: 'end', to: 1, toPoint: 'start', least: 0 },
+        { from: 1, fromPoint: 'end', to: 2, toPoint: 'start', least: 0 },
+        { from: 0, fromPoint: 'end', to: 2, toPoint: 'start', least: 2, most: 4, when: [{ activity: 1, modes: [0] }] },
+        { from: 0, fromPoint: 'end', to: 1, toPoint: 'start', least: 20, when: [{ activity: 1, modes: [1] }] },
+      ],
+      objective: [{ kind: 'end', name: 'ready', activity: 2, weight: 1 }],
+    };
+    // Sanding from 22 to 25, the coat to 26.
+    expect(bruteForce(problem)?.value).toBe(26);
+    const schedule = { starts: [0, 22, 25], ends: [2, 25, 26], modes: [0, 1, 0] };
+    expect(boundOf(problem, schedule, 26, 40, 1)).toBeCloseTo(26, 5);
   });
 
   it('sees that one hand cannot do two jobs at once', () => {
@@ -50,7 +104,7 @@ describe('the bound by prices', () => {
         { kind: 'end', name: 'two', activity: 1, weight: 2 },
       ],
     };
-    const bound = boundOf(problem, 40, 60, 1);
+    const bound = boundOf(problem, { starts: [10, 0], ends: [20, 10], modes: [0, 0] }, 40, 60, 1);
     expect(bound).toBeGreaterThan(39);
     expect(bound).toBeLessThanOrEqual(40);
   });

@@ -2,14 +2,16 @@ import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
 import { NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
-import type { Net } from '../net.ts';
+import type { Net, NetMode } from '../net.ts';
 import type { Structure } from '../structure.ts';
 import type { Term } from '../problem.ts';
+import type { Slots } from '../slots.ts';
 import { int, real } from '../../typed.ts';
 import { termValue } from '../value.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
+import type { Naming } from './naming.ts';
 import type { Shape } from './shapes.ts';
-import { waitsOf } from './trees.ts';
+import { type Branch, waitsOf } from './trees.ts';
 import { floorOf, type Wait } from './waits.ts';
 
 /** Bucket of a parent that cannot start any more. */
@@ -17,37 +19,56 @@ const never = -1;
 
 /** One mode of one activity, ready for pricing. */
 interface PricedMode {
-  readonly mode: number;
   readonly shape: Shape;
   readonly cost: number;
+  /** Its class among those that its children tell apart. */
+  readonly class: number;
   readonly firstBucket: number;
   readonly lastBucket: number;
-  /** By bucket: where its waiting parent can start at the earliest. */
-  readonly parentBucket: Int32Array | undefined;
+  /** By class of the parent and by bucket: where the parent can start at the earliest. */
+  readonly parentBuckets: readonly Int32Array[];
   /** By bucket: least the activity's terms can cost; absent without terms. */
   readonly terms: Float64Array | undefined;
 }
 
-/** An activity in the forest, children before parents. */
+/** An activity in a tree. */
 interface PricedNode {
   readonly activity: number;
+  /** Place of its parent in the tree, or -1. */
   readonly parent: number;
   readonly modes: readonly PricedMode[];
+  /** First of its cells: one for each of its classes and each bucket. */
+  readonly cell: number;
+  /** First of its choices: one for each of its parent's classes and each bucket. */
+  readonly firstChoice: number;
+}
+
+/** The activities of one component, children before parents. */
+interface Tree {
+  readonly nodes: readonly PricedNode[];
+  readonly cells: number;
 }
 
 /** All activities with their waits for at most one parent each, laid out on a grid. */
 export interface Forest {
-  readonly nodes: readonly PricedNode[];
+  readonly trees: readonly Tree[];
   readonly buckets: number;
-  /** By node and bucket: cost of all below it if it starts by then. */
+  /** How many cells a round looks at. */
+  readonly work: number;
+  /** By cell: cost of all below it if it starts by then. */
   readonly below: Float64Array;
-  /** By node and bucket: best mode (by place in `modes`) and bucket of a start that lets the parent start by then. */
+  /** By choice: best mode (by place in `modes`) and bucket of a start that lets the parent start by then. */
   readonly choice: Int32Array;
+  /** By node of a tree: what is chosen of it. */
   readonly chosenMode: Int32Array;
   readonly chosenBucket: Int32Array;
-  /** By bucket: least cost of the node at hand. */
+  /** By bucket: cost of the mode at hand; least cost of the node at hand. */
+  readonly value: Float64Array;
   readonly best: Float64Array;
 }
+
+/** Told of each activity where its cheapest start lies: in which shape and bucket. */
+export type Take = (activity: number, shape: Shape, bucket: number) => void;
 
 /** Lays out the forest of waits. */
 export function forestOf(
@@ -55,142 +76,208 @@ export function forestOf(
   labels: Labels,
   structure: Structure,
   terms: readonly (readonly Term[])[],
+  branches: readonly Branch[],
   grid: Grid,
-  byMode: readonly Shape[],
+  byMode: readonly (Shape | undefined)[],
+  naming: Naming,
 ): Forest {
-  const waits = waitsOf(net, labels, structure);
-  const order = structure.components.flatMap((members) => [...members]);
+  const bucketsOf = parentBucketsBy(grid, naming);
   const place = new Int32Array(net.count);
-  order.forEach((i, k) => (place[i] = k));
-  const nodes = order.map((i): PricedNode => {
-    const wait = waits[i];
-    const modes: PricedMode[] = [];
-    for (let m = int(net.modeFirst, i); m < int(net.modeFirst, i + 1); m++)
-      if (labels.isOpen(m)) modes.push(pricedMode(net, labels, grid, at(byMode, m), m, wait, at(terms, i)));
-    return { activity: i, parent: wait === undefined ? -1 : int(place, wait.parent), modes };
+  const trees = structure.components.map((members): Tree => {
+    members.forEach((i, k) => (place[i] = k));
+    let cells = 0;
+    let choices = 0;
+    const nodes = [...members].map((i): PricedNode => {
+      const branch = at(branches, i);
+      const modes = branch.classes.flatMap((own, c) =>
+        own.map((mode) => {
+          const waits = waitsOf(net, labels, branches, mode);
+          const floats = branch.floats[c] === true;
+          const lastBucket = floats ? grid.count - 1 : bucketOf(grid, labels.last(mode.index));
+          return {
+            shape: at(byMode, mode.index) ?? missingShape(mode),
+            cost: mode.cost,
+            class: c,
+            firstBucket: bucketOf(grid, labels.first(mode.index)),
+            lastBucket,
+            parentBuckets: waits.map((wait) => bucketsOf(mode.slots, wait)),
+            terms: termsBy(net, labels, grid, mode, at(terms, i)),
+          };
+        }),
+      );
+      const node = { activity: i, parent: branch.parent < 0 ? -1 : int(place, branch.parent), modes };
+      const made = { ...node, cell: cells, firstChoice: choices };
+      cells += branch.classes.length * grid.count;
+      choices += (branch.parent < 0 ? 1 : at(branches, branch.parent).classes.length) * grid.count;
+      return made;
+    });
+    return { nodes, cells: Math.max(cells, choices) };
   });
-  const cells = nodes.length * grid.count;
+  const most = trees.reduce((top, tree) => Math.max(top, tree.cells), 0);
+  const longest = trees.reduce((top, tree) => Math.max(top, tree.nodes.length), 0);
+  const work = trees.reduce(
+    (sum, { nodes }) =>
+      sum +
+      nodes.reduce(
+        (inner, { modes }) =>
+          modes.reduce(
+            (all, m) => all + (m.lastBucket - m.firstBucket + 1) * Math.max(1, m.parentBuckets.length),
+            inner,
+          ),
+        nodes.length * grid.count,
+      ),
+    0,
+  );
   return {
-    nodes,
+    trees,
     buckets: grid.count,
-    below: new Float64Array(cells),
-    choice: new Int32Array(cells),
-    chosenMode: new Int32Array(nodes.length),
-    chosenBucket: new Int32Array(nodes.length),
+    work,
+    below: new Float64Array(most),
+    choice: new Int32Array(most),
+    chosenMode: new Int32Array(longest),
+    chosenBucket: new Int32Array(longest),
+    value: new Float64Array(grid.count),
     best: new Float64Array(grid.count),
   };
 }
 
-function pricedMode(
+function missingShape(mode: NetMode): never {
+  throw new Error(`mode ${mode.index} has no shape`);
+}
+
+/** Lays out once for equal slots and waits: by bucket of a start, where the parent can start at the earliest. */
+function parentBucketsBy(grid: Grid, naming: Naming): (slots: Slots, wait: Wait) => Int32Array {
+  const known = new Map<string, Int32Array>();
+  return (slots, wait) => {
+    const name = `${naming.number(slots)}:${naming.wait(wait)}`;
+    const found = known.get(name);
+    if (found !== undefined) return found;
+    const made = new Int32Array(grid.count).fill(never);
+    for (let b = 0; b < grid.count; b++) {
+      const start = slots.fit(bucketStart(grid, b));
+      if (start === NEVER || start > bucketLast(grid, b)) continue;
+      const last = slots.fitBack(bucketLast(grid, b));
+      const ends = { first: slots.end(start), last: slots.end(last) };
+      const floor = floorOf(wait, { first: start, last }, ends);
+      made[b] = floor === NEVER ? never : bucketOf(grid, floor);
+    }
+    known.set(name, made);
+    return made;
+  };
+}
+
+/** By bucket: the least that `terms` can cost for a start in it; absent without terms. */
+function termsBy(
   net: Net,
   labels: Labels,
   grid: Grid,
-  shape: Shape,
-  m: number,
-  wait: Wait | undefined,
+  { slots, index }: NetMode,
   terms: readonly Term[],
-): PricedMode {
-  const { slots, cost } = at(net.modes, m);
-  const first = labels.first(m);
-  const local = m - int(net.modeFirst, at(net.modes, m).activity);
-  const firstBucket = bucketOf(grid, first);
-  const lastBucket = bucketOf(grid, labels.last(m));
-  const parentBucket = wait === undefined ? undefined : new Int32Array(grid.count).fill(never);
-  const termCosts = terms.length === 0 ? undefined : new Float64Array(grid.count);
-  for (let b = firstBucket; b <= lastBucket; b++) {
-    const start = slots.fit(Math.max(first, bucketStart(grid, b)));
-    if (start === NEVER || start > Math.min(labels.last(m), bucketLast(grid, b))) continue;
-    const end = slots.end(start);
-    const last = slots.fitBack(Math.min(labels.last(m), bucketLast(grid, b)));
-    const lastEnd = slots.end(last);
-    if (parentBucket !== undefined && wait !== undefined) {
-      const floor = floorOf(labels, wait, local, { first: start, last }, { first: end, last: lastEnd });
-      parentBucket[b] = floor === NEVER ? never : bucketOf(grid, floor);
-    }
-    if (termCosts === undefined) continue;
-    for (const term of terms)
-      termCosts[b] =
-        real(termCosts, b) +
-        leastWithin(term, net.problem.from, start, end, last, lastEnd);
+): Float64Array | undefined {
+  if (terms.length === 0) return undefined;
+  const costs = new Float64Array(grid.count).fill(Infinity);
+  for (let b = bucketOf(grid, labels.first(index)); b <= bucketOf(grid, labels.last(index)); b++) {
+    const start = slots.fit(Math.max(labels.first(index), bucketStart(grid, b)));
+    const last = slots.fitBack(Math.min(labels.last(index), bucketLast(grid, b)));
+    if (start > last) continue;
+    costs[b] = terms.reduce((sum, term) => sum + leastWithin(term, net.problem.from, slots, start, last), 0);
   }
-  return { mode: m, shape, cost, firstBucket, lastBucket, parentBucket, terms: termCosts };
+  return costs;
 }
 
-/** Least of `term` for starts from `start` to `last`, with ends from `end` to `lastEnd`. */
-function leastWithin(term: Term, from: Minute, start: Minute, end: Minute, last: Minute, lastEnd: Minute): number {
-  const [low, high] = term.kind === 'moved' ? [start, last] : [end, lastEnd];
+/** Least of `term` for starts from `start` to `last`. */
+function leastWithin(term: Term, from: Minute, slots: Slots, start: Minute, last: Minute): number {
+  const [low, high] = term.kind === 'moved' ? [start, last] : [slots.end(start), slots.end(last)];
   const corner = term.kind === 'moved' ? term.at : term.kind === 'late' ? term.due : low;
   const inner = Math.min(Math.max(corner, low), high);
   return Math.min(...[low, inner, high].map((t) => termValue(term, from, t, t)));
 }
 
-/** Least total cost at the prices in the shapes: what is worth paying for the resources, and costs and terms. */
-export function priceForest(forest: Forest): number {
-  const { nodes, buckets, below } = forest;
-  below.fill(0);
+/**
+ * Least total cost at the prices in the shapes: what is worth paying for the resources, and costs and terms. `take` is told of
+ * every activity's part in it.
+ */
+export function priceForest(forest: Forest, take: Take): number {
   let total = 0;
-  for (let k = 0; k < nodes.length; k++) {
-    const node = at(nodes, k);
-    if (node.parent < 0) total += priceRoot(forest, node, k * buckets);
-    else priceChild(forest, node, k * buckets);
+  for (const tree of forest.trees) {
+    forest.below.fill(0, 0, tree.cells);
+    for (const node of tree.nodes) {
+      if (node.parent < 0) total += priceRoot(forest, node);
+      else priceChild(forest, node, at(tree.nodes, node.parent));
+    }
+    trace(forest, tree, take);
   }
   return total;
 }
 
-function priceRoot(forest: Forest, node: PricedNode, cell: number): number {
+function priceRoot(forest: Forest, node: PricedNode): number {
+  const { value, buckets } = forest;
   let least = Infinity;
   for (let k = 0; k < node.modes.length; k++) {
     const mode = at(node.modes, k);
+    valueOf(forest, node, mode);
     for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
-      const value = valueIn(forest, mode, cell, b);
-      if (value >= least) continue;
-      least = value;
-      forest.choice[cell] = k * forest.buckets + b;
+      if (real(value, b) >= least) continue;
+      least = real(value, b);
+      forest.choice[node.firstChoice] = k * buckets + b;
     }
   }
   return least;
 }
 
-function valueIn(forest: Forest, mode: PricedMode, cell: number, b: number): number {
-  const terms = mode.terms === undefined ? 0 : real(mode.terms, b);
-  return real(forest.below, cell + b) + real(mode.shape.price, b) + mode.cost + terms;
+/** Fills in what a start in each bucket costs in `mode`, all below it counted. */
+function valueOf({ value, below, buckets }: Forest, node: PricedNode, mode: PricedMode): void {
+  const cell = node.cell + mode.class * buckets;
+  const { price } = mode.shape;
+  const { terms, cost, firstBucket, lastBucket } = mode;
+  for (let b = firstBucket; b <= lastBucket; b++) value[b] = real(below, cell + b) + real(price, b) + cost;
+  if (terms !== undefined) for (let b = firstBucket; b <= lastBucket; b++) value[b] = real(value, b) + real(terms, b);
 }
 
-function priceChild(forest: Forest, node: PricedNode, cell: number): void {
-  const { buckets, below, choice, best } = forest;
-  best.fill(Infinity);
-  for (let k = 0; k < node.modes.length; k++) {
-    const mode = at(node.modes, k);
-    const parentBucket = mode.parentBucket;
-    if (parentBucket === undefined) continue;
-    for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
-      const bucket = int(parentBucket, b);
-      if (bucket === never) continue;
-      const value = valueIn(forest, mode, cell, b);
-      if (value >= real(best, bucket)) continue;
-      best[bucket] = value;
-      choice[cell + bucket] = k * buckets + b;
+function priceChild(forest: Forest, node: PricedNode, parent: PricedNode): void {
+  const { buckets, below, choice, best, value } = forest;
+  const classes = at(node.modes, 0).parentBuckets.length;
+  for (let c = 0; c < classes; c++) {
+    const first = node.firstChoice + c * buckets;
+    best.fill(Infinity);
+    for (let k = 0; k < node.modes.length; k++) {
+      const mode = at(node.modes, k);
+      const parentBucket = at(mode.parentBuckets, c);
+      valueOf(forest, node, mode);
+      for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
+        const bucket = int(parentBucket, b);
+        if (bucket === never || real(value, b) >= real(best, bucket)) continue;
+        best[bucket] = real(value, b);
+        choice[first + bucket] = k * buckets + b;
+      }
+    }
+    const cell = parent.cell + c * buckets;
+    let least = Infinity;
+    let chosen = 0;
+    for (let b = 0; b < buckets; b++) {
+      if (real(best, b) < least) {
+        least = real(best, b);
+        chosen = int(choice, first + b);
+      } else choice[first + b] = chosen;
+      below[cell + b] = real(below, cell + b) + least;
     }
   }
-  const parent = node.parent * buckets;
-  let least = Infinity;
-  let chosen = 0;
-  for (let b = 0; b < buckets; b++) {
-    if (real(best, b) < least) {
-      least = real(best, b);
-      chosen = int(choice, cell + b);
-    } else choice[cell + b] = chosen;
-    below[parent + b] = real(below, parent + b) + least;
-  }
 }
 
-/** Fills in, from the roots down, the choice of mode and bucket behind the last `priceForest`. */
-export function traceChoices(forest: Forest): void {
-  const { nodes, buckets, choice, chosenMode, chosenBucket } = forest;
+/** Tells, from the roots down, the mode and the bucket behind the least cost. */
+function trace(forest: Forest, { nodes }: Tree, take: Take): void {
+  const { buckets, choice, chosenMode, chosenBucket } = forest;
   for (let k = nodes.length - 1; k >= 0; k--) {
-    const parent = at(nodes, k).parent;
-    const packed = int(choice, k * buckets + (parent < 0 ? 0 : int(chosenBucket, parent)));
-    chosenMode[k] = Math.floor(packed / buckets);
-    chosenBucket[k] = packed % buckets;
+    const node = at(nodes, k);
+    let packed = int(choice, node.firstChoice);
+    if (node.parent >= 0) {
+      const above = at(at(nodes, node.parent).modes, int(chosenMode, node.parent));
+      packed = int(choice, node.firstChoice + above.class * buckets + int(chosenBucket, node.parent));
+    }
+    const mode = Math.floor(packed / buckets);
+    const bucket = packed % buckets;
+    chosenMode[k] = mode;
+    chosenBucket[k] = bucket;
+    take(node.activity, at(node.modes, mode).shape, bucket);
   }
 }

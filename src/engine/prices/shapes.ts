@@ -5,7 +5,9 @@ import type { Labels } from '../labels.ts';
 import { holdKinds, type Net, type NetMode, type NetUse } from '../net.ts';
 import type { Slots } from '../slots.ts';
 import { int, real } from '../../typed.ts';
-import { floorOf, waitBetween } from './waits.ts';
+import type { Naming } from './naming.ts';
+import type { Branch } from './trees.ts';
+import { floorOf, type Wait, waitOf } from './waits.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 
 /** Starts of one kind of slots among which the cheapest of every bucket is sure to be, whatever the prices. */
@@ -42,33 +44,43 @@ export interface Shape {
   readonly knot: Int32Array;
 }
 
-/** Shapes of all modes, by mode; equal ones are one object. */
+/** Shapes of all open modes, by mode; equal ones are one object. */
 export function shapesOf(
   net: Net,
   labels: Labels,
+  branches: readonly Branch[],
   grid: Grid,
-): { readonly shapes: readonly Shape[]; readonly byMode: readonly Shape[] } {
+  naming: Naming,
+): { readonly shapes: readonly Shape[]; readonly byMode: readonly (Shape | undefined)[] } {
   const knots = new Map<Slots, Knots>();
-  const known = new Map<Slots, Map<string, Shape>>();
-  const shapes: Shape[] = [];
+  const known = new Map<string, Shape>();
+  const remembered = (name: string, make: () => Shape): Shape => {
+    const found = known.get(name);
+    if (found !== undefined) return found;
+    const made = make();
+    known.set(name, made);
+    return made;
+  };
   const byMode = net.modes.map((mode) => {
-    const ofSlots = known.get(mode.slots) ?? new Map<string, Shape>();
-    known.set(mode.slots, ofSlots);
+    if (!labels.isOpen(mode.index)) return undefined;
     const own = knots.get(mode.slots) ?? knotsOf(mode.slots, grid);
     knots.set(mode.slots, own);
     const needs = needsOf(mode);
-    const key = JSON.stringify(needs);
-    const plain = ofSlots.get(key) ?? shapeOf(own, needs, [], undefined, grid);
-    if (!ofSlots.has(key)) shapes.push(plain);
-    ofSlots.set(key, plain);
-    const holding = mode.uses.filter((use) => use.kind !== holdKinds.none && labels.isOpen(mode.index));
+    const name = `${naming.number(mode.slots)}:${needs.join(';')}`;
+    const plain = remembered(name, () => shapeOf(own, needs, [], undefined, grid));
+    const holding = mode.uses.filter((use) => use.kind !== holdKinds.none);
     if (holding.length === 0) return plain;
-    const held = holding.map((use) => heldOf(net, labels, grid, own, use));
-    const shape = shapeOf(own, needs, held, plain, grid);
-    shapes.push(shape);
-    return shape;
+    const held = holding.map((use) => ({ use, waits: waitsForNext(net, labels, branches, mode, use) }));
+    const names = held.map(({ use, waits }) => [
+      [use.resource, use.units, use.next < 0 ? 0 : 1, use.map === undefined ? 0 : naming.number(use.map)].join(','),
+      ...waits.map((wait) => naming.wait(wait)),
+    ]);
+    return remembered([name, ...names.map((list) => list.join('+'))].join('|'), () => {
+      const kept = held.map(({ use, waits }) => heldOf(grid, own, use, waits));
+      return shapeOf(own, needs, kept, plain, grid);
+    });
   });
-  return { shapes, byMode };
+  return { shapes: [...known.values()], byMode };
 }
 
 function shapeOf(
@@ -89,24 +101,28 @@ function shapeOf(
   };
 }
 
+/** By class of the one that takes over: what keeps it waiting. */
+function waitsForNext(net: Net, labels: Labels, branches: readonly Branch[], mode: NetMode, { next }: NetUse): Wait[] {
+  return next < 0 || next === mode.activity
+    ? []
+    : at(branches, next).classes.map((modes) => waitOf(net, labels, mode, modes));
+}
+
 /** What `use` keeps at least, from a start in each bucket. */
-function heldOf(net: Net, labels: Labels, grid: Grid, knots: Knots, use: NetUse): Held {
+function heldOf(grid: Grid, knots: Knots, use: NetUse, waits: readonly Wait[]): Held {
   const last = new Int32Array(grid.count);
   const until = new Int32Array(grid.count);
-  const wait = use.next < 0 ? undefined : waitBetween(net, labels, use.activity, use.next);
-  const local = use.mode - int(net.modeFirst, use.activity);
   for (let b = 0; b < grid.count; b++) {
     const first = int(knots.first, b);
     const end = int(knots.first, b + 1);
     if (first === end) continue;
     const ended = int(knots.earliestEnd, b);
-    let floor = use.next < 0 ? NEVER : labels.earliestStart(use.next);
     const starts = { first: int(knots.starts, first), last: int(knots.starts, end - 1) };
     const ends = { first: ended, last: int(knots.ends, end - 1) };
-    if (wait !== undefined) floor = Math.max(floor, floorOf(labels, wait, local, starts, ends));
+    const floor = use.next < 0 ? NEVER : Math.min(NEVER, ...waits.map((wait) => floorOf(wait, starts, ends)));
     const byMap = use.map === undefined ? NEVER : use.map.at(ended);
     last[b] = starts.last;
-    until[b] = Math.max(ended, Math.min(byMap, floor));
+    until[b] = Math.max(ended, Math.min(byMap, waits.length === 0 && use.next >= 0 ? ended : floor));
   }
   return { resource: use.resource, units: use.units, last, until };
 }

@@ -3,38 +3,37 @@ import type { Minute } from '../../time/span.ts';
 import { ALWAYS, NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
 import type { MapMemo } from '../map-memo.ts';
-import { holdKinds, type Net, type NetLag, type NetMode } from '../net.ts';
+import { holdKinds, type Net, type NetCondition, type NetLag, type NetMode } from '../net.ts';
+import type { Slots } from '../slots.ts';
 import { byte, int } from '../../typed.ts';
 
 /**
- * The waits of one activity for another, by the waiting one's mode, that hold whatever other modes are chosen. Where
- * they hang on the mode of a further activity, or lead through it, the weakest of its modes counts; a mode whose window
- * shuts before the other can start does not.
+ * What keeps one activity waiting for another, both in given modes, whatever other modes are chosen. Where it hangs on
+ * the mode of a further activity, or leads through it, the weakest of its modes counts; a mode whose window shuts before
+ * the waiting one can start does not.
  */
 export interface Wait {
-  readonly parent: number;
-  /** Open modes of the parent, one for each kind of slots. */
-  readonly parentModes: readonly NetMode[];
-  /** By place of the child's mode. */
-  readonly byMode: readonly ModeWait[];
-}
-
-interface ModeWait {
+  /** Slots of the waiting one's modes. */
+  readonly slots: readonly Slots[];
   readonly always: Bonds;
   /** By further activity: the ways through its open modes. */
   readonly either: readonly (readonly Way[])[];
+  /** What the one that comes after the waiting one waits for; absent unless they may as well start together. */
+  readonly beyond: { readonly slots: readonly Slots[]; readonly bonds: Bonds } | undefined;
 }
 
-/** Least and most that join two activities in given modes. */
-interface Bonds {
+/** What joins the starts and ends of two activities. */
+export interface Bonds {
   readonly lags: readonly NetLag[];
+  /** Do the lags' `most` count, or only their `least`? */
+  readonly shut: boolean;
   /** Until when what the earlier holds keeps the later from starting, by the earlier's end. */
   readonly holds: readonly MapMemo[];
 }
 
-/** What holds if a further activity has `mode`: directly, and by way of it. */
-interface Way {
-  readonly mode: NetMode;
+/** What holds if a further activity has a mode of these slots: directly, and by way of it. */
+export interface Way {
+  readonly slots: Slots;
   readonly direct: Bonds;
   readonly into: Bonds;
   readonly onward: Bonds;
@@ -46,115 +45,102 @@ export interface Stretch {
   readonly last: Minute;
 }
 
-/** The waits of `child` for `parent`, if there are any. */
-export function waitBetween(net: Net, labels: Labels, child: number, parent: number): Wait | undefined {
-  if (child === parent) return undefined;
-  const lags = at(net.touching, child).filter((lag) => isBetween(lag, child, parent));
-  const lagged = lags.some((lag) => lag.least !== undefined);
-  const parentModes = openModes(net, labels, parent);
-  const holding = openModes(net, labels, child).some((mode) => heldFor(mode, parent, parentModes).length > 0);
-  if (!lagged && !holding) return undefined;
-  const byMode = Array.from({ length: int(net.modeFirst, child + 1) - int(net.modeFirst, child) }, (_, k) => {
-    const mode = at(net.modes, int(net.modeFirst, child) + k);
-    return modeWait(net, labels, mode, k, parent, lags, parentModes);
-  });
-  return { parent, parentModes: oneOfEachSlots(parentModes), byMode };
+/** Modes that are chosen. */
+type Fixed = readonly (readonly NetMode[])[];
+
+/** Does `i` have any wait for `j`? */
+export function isWaitedFor(net: Net, labels: Labels, i: number, j: number): boolean {
+  if (i === j) return false;
+  if (at(net.touching, i).some((lag) => isBetween(lag, i, j) && lag.least !== undefined)) return true;
+  return openModes(net, labels, i).some((mode) => mode.uses.some((use) => use.next === j && use.map !== undefined));
 }
 
-function isBetween(lag: NetLag, from: number, to: number): boolean {
-  return lag.from === from && lag.to === to && !lag.toEnd;
-}
-
-function modeWait(
-  net: Net,
-  labels: Labels,
-  mode: NetMode,
-  k: number,
-  parent: number,
-  lags: readonly NetLag[],
-  parentModes: readonly NetMode[],
-): ModeWait {
+/**
+ * What keeps `parent`, which has one of the alike `parentModes`, waiting for an activity in `mode`.
+ * @param after the activity that comes after the parent and that the parent may start together with, if there is one
+ */
+export function waitOf(net: Net, labels: Labels, mode: NetMode, parentModes: readonly NetMode[], after?: number): Wait {
   const child = mode.activity;
-  const own = lags.filter((lag) => lag.when.every((c) => c.activity !== child || byte(c.allowed, k) === 1));
-  const openOf = (lag: NetLag) => lag.when.filter((c) => c.activity !== child && labels.conditionHolds(c) < 1);
-  const certain = own.filter((lag) => openOf(lag).length === 0);
-  const conditional = own.filter((lag) => openOf(lag).length === 1);
-  const further = new Set(conditional.flatMap((lag) => openOf(lag).map((c) => c.activity)));
+  const parent = at(parentModes, 0).activity;
+  const fixed: Fixed = [[mode], parentModes];
+  const lags = at(net.touching, child).filter(
+    (lag) => isBetween(lag, child, parent) && doubts(net, labels, lag, fixed),
+  );
+  const certain = lags.filter((lag) => openOf(net, labels, lag, fixed).length === 0);
+  const further = new Set(lags.flatMap((lag) => openOf(net, labels, lag, fixed).map((c) => c.activity)));
   for (const lag of at(net.touching, child))
     if (lag.from === child && lag.to !== parent && at(net.touching, lag.to).some((l) => isBetween(l, lag.to, parent)))
       further.add(lag.to);
   further.delete(child);
+  further.delete(parent);
   return {
-    always: { lags: certain, holds: heldFor(mode, parent, parentModes) },
-    either: [...further].map((p) => waysThrough(net, labels, mode, k, p, parent, conditional)),
+    slots: slotsOf(parentModes),
+    always: { lags: certain, shut: after === undefined, holds: heldFor(mode, parent, parentModes) },
+    either: [...further].map((p) => waysThrough(net, labels, p, mode, parentModes, after === undefined)),
+    beyond:
+      after === undefined
+        ? undefined
+        : { slots: slotsOf(openModes(net, labels, after)), bonds: bondsOf(net, labels, child, after, fixed, true) },
   };
 }
 
-/** By open mode of `p`, and one for each kind: what holds in it. */
+/** One for each kind of open mode of `p`. */
 function waysThrough(
   net: Net,
   labels: Labels,
-  mode: NetMode,
-  k: number,
   p: number,
-  parent: number,
-  conditional: readonly NetLag[],
+  mode: NetMode,
+  parentModes: readonly NetMode[],
+  shut: boolean,
 ): Way[] {
-  const child = mode.activity;
-  /** Do all conditions hold, whatever other modes are chosen, if `p` has the mode at place `local`? */
-  const holds = (lag: NetLag, local: number): boolean =>
-    lag.when.every((c) =>
-      c.activity === p
-        ? byte(c.allowed, local) === 1
-        : c.activity === child
-          ? byte(c.allowed, k) === 1
-          : labels.conditionHolds(c) === 1,
-    );
   const ways: Way[] = [];
+  const parent = at(parentModes, 0).activity;
   for (const through of openModes(net, labels, p)) {
-    const local = through.index - int(net.modeFirst, p);
-    const valid = (lag: NetLag) => holds(lag, local);
+    const fixed: Fixed = [[mode], parentModes, [through]];
+    const into = bondsOf(net, labels, mode.activity, p, fixed, true);
     const way: Way = {
-      mode: through,
-      direct: { lags: conditional.filter(valid), holds: [] },
-      into: {
-        lags: at(net.touching, child).filter((lag) => isBetween(lag, child, p) && valid(lag)),
-        holds: p === parent ? [] : heldFor(mode, p, [through]),
-      },
-      onward: { lags: at(net.touching, p).filter((lag) => isBetween(lag, p, parent) && valid(lag)), holds: [] },
+      slots: through.slots,
+      direct: bondsOf(net, labels, mode.activity, parent, fixed, shut),
+      into: { ...into, holds: heldFor(mode, p, [through]) },
+      onward: bondsOf(net, labels, p, parent, fixed, shut),
     };
     if (!ways.some((known) => isAlike(known, way))) ways.push(way);
   }
   return ways;
 }
 
-function isAlike(one: Way, other: Way): boolean {
-  const pairs = [
-    [one.direct, other.direct],
-    [one.into, other.into],
-    [one.onward, other.onward],
-  ] as const;
-  return (
-    one.mode.slots === other.mode.slots &&
-    pairs.every(([a, b]) => isSame(a.lags, b.lags) && isSame(a.holds, b.holds))
+/** The lags from `from` to `to` that are sure to hold with the modes in `fixed`. */
+function bondsOf(net: Net, labels: Labels, from: number, to: number, fixed: Fixed, shut: boolean): Bonds {
+  const lags = at(net.touching, from).filter(
+    (lag) => isBetween(lag, from, to) && lag.when.every((c) => stateOf(net, labels, c, fixed) === 1),
   );
+  return { lags, shut, holds: [] };
 }
 
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((entry, k) => entry === other[k]);
+function isBetween(lag: NetLag, from: number, to: number): boolean {
+  return lag.from === from && lag.to === to && !lag.toEnd;
 }
 
-function openModes(net: Net, labels: Labels, i: number): NetMode[] {
-  const first = int(net.modeFirst, i);
-  const last = int(net.modeFirst, i + 1);
-  return net.modes.slice(first, last).filter((mode) => labels.isOpen(mode.index));
+/** May `lag` hold, and does it hang on one open condition at most? */
+function doubts(net: Net, labels: Labels, lag: NetLag, fixed: Fixed): boolean {
+  if (lag.when.some((c) => stateOf(net, labels, c, fixed) === -1)) return false;
+  return openOf(net, labels, lag, fixed).length <= 1;
 }
 
-function oneOfEachSlots(modes: readonly NetMode[]): NetMode[] {
-  return [...new Map(modes.map((mode) => [mode.slots, mode])).values()];
+function openOf(net: Net, labels: Labels, lag: NetLag, fixed: Fixed): NetCondition[] {
+  return lag.when.filter((c) => stateOf(net, labels, c, fixed) === 0);
 }
 
-/** Until when what `mode` holds keeps `next` waiting, whose open modes are `nextModes`: what is wet cannot be moved. */
+/** 1: `condition` holds; -1: it does not; 0: that is open. */
+function stateOf(net: Net, labels: Labels, condition: NetCondition, fixed: Fixed): -1 | 0 | 1 {
+  const modes = fixed.find((list) => at(list, 0).activity === condition.activity);
+  if (modes === undefined) return labels.conditionHolds(condition);
+  const first = int(net.modeFirst, condition.activity);
+  const allowed = modes.filter((mode) => byte(condition.allowed, mode.index - first) === 1).length;
+  return allowed === modes.length ? 1 : allowed === 0 ? -1 : 0;
+}
+
+/** Until when what `mode` holds keeps `next` waiting in any of `nextModes`: what is wet cannot be moved. */
 function heldFor(mode: NetMode, next: number, nextModes: readonly NetMode[]): MapMemo[] {
   return mode.uses.flatMap((use) => {
     if (use.kind !== holdKinds.mapOrNext || use.next !== next || use.map === undefined) return [];
@@ -162,57 +148,68 @@ function heldFor(mode: NetMode, next: number, nextModes: readonly NetMode[]): Ma
   });
 }
 
+/** The open modes of `i`. */
+export function openModes(net: Net, labels: Labels, i: number): NetMode[] {
+  const modes: NetMode[] = [];
+  for (let m = int(net.modeFirst, i); m < int(net.modeFirst, i + 1); m++)
+    if (labels.isOpen(m)) modes.push(at(net.modes, m));
+  return modes;
+}
+
+function slotsOf(modes: readonly NetMode[]): Slots[] {
+  return [...new Set(modes.map((mode) => mode.slots))];
+}
+
+function isAlike(one: Way, other: Way): boolean {
+  return (
+    one.slots === other.slots &&
+    isSame(one.direct, other.direct) &&
+    isSame(one.into, other.into) &&
+    isSame(one.onward, other.onward)
+  );
+}
+
+function isSame(one: Bonds, other: Bonds): boolean {
+  const same = (a: readonly unknown[], b: readonly unknown[]) => a.length === b.length && a.every((x, k) => x === b[k]);
+  return same(one.lags, other.lags) && same(one.holds, other.holds);
+}
+
 /**
- * The earliest that `wait` lets its parent start when its child, in its mode number `k`, starts and ends somewhere in
- * `starts` and `ends`; NEVER if it cannot. `labels` say where the parent may start at all.
+ * The earliest that `wait` lets the waiting one start when the other starts and ends somewhere in `starts` and `ends`;
+ * NEVER if it cannot.
  */
-export function floorOf(labels: Labels, wait: Wait, k: number, starts: Stretch, ends: Stretch): Minute {
-  const { always, either } = at(wait.byMode, k);
-  let floor = within(labels, wait.parentModes, always, ALWAYS, starts, ends);
-  for (const ways of either) {
+export function floorOf(wait: Wait, starts: Stretch, ends: Stretch): Minute {
+  let floor = within(wait.slots, wait.always, ALWAYS, starts, ends);
+  for (const ways of wait.either) {
     let weakest: Minute = NEVER;
-    for (const way of ways) weakest = Math.min(weakest, floorThrough(labels, wait, way, floor, starts, ends));
+    for (const way of ways) weakest = Math.min(weakest, floorThrough(wait, way, floor, starts, ends));
     floor = weakest;
   }
-  return floor;
+  return wait.beyond === undefined ? floor : within(wait.beyond.slots, wait.beyond.bonds, floor, starts, ends);
 }
 
-function floorThrough(
-  labels: Labels,
-  wait: Wait,
-  { mode, direct, into, onward }: Way,
-  floor: Minute,
-  starts: Stretch,
-  ends: Stretch,
-): Minute {
-  const begun = within(labels, [mode], into, ALWAYS, starts, ends);
+function floorThrough(wait: Wait, way: Way, floor: Minute, starts: Stretch, ends: Stretch): Minute {
+  const { slots, direct, into, onward } = way;
+  const begun = within([slots], into, ALWAYS, starts, ends);
   if (begun === NEVER) return NEVER;
-  const straight = within(labels, wait.parentModes, direct, floor, starts, ends);
+  const straight = within(wait.slots, direct, floor, starts, ends);
   if (straight === NEVER || onward.lags.length === 0) return straight;
-  const last = labels.last(mode.index);
-  const between = { first: begun, last: Math.max(begun, last) };
-  const done = { first: mode.slots.end(begun), last: mode.slots.end(between.last) };
-  return within(labels, wait.parentModes, onward, straight, between, done);
+  const between = { first: begun, last: slots.last };
+  const done = { first: slots.end(begun), last: slots.end(slots.last) };
+  return within(wait.slots, onward, straight, between, done);
 }
 
-/** First start from `floor` in one of `modes` that `bonds` let follow; NEVER if there is none. */
-function within(
-  labels: Labels,
-  modes: readonly NetMode[],
-  bonds: Bonds,
-  floor: Minute,
-  starts: Stretch,
-  ends: Stretch,
-): Minute {
+/** First start from `floor` in one of `slots` that `bonds` let follow; NEVER if there is none. */
+function within(slots: readonly Slots[], bonds: Bonds, floor: Minute, starts: Stretch, ends: Stretch): Minute {
   let first = floor;
-  let last: Minute = NEVER;
+  let last: Minute = NEVER - 1;
   for (const { fromEnd, least, most } of bonds.lags) {
     const { first: soonest, last: latest } = fromEnd ? ends : starts;
     if (least !== undefined) first = Math.max(first, least.at(soonest));
-    if (most !== undefined) last = Math.min(last, most.at(latest));
+    if (most !== undefined && bonds.shut) last = Math.min(last, most.at(latest));
   }
   for (const map of bonds.holds) first = Math.max(first, map.at(ends.first));
   let start: Minute = NEVER;
-  for (const { index, slots } of modes) start = Math.min(start, slots.fit(Math.max(first, labels.first(index))));
+  for (const own of slots) start = Math.min(start, own.fit(first));
   return start <= last ? start : NEVER;
 }
