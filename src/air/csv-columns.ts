@@ -1,3 +1,4 @@
+import { phrase } from '../words/worded.ts';
 /** Which column of a record holds what, counted from 0. */
 export interface Columns {
   /** One column, or a date and a time apart. */
@@ -41,9 +42,9 @@ export function findColumns(names: readonly string[]): FindColumns {
   const temp = find(tempWords);
   const rh = find(rhWords);
   const missing: ('time' | 'temperature' | 'humidity')[] = [];
-  if (time < 0 && date < 0) missing.push('time');
-  if (temp < 0) missing.push('temperature');
-  if (rh < 0) missing.push('humidity');
+  if (time < 0 && date < 0) missing.push(phrase('time'));
+  if (temp < 0) missing.push(phrase('temperature'));
+  if (rh < 0) missing.push(phrase('humidity'));
   if (missing.length > 0) return { ok: false, missing };
   const has = (column: number, ...wanted: string[]): boolean =>
     (headings[column] ?? []).some((word) => wanted.includes(word));

@@ -92,7 +92,7 @@ function readHeading(line: string | undefined, number: number, tell: Tell): Head
   const cells = splitLine(line.slice(0, LONGEST_LINE), delimiter);
   const found = findColumns(cells.map((cell) => cell.text));
   if (!found.ok) {
-    const missing = found.missing.join(worded`, no `);
+    const missing = found.missing.map(translated).join(worded`, no `);
     tell('error', 'air-heading', worded`the heading names no ${missing} column`, translated(HEADING_ADVICE), number);
     return undefined;
   }

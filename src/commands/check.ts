@@ -3,6 +3,7 @@ import { journalFindings } from '../planning/situation-of.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { repairShop } from '../files/repair-shop.ts';
+import { SHIPPED_LABEL } from '../files/shipped.ts';
 import { repairScreen } from '../reports/repair.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, type Call, type ExitCode } from './call.ts';
@@ -10,7 +11,7 @@ import { readShop, shopFolder } from './open-shop.ts';
 import { toldFile } from './told-calendar.ts';
 import { counted, worded } from '../words/worded.ts';
 
-const isShipped = (finding: Finding) => finding.place?.file.startsWith('shipped/') === true;
+const isShipped = (finding: Finding) => finding.place?.file.startsWith(SHIPPED_LABEL) === true;
 
 /**
  * Are the files of the shop right; and if not, where, and what to write instead. Of the shop's own files those, too,

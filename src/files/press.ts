@@ -8,7 +8,7 @@ import { listIds } from './list-ids.ts';
 import { hashOf, type Pressed, type PressedFiles } from './pressed.ts';
 import { readSource, YAML_CAP, type Folder } from './read-source.ts';
 import type { Notes, Shape } from './shapes/shape.ts';
-import { PARTS, SHIPPED_RECIPES } from './shipped.ts';
+import { PARTS, SHIPPED_LABEL, SHIPPED_RECIPES } from './shipped.ts';
 
 /** Shops differ in these: what reads otherwise for another shop is not pressed. */
 const shops = [
@@ -27,8 +27,8 @@ function pressedFile<T>(folder: Folder, name: string, shape: Shape<T>): [string,
 
 /** Reads the recipes, their parts and the materials in Drybench's own folder, for `pressedIn`. */
 export function press(shippedDir: string): PressedFiles {
-  const recipes: Folder = { path: shippedDir, label: 'shipped/' };
-  const materials: Folder = { path: join(shippedDir, 'shared'), label: 'shipped/' };
+  const recipes: Folder = { path: shippedDir, label: SHIPPED_LABEL };
+  const materials: Folder = { path: join(shippedDir, 'shared'), label: SHIPPED_LABEL };
   const all = <T>(folder: Folder, sub: string, shape: Shape<T>) =>
     listIds(realDisk, folder, sub).ids.flatMap((id) => pressedFile(folder, `${sub}/${id}.yaml`, shape));
   return Object.fromEntries([

@@ -24,7 +24,8 @@ import { readCurrency } from './quantities/money.ts';
 import { pressedIn, takeNone, type TakePressed } from './pressed.ts';
 import { CSV_CAP, readSource, YAML_CAP, type Folder } from './read-source.ts';
 import type { Notes, Shape } from './shapes/shape.ts';
-import { PARTS, pressedFile, SHIPPED_RECIPES } from './shipped.ts';
+import { PARTS, pressedFile, SHIPPED_LABEL, SHIPPED_RECIPES } from './shipped.ts';
+import { shippedWords } from './shipped-words.ts';
 import { isZone } from '../time/zone.ts';
 import { entryOf, nearestNode, type Node, type Path } from './yaml/tree.ts';
 import { placeAt, type SourceText } from './source-text.ts';
@@ -83,7 +84,7 @@ function settingsIn(tree: Node): Settings {
 
 /** A warning about a file that comes with Drybench is for its makers, whose tests look for it. */
 function isForTheUser(finding: Finding): boolean {
-  return finding.severity === 'error' || finding.place?.file.startsWith('shipped/') !== true;
+  return finding.severity === 'error' || finding.place?.file.startsWith(SHIPPED_LABEL) !== true;
 }
 
 /** Reads files of one shop, and gathers what is wrong in them. */
@@ -115,7 +116,9 @@ function readFile<T>(
   const document = pressedDocument<T>(desk, read.source) ?? readDocument(read.source, shape, settingsOf);
   desk.findings.push(...document.findings);
   if (document.file !== undefined) desk.files.set(read.source.file, document.file);
-  return document;
+  return folder.label === SHIPPED_LABEL && document.value !== undefined
+    ? { ...document, value: shippedWords(document.value) }
+    : document;
 }
 
 function placeIn(files: ReadonlyMap<string, ReadFile>, file: string, path: Path): Place | undefined {
@@ -217,8 +220,8 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const shop = shopDoc && shopOf(shopDoc, airReader(desk, settings.zone));
 
   const readOne: ReadOne = (folder, name, shape) => readFile(desk, folder, name, shape, () => settings);
-  const shippedRecipes: Folder = { path: options.shippedDir, label: 'shipped/' };
-  const shippedMaterials: Folder = { path: join(options.shippedDir, 'shared'), label: 'shipped/' };
+  const shippedRecipes: Folder = { path: options.shippedDir, label: SHIPPED_LABEL };
+  const shippedMaterials: Folder = { path: join(options.shippedDir, 'shared'), label: SHIPPED_LABEL };
   const shelf = (folder: Folder, sub: string): Shelf => ({ folder, sub, ids: listed(desk, folder, sub) });
   const recipeShelves = [shelf(shopFolder, 'recipes'), shelf(shippedRecipes, SHIPPED_RECIPES)];
   const materialShelves = [shelf(shopFolder, 'materials'), shelf(shippedMaterials, 'materials')];

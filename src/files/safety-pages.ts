@@ -9,6 +9,8 @@ import { readSource, YAML_CAP, type Folder } from './read-source.ts';
 import { listOf } from './shapes/collections.ts';
 import { may, must, record } from './shapes/record.ts';
 import { choice } from './shapes/text.ts';
+import { SHIPPED_LABEL } from './shipped.ts';
+import { shippedWords } from './shipped-words.ts';
 
 const figure = record('a figure', {
   say: must(sentence, 'the figure or rule'),
@@ -33,7 +35,7 @@ export interface SafetyPages {
 
 /** The safety pages that come with Drybench. */
 export function readSafetyPages(shippedDir: string): SafetyPages {
-  const folder: Folder = { path: join(shippedDir, 'shared'), label: 'shipped/' };
+  const folder: Folder = { path: join(shippedDir, 'shared'), label: SHIPPED_LABEL };
   const { ids, findings: listFindings } = listIds(realDisk, folder, 'safety');
   const findings = [...listFindings];
   const pages = ids.flatMap((id): SafetyPage[] => {
@@ -44,7 +46,7 @@ export function readSafetyPages(shippedDir: string): SafetyPages {
     }
     const document = readDocument(read.source, safetyShape, () => ({ zone: 'UTC', currency: 'EUR' }));
     findings.push(...document.findings);
-    return document.value === undefined ? [] : [{ id, covers: [], ...document.value }];
+    return document.value === undefined ? [] : [{ id, covers: [], ...shippedWords(document.value) }];
   });
   return { pages, findings };
 }

@@ -2,6 +2,8 @@ import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+/** What findings name Drybench's own folder by. */
+export const SHIPPED_LABEL = 'shipped/';
 /** Where the recipes that come with Drybench stand under its own folder. */
 export const SHIPPED_RECIPES = 'recipes';
 /** Where the parts of recipes stand, in a shop as in Drybench's own folder. */

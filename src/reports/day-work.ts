@@ -2,7 +2,7 @@ import type { PlannedStep } from '../model/plan.ts';
 import type { Task } from '../model/task.ts';
 import type { Span } from '../time/span.ts';
 import type { Names } from './names.ts';
-import { joinedByAnd, worded } from '../words/worded.ts';
+import { joinedByAnd, translated, worded } from '../words/worded.ts';
 
 /** A stretch of hands-on work on one day. */
 export interface Work {
@@ -30,7 +30,7 @@ export function whereAndWith(step: PlannedStep, task: Task | undefined, names: N
     names.station(step.station),
     ...(severalHands ? [joinedByAnd(step.hands.map(names.hand))] : []),
     ...(step.material === undefined ? [] : [names.material(step.material)]),
-    ...(step.way === '' ? [] : [worded`by ${step.way}`]),
+    ...(step.way === '' ? [] : [worded`by ${translated(step.way)}`]),
     ...step.tools.map(names.tool),
     ...(task?.grit === undefined ? [] : [worded`grit ${task.grit}`]),
     ...(task?.supplies ?? []).map(names.material),

@@ -13,7 +13,7 @@ export interface Lessons {
 /** More hours are slower. */
 function dryingLearned(name: string, { factor, count }: Learned): string {
   const percent = Math.round(Math.abs(factor - 1) * 100);
-  const looks = counted(count, worded`from {0} look at it`, worded`from {0} looks at it`);
+  const looks = counted(count, 'from {0} look at it', 'from {0} looks at it');
   if (percent === 0) return worded`${name} dries just as the container says, ${looks}.`;
   return factor > 1
     ? worded`${name} dries ${percent} % slower here than the container says, ${looks}.`
@@ -23,7 +23,7 @@ function dryingLearned(name: string, { factor, count }: Learned): string {
 /** More minutes are slower. */
 function workLearned(name: string, { factor, count }: Learned): string {
   const percent = Math.round(Math.abs(factor - 1) * 100);
-  const steps = counted(count, worded`from {0} timed step`, worded`from {0} timed steps`);
+  const steps = counted(count, 'from {0} timed step', 'from {0} timed steps');
   if (percent === 0) return worded`${name} works just as the recipes say, ${steps}.`;
   return factor > 1
     ? worded`${name} works ${percent} % slower than the recipes say, ${steps}.`

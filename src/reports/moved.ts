@@ -68,9 +68,7 @@ export function movedScreen(moves: readonly Move[], desk: Desk): string {
     .slice(0, MOST_LINES)
     .flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
   const rest =
-    more === 0
-      ? []
-      : paragraph(counted(more, worded`and {0} more step`, worded`and {0} more steps`), look, 2, look.paint.quiet);
+    more === 0 ? [] : paragraph(counted(more, 'and {0} more step', 'and {0} more steps'), look, 2, look.paint.quiet);
   return [...paragraph(worded`Moved since the last plan`, look, 0, look.paint.strong), ...lines, ...rest, '', ''].join(
     '\n',
   );

@@ -1,5 +1,6 @@
 import type { Book } from '../model/book.ts';
 import { WHOLE } from '../model/expand.ts';
+import { translated } from '../words/worded.ts';
 
 /** What things are called, by id; what is unknown is called by its id. */
 export interface Names {
@@ -26,6 +27,7 @@ function short(name: string): string {
 
 export function namesOf(book: Book): Names {
   const sections = new Map(book.pieces.map((piece) => [piece.id, namer(piece.sections)]));
+  const material = namer([...book.materials.values()].map(({ id, name }) => ({ id, name: short(name) })));
   return {
     piece: namer(book.pieces),
     section: (piece, section) => (section === WHOLE ? '' : (sections.get(piece)?.(section) ?? section)),
@@ -33,6 +35,7 @@ export function namesOf(book: Book): Names {
     station: namer(book.shop.stations),
     hand: namer(book.shop.hands),
     tool: namer(book.shop.tools),
-    material: namer([...book.materials.values()].map(({ id, name }) => ({ id, name: short(name) }))),
+    // What has no name in the book is a supply.
+    material: (id) => translated(material(id)),
   };
 }

@@ -6,7 +6,7 @@ import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
-import { marked, worded } from '../words/worded.ts';
+import { marked, translated, worded } from '../words/worded.ts';
 
 const right: Column = { align: 'right', least: 9 };
 
@@ -75,7 +75,7 @@ function noteLines(accounts: readonly Account[], look: Look): string[] {
     ...(unpriced.length === 0
       ? []
       : paragraph(
-          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => id.replaceAll('-', ' ')).join(', ')}`,
+          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => translated(id.replaceAll('-', ' '))).join(', ')}`,
           look,
           2,
           warn,

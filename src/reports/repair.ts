@@ -15,8 +15,8 @@ export interface Repaired {
 const mostShown = 20;
 
 function journalLines({ file, copy, kept = 0, takenOut = [] }: Repaired, look: Look, show: (t: string) => string) {
-  const stay = counted(kept, worded`{0} record is whole and stays`, worded`{0} records are whole and stay`);
-  const out = counted(takenOut.length, worded`{0} line was taken out`, worded`{0} lines were taken out`);
+  const stay = counted(kept, '{0} record is whole and stays', '{0} records are whole and stay');
+  const out = counted(takenOut.length, '{0} line was taken out', '{0} lines were taken out');
   const more = takenOut.length - mostShown;
   return [
     ...paragraph(`${file}: ${stay}, ${out}.`, look),

@@ -43,6 +43,6 @@ export function savedMinutes({ steps, sessions = [] }: Plan, within?: Span): num
 export function saySaved(plan: Plan, shown: Span, days: number): string {
   const all = savedMinutes(plan);
   if (all === 0) return '';
-  const time = counted(days, 'today', worded`in these {0} days`);
+  const time = counted(days, 'today', 'in these {0} days');
   return worded`Mixing and washing up once for several coats saves ${savedMinutes(plan, shown)} min ${time}, ${all} min in the whole plan.`;
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { faces } from '../../src/commands/faces.ts';
+import { commonOptions } from '../../src/commands/program.ts';
 import { choices } from '../../src/commands/shell/choices.ts';
 import { wordsOf } from '../../src/commands/shell/line.ts';
 import { shells } from '../../src/commands/shell/scripts.ts';
@@ -87,10 +88,11 @@ describe('what fits at the end of a line', () => {
     ));
 
   it('knows lists only of what the help names', () => {
-    const names = faces.flatMap((f) => [
+    const ofCommands = faces.flatMap((f) => [
       ...(f.options ?? []).map(([flags]) => flags.split(' ')[0]),
       ...(f.words ?? '').split(' ').map((w) => w.replaceAll(/[<>[\].]/g, '')),
     ]);
+    const names = [...ofCommands, ...commonOptions.map(([flags]) => flags.split(' ')[0])];
     for (const name of Object.keys(choices)) expect(names).toContain(name);
   });
 });

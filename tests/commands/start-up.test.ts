@@ -20,7 +20,8 @@ function loadedWith(file: string, seen = new Set<string>()): Set<string> {
 }
 
 test('help loads no library but the one that reads the command line', () => {
-  expect([...loadedWith(join(root, 'src/cli.ts'))]).toEqual(['commander']);
+  const fromOutside = [...loadedWith(join(root, 'src/cli.ts'))].filter((name) => !name.startsWith('node:'));
+  expect(fromOutside).toEqual(['commander']);
 });
 
 test('the walk does find what a command loads', () => {

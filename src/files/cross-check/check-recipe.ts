@@ -61,7 +61,7 @@ function hindrance(way: RecipeWay, people: number, shop: Shop): readonly [string
       worded`${needs} so many are never in together`,
       worded`let their hours overlap in shop.yaml`,
     ];
-  const there = counted(skilled.length, worded`there is {0}`, worded`there are {0}`);
+  const there = counted(skilled.length, 'there is {0}', 'there are {0}');
   return ['too-few-hands', 'people', `${needs} ${there}`, fewerHands(people)];
 }
 

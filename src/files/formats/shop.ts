@@ -22,7 +22,7 @@ import { air, type WrittenAir } from './air.ts';
 import { appointment, appointmentOf, stretches } from './dated.ts';
 import { hoursByDay } from './hours.ts';
 import { amount, containerPrice, id, instant, minutes, money, name, percent, roomM3, whole } from './values.ts';
-import { worded } from '../../words/worded.ts';
+import { translated, worded } from '../../words/worded.ts';
 
 /** IANA name of a zone. */
 export function readZone(text: string): Read<string> {
@@ -138,7 +138,7 @@ export function shopOf(doc: WrittenShop, airOf: (written: WrittenAir) => AirSour
     })),
     tools: (doc.tools ?? []).map(({ key, value }): Tool => ({
       id: key,
-      name: value.name ?? nameFromId(key),
+      name: value.name ?? translated(nameFromId(key)),
       count: value.count ?? 1,
       setUpMinutes: value['set-up'] ?? 0,
       washUpMinutes: value['wash-up'] ?? 0,

@@ -106,9 +106,8 @@ export const ids = oneOrMany(id, 'ids');
 
 /** A date, or a date and time, on the shop's wall clock. A date alone is its first minute, its last, or the end of it. */
 export function instant(dateMeans: 'first' | 'last' | 'end'): Shape<Minute> {
-  const wanted = 'a date like 2027-01-16 or a time like 2027-01-16T17:00';
   const text = written({
-    wanted,
+    wanted: 'a date like 2027-01-16 or a time like 2027-01-16T17:00',
     code: 'bad-time',
     jsonSchema: {
       type: 'string',

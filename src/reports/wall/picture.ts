@@ -91,7 +91,7 @@ export function weekPicture({ plan, shop, names, days, look }: PictureInput): st
     ...rows,
     key,
     ...(left > 0
-      ? [counted(left, worded`{0} more day does not fit this width.`, worded`{0} more days do not fit this width.`)]
+      ? [counted(left, '{0} more day does not fit this width.', '{0} more days do not fit this width.')]
       : []),
     ...(model.quiet.length > 0
       ? [worded`Nothing in these days for: ${model.quiet.map((p) => names.piece(p.id)).join('; ')}.`]

@@ -1,0 +1,135 @@
+import type { Wording } from '../worded.ts';
+
+/** Buying, prices, promises, comparisons, lessons, proof. */
+export const moneyAndPromises: Readonly<Record<string, Wording>> = {
+  '{0}, sizes not known': '{0}, tamaños desconocidos',
+  'no price': 'sin precio',
+  'No prices yet: write `prices:` into shop.yaml to see what this costs.':
+    'Aún sin precios: escriba `prices:` en shop.yaml para ver cuánto cuesta esto.',
+  '{0} in all': '{0} en total',
+  '{0} for what has a price; {1} without': '{0} lo que tiene precio; {1} sin él',
+  'The shelf is taken as `stock:` says. Write `stock-counted: DATE` beside it, and what the journal says was used since then is taken off.':
+    'El estante se toma como dice `stock:`. Escriba al lado `stock-counted: FECHA`, y se descuenta lo que según el diario se ha usado desde entonces.',
+  'nothing of it was used since': 'desde entonces no se ha usado nada',
+  'since then used and taken off: {0}': 'usado desde entonces y descontado: {0}',
+  'The shelf was counted {0}; {1}.': 'El estante se contó {0}; {1}.',
+  'all work that is planned': 'todo el trabajo planificado',
+  'work that begins until {0}': 'el trabajo que empieza hasta {0}',
+  'The shelf has enough: {0}': 'En el estante hay bastante: {0}',
+  '{0} ({1} of {2})': '{0} ({1} de {2})',
+  '{0}: nothing says how much; write coverage into materials/{1}.yaml':
+    '{0}: nada dice cuánto; escriba coverage en materials/{1}.yaml',
+  '{0}: nothing is counted for what waits for its lead test.':
+    '{0}: no se cuenta nada de lo que espera su prueba de plomo.',
+  'For {0}. Reckoned from area, coverage, what lands and what is lost; mend `stock:` in shop.yaml when you have shopped, and its date. The label of each container stands above these figures.':
+    'Para {0}. Calculado con la superficie, el rendimiento, lo que llega y lo que se pierde; corrija `stock:` en shop.yaml cuando haya comprado, y su fecha. La etiqueta de cada envase manda sobre estas cifras.',
+  'Nothing to buy.': 'Nada que comprar.',
+  by: 'para',
+  what: 'qué',
+  needed: 'hace falta',
+  'on shelf': 'en estante',
+  costs: 'cuesta',
+  'To buy': 'Para comprar',
+  ' {0} late': ' {0} de retraso',
+  'no difference': 'sin diferencia',
+  '{0} d sooner in all': '{0} d antes en total',
+  '{0} d later in all': '{0} d después en total',
+  '{0}: no plan was found': '{0}: no se encontró ningún plan',
+  ', {0} less late': ', {0} menos de retraso',
+  ', {0} more late': ', {0} más de retraso',
+  ', {0} d for 100 {1}': ', {0} d por 100 {1}',
+  ', {0} d an hour': ', {0} d por hora',
+  'safe hand-over': 'entrega segura',
+  now: 'ahora',
+  'Buys most for its {0}: {1}': 'Lo que más rinde por su {0}: {1}',
+  'with {0}: {1}': 'con {0}: {1}',
+  'without {0}: {1}': 'sin {0}: {1}',
+  '{0} in all, ': '{0} en total, ',
+  'Not planned: {0}': 'Sin planificar: {0}',
+  'from {0} looks at it': { one: 'por {0} observación', other: 'por {0} observaciones' },
+  '{0} dries just as the container says, {1}.': '{0} seca justo como dice el envase, {1}.',
+  '{0} dries {1} % slower here than the container says, {2}.':
+    '{0} seca aquí un {1} % más despacio de lo que dice el envase, {2}.',
+  '{0} dries {1} % quicker here than the container says, {2}.':
+    '{0} seca aquí un {1} % más deprisa de lo que dice el envase, {2}.',
+  'from {0} timed steps': { one: 'por {0} paso cronometrado', other: 'por {0} pasos cronometrados' },
+  '{0} works just as the recipes say, {1}.': '{0} trabaja justo como dicen las recetas, {1}.',
+  '{0} works {1} % slower than the recipes say, {2}.':
+    '{0} trabaja un {1} % más despacio de lo que dicen las recetas, {2}.',
+  '{0} works {1} % quicker than the recipes say, {2}.':
+    '{0} trabaja un {1} % más deprisa de lo que dicen las recetas, {2}.',
+  'Learned from the bench': 'Aprendido en el banco',
+  'so far': 'hasta ahora',
+  'to come': 'por venir',
+  'at the end': 'al final',
+  'bought for': 'comprada por',
+  pay: 'salarios',
+  'share of the shop': 'parte del taller',
+  'cost, {0}': 'coste, {0}',
+  'bench hours': 'horas de banco',
+  'days in the shop': 'días en el taller',
+  loses: 'pierde',
+  'at every price: selling takes it all': 'a cualquier precio: vender se lo lleva todo',
+  'loses below': 'pierde por debajo de',
+  'none: write price: into its file': 'ninguno: escriba price: en su archivo',
+  'selling, {0}': 'venta, {0}',
+  margin: 'margen',
+  'earned a bench hour': 'gana por hora de banco',
+  'earned a day held': 'gana por día en el taller',
+  'as planned': 'según lo previsto',
+  'Worked {0} for what was planned as {1}: {2}.': 'Trabajadas {0} para lo previsto en {1}: {2}.',
+  'Counted as nothing, for shop.yaml has no price of it: {0}':
+    'Contado como nada, porque shop.yaml no tiene su precio: {0}',
+  '{0}: the steps that wait for its lead test are not counted.':
+    '{0}: los pasos que esperan su prueba de plomo no se cuentan.',
+  'Earned means before your own pay and taxes. To come is what the plan says.':
+    '«Gana» es antes de su propio sueldo e impuestos. «Por venir» es lo que dice el plan.',
+  'a day held': 'por día',
+  'a bench hour': 'por hora de banco',
+  'of no kind': 'sin tipo',
+  'What kinds of piece earn, in {0}': 'Qué gana cada tipo de pieza, en {0}',
+  'There is no piece in the shop.\n': 'No hay ninguna pieza en el taller.\n',
+  'cost so far': 'coste hasta ahora',
+  'hoped for': 'se espera',
+  always: 'siempre',
+  none: 'ninguno',
+  'What pieces cost and bring, in {0}': 'Qué cuestan y qué dan las piezas, en {0}',
+  ', {0} more than anyway': ', {0} más que de todos modos',
+  '{0}: {1} late{2} (wanted by {3})': '{0}: {1} de retraso{2} (se quiere para {3})',
+  '{0} (holds with {1}; usually {2})': '{0} (se cumple con {1}; normalmente {2})',
+  'No: no plan was found with such a piece.': 'No: no se encontró ningún plan con tal pieza.',
+  'Yes: ready by {0}, and nobody else has to wait for it.':
+    'Sí: lista para {0}, y nadie más tiene que esperar por ella.',
+  'No: not by {0} without making another piece late.': 'No: no para {0} sin retrasar otra pieza.',
+  'Soonest safe hand-over: {0}': 'Entrega segura más temprana: {0}',
+  'Every plan that was found makes another piece late; with hand-over {0}:':
+    'Todo plan encontrado retrasa otra pieza; con entrega {0}:',
+  'Nothing sooner was found, even where others would have to wait.':
+    'No se encontró nada más temprano, ni aunque otras tuvieran que esperar.',
+  'Sooner, at the cost of others: {0}': 'Antes, a costa de otras: {0}',
+  '{0} days': { one: '{0} día', other: '{0} días' },
+  '{0}, the least possible': '{0}, lo menos posible',
+  '{0}, no plan below {1}': '{0}, ningún plan baja de {1}',
+  'Standing in the shop counts as {0} (a day of a piece counts for more the more money is in it).':
+    'Estar en el taller cuenta como {0} (un día de una pieza cuenta más cuanto más dinero hay en ella).',
+  'Being late counts as {0}.': 'Retrasarse cuenta como {0}.',
+  'Moving steps off the plan followed before counts as {0}.': 'Apartar pasos del plan seguido antes cuenta como {0}.',
+  'Work that another plan might spare: {0}.': 'Trabajo que otro plan podría ahorrar: {0}.',
+  'Proven: no plan does better.': 'Demostrado: ningún plan es mejor.',
+  'Not proven best: at most {0} % could still be gained.':
+    'No está demostrado que sea el mejor: como mucho podría ganarse un {0} %.',
+  'Checked against every rule that no plan may break. {0}':
+    'Comprobado con todas las reglas que ningún plan puede romper. {0}',
+  '{0} records are whole and stay': {
+    one: '{0} entrada está entera y se queda',
+    other: '{0} entradas están enteras y se quedan',
+  },
+  '{0} lines were taken out': { one: 'se ha quitado {0} línea', other: 'se han quitado {0} líneas' },
+  'line {0}: {1}': 'línea {0}: {1}',
+  '  and {0} more': '  y {0} más',
+  'The journal as it was is kept in {0}. Enter again what was taken out and did happen.':
+    'El diario tal como estaba se guarda en {0}. Anote otra vez lo que se ha quitado y sí ocurrió.',
+  'Nothing that Drybench itself wrote needs repair.\n': 'Nada de lo que escribió Drybench necesita reparación.\n',
+  '{0} cannot be read and is set aside, as {1}. It is made anew.':
+    '{0} no puede leerse y se aparta, como {1}. Se hace de nuevo.',
+};

@@ -1,0 +1,90 @@
+import type { Wording } from '../worded.ts';
+
+/** Work that is not in a recipe, the order of the trade, warnings of plans. */
+export const work: Readonly<Record<string, Wording>> = {
+  'is about a step that is done already': 'trata de un paso que ya está hecho',
+  'names the way "{0}", which it does not have': 'nombra la manera "{0}", que no tiene',
+  'names the station "{0}", which the shop does not have': 'nombra el puesto "{0}", que el taller no tiene',
+  'names the hand "{0}", which the shop does not have': 'nombra a "{0}", que no está en el taller',
+  'is about a film that is not laid yet': 'trata de una película que aún no se ha aplicado',
+  'is about a step that lays down nothing to dry': 'trata de un paso que no deja nada que secar',
+  'puts off a step that is begun or done': 'aplaza un paso empezado o hecho',
+  'puts off oily rags, which cannot wait': 'aplaza trapos con aceite, que no pueden esperar',
+  'leaves out a step that is begun or done': 'omite un paso empezado o hecho',
+  'leaves out oily rags, which must be put away': 'omite trapos con aceite, que hay que recoger',
+  'leaves out a preparation, which is planned only where a coat needs it':
+    'omite una preparación, que solo se planifica donde una mano la necesita',
+  'repeats oily rags without their coat': 'repite trapos con aceite sin su mano',
+  'repeats a preparation that is not done': 'repite una preparación que no está hecha',
+  'repeats a step that is repeated already': 'repite un paso que ya se repite',
+  'is about a coat that is not laid yet': 'trata de una mano que aún no se ha aplicado',
+  'is about a step that lays down no coat': 'trata de un paso que no aplica ninguna mano',
+  'is about a coat that is done again already': 'trata de una mano que ya se hace de nuevo',
+  'is about "{0}", a piece that nobody knows': 'trata de "{0}", una pieza que nadie conoce',
+  'is about "{0}", a step that no piece has': 'trata de "{0}", un paso que ninguna pieza tiene',
+  'journal entry {0} {1}': 'la entrada {0} del diario {1}',
+  'Level the runs, sand the coat back': 'Rebajar los descuelgues, lijar la mano',
+  'Wash off what drove the coat apart, sand it back': 'Lavar lo que apartó la mano, lijarla',
+  'Feather the place that is scratched through, sand the coat': 'Difuminar el lugar rozado, lijar la mano',
+  'Sand off the milky surface': 'Lijar la superficie lechosa',
+  'Take the wrinkled coat off': 'Quitar la mano arrugada',
+  'Nib off the dust': 'Repasar el polvo',
+  'Vacuum and tack off the dust': 'Aspirar y pasar la bayeta atrapapolvo',
+  'the recipe says so': 'la receta lo dice',
+  'the tape must be off again by then': 'la cinta debe estar quitada para entonces',
+  'Oily rags away: flat outdoors, or in a can under water':
+    'Trapos con aceite fuera: extendidos al aire libre, o en un bote con agua',
+  'Scuff for the late coat, vacuum off': 'Matizar para la mano tardía, aspirar',
+  'Abrade for the late coat, vacuum off': 'Lijar para la mano tardía, aspirar',
+  'Wash, let dry and scuff for the late coat': 'Lavar, dejar secar y matizar para la mano tardía',
+  'Clean and lay a thin tack coat before the late coat':
+    'Limpiar y dar una mano fina de agarre antes de la mano tardía',
+  'Strip the coat that is past its window': 'Decapar la mano que ha pasado su ventana',
+  'journal entry {0} takes back entry {1}, which does not come before it':
+    'la entrada {0} del diario retira la entrada {1}, que no es anterior',
+  '{0} grit {1}': '{0} grano {1}',
+  'tapes over "{0}" {1}': 'enmascara sobre "{0}" {1}',
+  'as soon as it is laid': 'en cuanto se ha aplicado',
+  'at its mark {0}': 'en su grado {0}',
+  'write after: {0} @ tape': 'escriba after: {0} @ tape',
+  '{0} and then {1} on the same surface': '{0} y después {1} en la misma superficie',
+  'sand from coarse to fine': 'lije de grueso a fino',
+  'pass over one grade at most: sand with {0} in between': 'salte como mucho un grano: lije con {0} entre medias',
+  'add a tack cloth to the last sanding, or a step that cleans':
+    'añada una bayeta atrapapolvo al último lijado, o un paso que limpie',
+  'goes on over sanding dust': 'va sobre polvo de lijado',
+  'tape does not hold on wax': 'la cinta no agarra sobre cera',
+  'mask before the wax': 'enmascare antes de la cera',
+  'tapes over "{0}" at its mark {1}': 'enmascara sobre "{0}" en su grado {1}',
+  'leave out needs, or write needs: tape': 'omita needs, o escriba needs: tape',
+  'nothing but wax sticks over wax': 'sobre la cera no agarra nada más que cera',
+  'wax last, when all paint, filler and glue is done':
+    'la cera al final, cuando están hechas toda la pintura, la masilla y la cola',
+  'glue first: clamps shift the joint and crack the fill':
+    'primero la cola: los sargentos mueven la unión y agrietan el relleno',
+  'glues after the fill': 'encola después de rellenar',
+  'is coated unsanded': 'recibe mano sin lijar',
+  'sand the fill level': 'lije el relleno a ras',
+  'sands "{0}", which never sands': 'lija "{0}", que nunca se lija',
+  'sand first, then caulk, then coat': 'primero lijar, después sellar juntas, después dar mano',
+  'damp the wood, let it dry and knock the grain back first, or put a sealer under it':
+    'humedezca la madera, déjela secar y rebaje antes el repelo, o ponga debajo un tapaporos',
+  'raises the grain of bare wood': 'levanta el repelo de la madera desnuda',
+  'Helper for a day': 'Ayudante por un día',
+  'New {0}': '{0} (nuevo)',
+  '{0}: nothing says whether its old paint may hold lead, so that nothing waits for a test. Write may-carry-lead: yes or no into pieces/{1}.yaml.':
+    '{0}: nada dice si su pintura vieja puede llevar plomo, así que nada espera una prueba. Escriba may-carry-lead: yes o no en pieces/{1}.yaml.',
+  '{0} carries lead paint: steps that disturb it are not planned. Follow local rules and licensed practice.':
+    '{0} lleva pintura con plomo: los pasos que la alteran no se planifican. Siga las normas locales y la práctica con licencia.',
+  '{0} may carry lead paint: nothing that disturbs it is planned before a test is recorded.':
+    '{0} puede llevar pintura con plomo: nada que la altere se planifica antes de anotar una prueba.',
+  '{0}, {1}/{2} comes later than it should ({3}): do it as soon as you can, with care.':
+    '{0}, {1}/{2} llega más tarde de lo debido ({3}): hágalo cuanto antes, con cuidado.',
+  'scuff the film first': 'matice antes la película',
+  'abrade the film first': 'lije antes la película',
+  'wash and scuff the film first': 'lave y matice antes la película',
+  'lay a tack coat first': 'dé antes una mano de agarre',
+  'the film has to come off again': 'la película tiene que quitarse otra vez',
+  'let it cure fully, then ': 'deje que cure del todo, y después ',
+  '{0}, {1}/{2} misses the window of {3}: {4}{5}.': '{0}, {1}/{2} pierde la ventana de {3}: {4}{5}.',
+};
