@@ -6,7 +6,11 @@ import { rolldown } from 'rolldown';
 const home = fileURLToPath(new URL('..', import.meta.url));
 const folder = `${home}dist/program`;
 
-const bundle = await rolldown({ input: `${home}src/cli.ts`, platform: 'node', cwd: home });
+const bundle = await rolldown({
+  input: { cli: `${home}src/cli.ts`, 'search-worker': `${home}src/commands/search-worker.ts` },
+  platform: 'node',
+  cwd: home,
+});
 const { output } = await bundle.write({ dir: folder, format: 'esm', cleanDir: true, minify: 'dce-only' });
 await bundle.close();
 

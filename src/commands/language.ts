@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
 import type { Io } from '../terminal/io.ts';
 import { languageCodes, type LanguageCode } from '../words/languages.ts';
-import { speak, type Language, worded } from '../words/worded.ts';
+import { speak, spokenCode, type Language, worded } from '../words/worded.ts';
 import { CannotGoOn } from './call.ts';
 
 /** Read only when they are spoken. */
@@ -43,5 +43,15 @@ export async function speakAsAsked(words: readonly string[], io: Io): Promise<vo
       worded`write one of ${languageCodes.join(', ')}`,
     );
   const code = asked ?? ofShop(words, io) ?? 'en';
-  if (isLanguage(code)) speak(await languages[code]());
+  if (isLanguage(code)) await speakCode(code);
+}
+
+export async function speakCode(code: LanguageCode): Promise<void> {
+  speak(await languages[code]());
+}
+
+/** What is spoken now. */
+export function languageSpoken(): LanguageCode {
+  const code = spokenCode();
+  return isLanguage(code) ? code : 'en';
 }

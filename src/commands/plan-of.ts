@@ -8,15 +8,17 @@ import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import { basisText } from '../planning/basis.ts';
 import { asMade, type Standing, stillFits } from '../planning/current-plan.ts';
-import { makePlan } from '../planning/make-plan.ts';
+import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { namesOf } from '../reports/names.ts';
 import { demandsOf, mayFree } from '../reports/no-plan.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
-import { CannotGoOn, isFlagged, numberFlag, type Call } from './call.ts';
+import { CannotGoOn, isFlagged, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
 import { translated, worded } from '../words/worded.ts';
+import { languageSpoken } from './language.ts';
+import { canSearchApart, searchApart } from './search-longer.ts';
 
 /** Any number would do; the same one gives the same plan. */
 export const seed = 1;
@@ -89,6 +91,17 @@ function followedBefore(
   return undefined;
 }
 
+/** Says on a person's terminal how far the search has come. */
+function progressOf(call: Call) {
+  const progress = progressOn(call.io);
+  progress.say(worded`planning …`);
+  const onBetter = (value: number, bound: number): void => {
+    const percent = value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value);
+    progress.say(worded`planning … at most ${percent} % from the best`);
+  };
+  return { ...progress, onBetter };
+}
+
 /**
  * The plan of all that is left to do: the one that the shop follows where it still fits, else a new one near it. Who only
  * looks (`patient`) is shown the plan of the day also where what it says was not entered yet.
@@ -98,26 +111,27 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
   const situation = situationOf(shop.book, shop.now);
   const kept = keptPlan(call, shop);
   const before = kept === undefined ? {} : { kept };
-  // Only who plans anew says how long to search; elsewhere `--for` means something else.
-  const seconds = patient ? 0 : numberFlag(call, 'for', 0, 1, 3600);
-  const anew = seconds > 0 || isFlagged(call, 'anew');
+  const anew = isFlagged(call, 'anew');
   const standing = !anew ? followedBefore(shop, situation, kept, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...before };
-  const progress = progressOn(call.io);
-  progress.say(worded`planning …`);
-  const onBetter = (value: number, bound: number) =>
-    progress.say(
-      worded`planning … at most ${value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value)} % from the best`,
-    );
-  const until = call.io.clock() + seconds * MS_PER_SECOND;
-  const longer = seconds === 0 ? {} : { steps: MANY_STEPS, stop: () => call.io.clock() >= until };
+  const planned = planNow(call, shop, situation, { anew, ...before });
+  if (patient && !anew) rememberLook(shop, planned.plan);
+  return planned;
+}
+
+function planNow(
+  call: Call,
+  shop: OpenShop,
+  situation: Situation,
+  options: Pick<MakeOptions, 'kept' | 'anew' | 'steps' | 'stop'>,
+): Planned {
+  const { end, onBetter } = progressOf(call);
   const basis = fingerprint(basisText(shop.book));
-  const made = makePlan(situation, { seed, onBetter, basis, anew, ...longer, ...before });
-  progress.end();
+  const made = makePlan(situation, { seed, onBetter, basis, ...options });
+  end();
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
-    if (patient && !anew) rememberLook(shop, plan);
-    return { plan, air, factors, situation, ...before };
+    return { plan, air, factors, situation, ...(options.kept && { kept: options.kept }) };
   }
   if (made.kind === 'broken')
     throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
@@ -125,4 +139,41 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
     ? worded`no plan exists: these demands cannot hold together`
     : worded`no plan was found; in the way stand`;
   throw new CannotGoOn(message, translated(mayFree), 1, [], demandsOf(made, namesOf(shop.book)));
+}
+
+/**
+ * A plan of all that is left to do, made anew and searched for so many seconds; Ctrl-C ends the search earlier, and the
+ * best plan found until then counts.
+ * @throws CannotGoOn, exit code 1, where none exists.
+ */
+export async function planFor(
+  call: Call,
+  shop: OpenShop,
+  seconds: number,
+): Promise<Planned & { readonly interrupted: boolean }> {
+  const situation = situationOf(shop.book, shop.now);
+  const kept = keptPlan(call, shop);
+  const before = kept === undefined ? {} : { kept };
+  const until = call.io.clock() + seconds * MS_PER_SECOND;
+  if (!canSearchApart()) {
+    const stop = () => call.io.clock() >= until;
+    return {
+      ...planNow(call, shop, situation, { anew: true, steps: MANY_STEPS, stop, ...before }),
+      interrupted: false,
+    };
+  }
+  const { say, end, onBetter } = progressOf(call);
+  const basis = fingerprint(basisText(shop.book));
+  const { plan, interrupted } = await searchApart(
+    { book: shop.book, now: shop.now, basis, seed, until, language: languageSpoken(), ...before },
+    onBetter,
+    () => {
+      say(worded`stopping …`);
+    },
+  );
+  end();
+  const standing = plan && asMade(shop.book, plan);
+  if (standing !== undefined) return { ...standing, situation, interrupted, ...before };
+  // Why there is none, a shorter search says as well.
+  return { ...planNow(call, shop, situation, { anew: true, ...before }), interrupted };
 }

@@ -7,8 +7,9 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, numberFlag, type Call, type ExitCode } from './call.ts';
 import { openShop } from './open-shop.ts';
-import { keepPlan, planOf } from './plan-of.ts';
+import { keepPlan, planFor, planOf } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
+import { worded } from '../words/worded.ts';
 
 /**
  * Plans everything, near the plan that the shop follows, and keeps that from then on; shows what moved and the bench sheet
@@ -17,7 +18,9 @@ import { sheetOf } from './sheet-of.ts';
 export async function answer(call: Call): Promise<ExitCode> {
   const days = numberFlag(call, 'days', 7, 1, 60);
   const shop = await openShop(call, { supplies: true });
-  const planned = planOf(call, shop, false);
+  const seconds = numberFlag(call, 'for', 0, 1, 3600);
+  const { interrupted, ...planned } =
+    seconds > 0 ? await planFor(call, shop, seconds) : { ...planOf(call, shop, false), interrupted: false };
   if (!isFlagged(call, 'look')) keepPlan(call, shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
   else {
@@ -30,5 +33,6 @@ export async function answer(call: Call): Promise<ExitCode> {
         weekScreen(sheet, writing, days, isFlagged(call, 'picture')),
     );
   }
-  return 0;
+  if (interrupted) call.io.stderr.write(worded`drybench: stopped early; this is the best plan found until then\n`);
+  return interrupted ? 130 : 0;
 }
