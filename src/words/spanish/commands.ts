@@ -86,6 +86,9 @@ export const commands: Readonly<Record<string, Wording>> = {
   '{0} cannot be read': '{0} no puede leerse',
   'drybench: {0} is left aside: {1}\n': 'drybench: {0} se deja de lado: {1}\n',
   'drybench: what stood in {0} is now in {1}\n': 'drybench: lo que había en {0} está ahora en {1}\n',
+  'drybench: stopped early; this is the best plan found until then\n':
+    'drybench: detenido antes de tiempo; este es el mejor plan encontrado hasta entonces\n',
+  'stopping …': 'deteniendo …',
   'planning …': 'planificando …',
   'planning … at most {0} % from the best': 'planificando … como mucho a un {0} % del mejor',
   'no plan exists: these demands cannot hold together': 'no existe ningún plan: estas exigencias no caben juntas',
