@@ -18,6 +18,7 @@ class Runner {
   #bundles = new Map();
   /** Test id -> how long it takes, ms. */
   #times = new Map();
+  #firstRun;
   /** Source file -> test id -> how many of its mutants that test has killed. */
   #kills = new Map();
 
@@ -25,22 +26,33 @@ class Runner {
     return { reloadEnvironment: true };
   }
 
+  /**
+   * Looks through the tests before anything is timed: a mutant that hangs is given up after as long as the first run takes.
+   * A process that goes on where another was stopped finds their times in a file.
+   */
   async init() {
     if (existsSync(timesFile)) this.#times = new Map(JSON.parse(readFileSync(timesFile, 'utf8')));
+    else this.#firstRun = await this.#lookThrough();
   }
 
-  async dryRun() {
-    this.#times.clear();
-    Object.assign(state, { mutantCoverage: { static: {}, perTest: {} }, activeMutant: undefined, hitCount: undefined });
+  dryRun() {
+    return this.#firstRun;
+  }
+
+  async #lookThrough() {
+    Object.assign(state, {
+      mutantCoverage: { static: {}, perTest: {} },
+      activeMutant: undefined,
+      hitCount: undefined,
+    });
     const tests = [];
     for (const file of testFiles) {
       // Once with all mutants there, to see which of them a test comes by, and once without, to see how long it takes.
       await this.#runAll(file, await this.#bundle(file, 'all', all));
-      const timed = await this.#runAll(file, await this.#bundle(file, 'none', none));
-      for (const { id, timeSpentMs } of timed) this.#times.set(id, timeSpentMs);
-      tests.push(...timed);
+      tests.push(...(await this.#runAll(file, await this.#bundle(file, 'none', none))));
     }
     this.#bundles.clear();
+    for (const { id, timeSpentMs } of tests) this.#times.set(id, timeSpentMs);
     writeFileSync(timesFile, JSON.stringify([...this.#times]));
     return { status: 'complete', tests, mutantCoverage: state.mutantCoverage };
   }
@@ -102,7 +114,12 @@ class Runner {
       if (state.hitCount > state.hitLimit) return { status: 'timeout', reason: 'goes round and round' };
       if (error === undefined) continue;
       kills.set(id, (kills.get(id) ?? 0) + 1);
-      return { status: 'killed', killedBy: [id], failureMessage: String(error), nrOfTests };
+      return {
+        status: 'killed',
+        killedBy: [id],
+        failureMessage: String(error),
+        nrOfTests,
+      };
     }
     return { status: 'survived', nrOfTests };
   }

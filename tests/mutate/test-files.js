@@ -17,7 +17,8 @@ export const testFiles = [
 ]
   .map((name) => `tests/verify/${name}.test.ts`)
   .concat(
-    ['windows', 'learn', 'acceptance', 'chance', 'surface', 'fit-hours', 'dose-map', 'laws', 'outlook'].map(
-      (name) => `tests/drying/${name}.test.ts`,
-    ),
+    [
+      ...['windows', 'learn', 'acceptance', 'chance', 'surface', 'fit-hours', 'dose-map', 'laws', 'outlook'],
+      ...['film-maths', 'stack', 'first-minute', 'keep-above', 'rate-law', 'spread', 'why-unfit', 'learn-by-bayes'],
+    ].map((name) => `tests/drying/${name}.test.ts`),
   );

@@ -205,6 +205,10 @@ describe('when it is carried', () => {
     const sanded = step(tasks.sand, { at: on('mon', '17:30'), station: 'bench-1' });
     // Shut from Tuesday 12 January to Monday 8 February.
     expect(leaves({ book: { ...base.book, shop } }, [sanded, late])).toBe(on('tue', '08:00') + 28 * DAY);
+    // A plan that lays the coat into those weeks is no reason to carry sooner.
+    expect(leaves({ book: { ...base.book, shop } }, [sanded, ahead(1, 'coat', on('mon', '10:00'))])).toBe(
+      on('tue', '08:00') + 28 * DAY,
+    );
   });
   test('never, where the shop does not open any more', () => {
     const base = situationOf(Object.values(tasks));

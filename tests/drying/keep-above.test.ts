@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { airAt, type AirSeries } from '../../src/air/series.ts';
+import { coldestAhead, warmEnough } from '../../src/drying/keep-above.ts';
+import fc from '../support/property.ts';
+import { t0, wildAir } from './arbitrary.ts';
+
+const anyAir = fc.oneof(
+  wildAir(0, 30),
+  // Samples of whole degrees, which touch the limit.
+  fc.array(fc.integer({ min: 8, max: 12 }), { minLength: 2, maxLength: 40 }).map((temps): AirSeries => ({
+    from: t0,
+    stepMinutes: 15,
+    tempC: Float64Array.from(temps),
+    rhPercent: new Float64Array(temps.length).fill(50),
+    notes: [],
+  })),
+);
+
+test('a coat may start where no minute from its start until the hours after its end is colder', () => {
+  fc.assert(
+    fc.property(
+      anyAir,
+      fc.integer({ min: 0, max: 300 }),
+      fc.integer({ min: 1, max: 60 }),
+      fc.integer({ min: -200, max: 3000 }),
+      (air, after, run, k) => {
+        const start = t0 + k;
+        const spans = warmEnough({ tempC: 10, hours: after / 60 }, air, run);
+        const minutes = run + Math.ceil((after / 60) * 60);
+        let isWarm = true;
+        for (let m = start; m < start + minutes; m += 1) isWarm &&= airAt(air, m).tempC >= 10;
+        expect(spans.some((s) => s.start <= start && start < s.end)).toBe(isWarm);
+      },
+    ),
+    { numRuns: 600 },
+  );
+});
+
+test('the coldest minute to come is that of a look at each', () => {
+  fc.assert(
+    fc.property(anyAir, fc.integer({ min: 0, max: 600 }), fc.integer({ min: -300, max: 3000 }), (air, after, k) => {
+      const minute = t0 + k;
+      let coldest = Infinity;
+      for (let m = minute; m <= minute + Math.ceil((after / 60) * 60); m += 1)
+        coldest = Math.min(coldest, airAt(air, m).tempC);
+      expect(coldestAhead({ tempC: 10, hours: after / 60 }, air, minute)).toBeCloseTo(coldest, 9);
+    }),
+    { numRuns: 300 },
+  );
+});
