@@ -23,11 +23,13 @@ const smallEnough = 200;
 /** Nodes of a first complete search, which settles the smallest problems at once. */
 const fewNodes = 500;
 /** How many cells of buckets may be priced for the bound: by step of the budget, and at most. */
-const cellsPerStep = 5000;
+const cellsPerStep = 12_000;
 const mostCells = 600_000_000;
 /** How many orders of the prices are placed by, for as many steps as there are activities; and placements for all of them. */
 const ordersPerRound = 4;
 const orderPlacements = 60_000;
+/** How often as many orders are placed by as there are: once as they are, else blurred. */
+const blurs = 3;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -170,17 +172,27 @@ function raiseBound(
   return orders;
 }
 
-/** Places everything anew by each of `orders`, and keeps what is cheaper. */
+/** Places everything anew by each of `orders`, and then by the best of them, blurred anew each time; keeps what is cheaper. */
 function followOrders(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
   orders: readonly Float64Array[],
 ): void {
-  for (const order of orders) {
+  let best: { readonly order: Float64Array; readonly value: number } | undefined;
+  for (let k = 0; k < blurs * orders.length; k++) {
     if (incumbent.value <= incumbent.bound || options.stop?.() === true) return;
-    if (constructBy(search, order)) keep(search, options, incumbent);
+    const order = orders[k] ?? blurred(search, best?.order);
+    if (order === undefined) return;
+    if (!constructBy(search, order)) continue;
+    keep(search, options, incumbent);
+    if (best === undefined || search.plan.value < best.value) best = { order, value: search.plan.value };
   }
+}
+
+function blurred(search: Search, order: Float64Array | undefined): Float64Array | undefined {
+  const noise = 60 + search.random.below(8) * 60;
+  return order?.map((key) => key + noise * (search.random.unit() - 0.5));
 }
 
 function everything(problem: Problem): { activities: number[]; lags: number[]; resources: number[] } {

@@ -4,11 +4,12 @@ import { defaultSteps } from '../../src/engine/default-steps.ts';
 import type { Outcome } from '../../src/engine/problem.ts';
 import { solve } from '../../src/engine/solve.ts';
 import { violations } from '../../src/engine/valid.ts';
-import { shopLike } from '../engine/shop-like.ts';
+import { type Intake, shopLike } from '../engine/shop-like.ts';
 import { table } from './table.ts';
 
 /** What came of one generated shop. Seconds count from the finished problem on; `first` is to its first valid plan. */
 interface Measured {
+  readonly intake: Intake;
   readonly pieces: number;
   readonly steps: number;
   readonly status: Outcome['status'];
@@ -19,7 +20,12 @@ interface Measured {
   readonly bound?: number;
 }
 
-/** `shops [SIZE...] [--all] [--seed N]`: plans generated shops of so many pieces, with the budget that a shop gets. */
+const intakes: readonly Intake[] = ['at once', 'as the shop gets through them'];
+
+/**
+ * `shops [SIZE...] [--all] [--seed N]`: plans generated shops of so many pieces, with the budget that a shop gets: all pieces
+ * at once, and as the shop gets through them.
+ */
 export function shops(words: readonly string[]): void {
   const { values, positionals } = parseArgs({
     args: [...words],
@@ -28,6 +34,7 @@ export function shops(words: readonly string[]): void {
       all: { type: 'boolean', default: false },
       seed: { type: 'string', default: '7' },
       one: { type: 'boolean', default: false },
+      intake: { type: 'string' },
     },
   });
   const named = positionals.map(Number);
@@ -35,32 +42,36 @@ export function shops(words: readonly string[]): void {
   if (!Number.isInteger(seed) || named.some((size) => !Number.isInteger(size) || size < 1))
     throw new Error('usage: shops [SIZE...] [--all] [--seed N]');
   if (values.one) {
-    for (const pieces of named) process.stdout.write(JSON.stringify(planOne(pieces, seed)));
+    const intake = intakes.find((known) => known === values.intake) ?? 'at once';
+    for (const pieces of named) process.stdout.write(JSON.stringify(planOne(pieces, seed, intake)));
     return;
   }
   const sizes = named.length > 0 ? named : [10, 30, 100, 300, ...(values.all ? [1000] : [])];
-  const measured = sizes.map((pieces) => inOwnProcess(pieces, seed));
-  process.stdout.write(reportOf(measured));
+  const measured = intakes.flatMap((intake) => {
+    const own = sizes.map((pieces) => inOwnProcess(pieces, seed, intake));
+    process.stdout.write(`pieces come in ${intake}\n${reportOf(own)}\n`);
+    return own;
+  });
   if (measured.some(({ first }) => first === undefined)) process.exitCode = 1;
 }
 
 /** In a process of its own: peak memory is a process's, and what one size has warmed up must not help the next. */
-function inOwnProcess(pieces: number, seed: number): Measured {
-  const words = [process.argv[1] ?? '', 'shops', '--one', String(pieces), '--seed', String(seed)];
+function inOwnProcess(pieces: number, seed: number, intake: Intake): Measured {
+  const words = [process.argv[1] ?? '', 'shops', '--one', String(pieces), '--seed', String(seed), '--intake', intake];
   const { status, stdout } = spawnSync(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
   if (status !== 0) throw new Error(`the shop of ${pieces} pieces ended with ${String(status)}`);
   return JSON.parse(stdout.toString()) as Measured;
 }
 
-function planOne(pieces: number, seed: number): Measured {
-  const problem = shopLike(pieces, seed);
+function planOne(pieces: number, seed: number, intake: Intake): Measured {
+  const problem = shopLike(pieces, seed, intake);
   const began = performance.now();
   const elapsed = () => (performance.now() - began) / 1000;
   let first: number | undefined;
   const outcome = solve(problem, { seed: 1, steps: defaultSteps(problem), onBetter: () => (first ??= elapsed()) });
   const seconds = elapsed();
   const megabytes = process.resourceUsage().maxRSS / 1024;
-  const measured = { pieces, steps: problem.activities.length, status: outcome.status, seconds, megabytes };
+  const measured = { intake, pieces, steps: problem.activities.length, status: outcome.status, seconds, megabytes };
   if (!('schedule' in outcome)) return measured;
   const [broken] = violations(problem, outcome.schedule);
   if (broken !== undefined) throw new Error(`the plan of ${pieces} pieces breaks a rule: ${JSON.stringify(broken)}`);

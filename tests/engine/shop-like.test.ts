@@ -18,6 +18,29 @@ describe('problems like those of a shop', () => {
     for (const term of outcome.terms) expect(term.bound).toBeLessThanOrEqual(term.value);
   });
 
+  it('ask no more of the hands than they have, where pieces come as the shop gets through them', () => {
+    const { activities, objective, from } = shopLike(30, 7, 'as the shop gets through them');
+    const arrivals = objective.flatMap((term) =>
+      term.kind === 'late' && term.name.startsWith('tie-up') ? [term.due] : [],
+    );
+    expect(arrivals).toHaveLength(30);
+    expect(arrivals.toSorted((a, b) => a - b)).toEqual(arrivals);
+    expect(new Set(arrivals).size).toBeGreaterThan(5);
+    expect(arrivals[0]).toBe(from);
+    const begins = activities.filter(({ name }) => name.endsWith('dismantle'));
+    begins.forEach(({ modes }, k) => {
+      for (const { starts } of modes) expect(starts?.[0]?.start).toBeGreaterThanOrEqual(arrivals[k] ?? Infinity);
+    });
+  });
+
+  it('get a valid plan where pieces come as the shop gets through them', () => {
+    const problem = shopLike(12, 7, 'as the shop gets through them');
+    const outcome = solve(problem, { seed: 1, steps: 1000 });
+    if (!('schedule' in outcome)) throw new Error(`no plan: ${outcome.status}`);
+    expect(violations(problem, outcome.schedule)).toEqual([]);
+    expect(outcome.bound).toBeLessThanOrEqual(outcome.value);
+  });
+
   it('get the same plan for the same seed, a better one for a longer search', () => {
     const problem = shopLike(8, 3);
     const one = solve(problem, { seed: 5, steps: 8000 });

@@ -9,8 +9,20 @@ const week = 7 * day;
 /** A Monday, 00:00, well into the calendar. */
 const monday = 29_998_080;
 
+/**
+ * When pieces come in.
+ * - `at once`: all on the first Monday morning, which asks the most of a plan.
+ * - `as the shop gets through them`: some a hand to begin with, each other on the morning of the day by which the hands
+ *   could have done nine tenths of the work on those before it. What a piece ties up then counts from the day that it comes.
+ */
+export type Intake = 'at once' | 'as the shop gets through them';
+
+/** Pieces a hand that are there to begin with, where they come as the shop gets through them. */
+const toBeginWith = 3;
+const load = 0.9;
+
 /** A made-up shop's problem: `pieces` pieces of 15 to 30 steps each, of the kinds that a shop has. */
-export function shopLike(pieces: number, seed: number): Problem {
+export function shopLike(pieces: number, seed: number, intake: Intake = 'at once'): Problem {
   const random = randomFrom(seed);
   const hands = pieces <= 12 ? 1 : Math.ceil(pieces / 25);
   const from = monday + 8 * hour;
@@ -151,8 +163,29 @@ export function shopLike(pieces: number, seed: number): Problem {
     return { first, last: dry };
   };
 
+  /** Minutes that the hands have been in by the end of each day, all together. */
+  const handMinutes = Array.from(
+    { length: 7 * weeks },
+    (_, d) =>
+      minutesBefore(open, monday + (d + 1) * day) * hands +
+      minutesBefore(second, monday + (d + 1) * day) * Math.ceil(hands / 2),
+  );
+  const arrivalAfter = (piece: number, work: number): number => {
+    if (intake === 'at once' || piece < toBeginWith * hands) return from;
+    const d = handMinutes.findIndex((done) => done * load >= work);
+    return Math.max(from, monday + Math.max(0, d) * day + 8 * hour);
+  };
+  const workOf = (first: number): number =>
+    activities.slice(first).reduce((sum, activity) => sum + (activity.modes[0]?.duration ?? 0), 0);
+
+  let workBefore = 0;
   for (let piece = 0; piece < pieces; piece++) {
-    const begin = add(`piece ${piece} dismantle`, workModes(minutes(10, 40), [2], true, {}));
+    const firstOfPiece = activities.length;
+    const arrives = arrivalAfter(piece, workBefore);
+    const here = [{ start: arrives, end: to + 1 }];
+    const arrived = (mode: Mode): Mode => ({ ...mode, starts: intersect(mode.starts ?? here, here) });
+    const dismantle = workModes(minutes(10, 40), [2], true, {});
+    const begin = add(`piece ${piece} dismantle`, arrives === from ? dismantle : dismantle.map(arrived));
     const refit = random.below(4) + 1;
     const sections = Array.from({ length: refit }, (_, s) => section(piece, s));
     const end = add(`piece ${piece} refit`, workModes(minutes(20, 60), [2], true, {}));
@@ -163,13 +196,19 @@ export function shopLike(pieces: number, seed: number): Problem {
     const ready = add(`piece ${piece} ready`, [{ name: 'ready', duration: 0, starts: open, uses: [] }]);
     after(end, ready, 12 * hour);
     const weight = 1 + random.below(5);
-    objective.push({ kind: 'end', name: `tie-up ${piece}`, activity: ready, weight });
+    const tieUp = { name: `tie-up ${piece}`, activity: ready, weight };
+    objective.push(intake === 'at once' ? { kind: 'end', ...tieUp } : { kind: 'late', ...tieUp, due: arrives });
+    workBefore += workOf(firstOfPiece);
     if (random.below(2) === 0) {
-      const due = from + week + random.below(to - from - week);
+      const due = arrives + week + random.below(to - from - week);
       objective.push({ kind: 'late', name: `late ${piece}`, activity: ready, weight: 20 * weight, due });
     }
   }
   return { from, to, resources, exclusions: rooms + 1, activities, lags, objective };
+}
+
+function minutesBefore(spans: Spans, t: number): number {
+  return spans.reduce((sum, span) => sum + Math.max(0, Math.min(span.end, t) - span.start), 0);
 }
 
 function weekly(weeks: number, days: readonly number[], hours: readonly (readonly [number, number])[]): Spans {

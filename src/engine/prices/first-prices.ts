@@ -1,4 +1,5 @@
 import { at } from '../../at.ts';
+import type { Labels } from '../labels.ts';
 import type { Net } from '../net.ts';
 import type { Term } from '../problem.ts';
 import type { Structure } from '../structure.ts';
@@ -23,6 +24,7 @@ const scarce = 0.7;
  */
 export function firstPrices(
   net: Net,
+  labels: Labels,
   { components }: Structure,
   terms: readonly (readonly Term[])[],
   market: Market,
@@ -57,7 +59,7 @@ export function firstPrices(
   );
   const total = workOf.reduce((sum, minutes) => sum + minutes, 0);
   const weightOf = components.map((members) =>
-    members.reduce((sum, i) => at(terms, i).reduce((s, t) => s + (t.kind === 'end' ? t.weight : 0), sum), 0),
+    members.reduce((sum, i) => at(terms, i).reduce((s, term) => s + minuteWeight(labels, term), sum), 0),
   );
   const order = components.map((_, c) => c).sort((a, b) => at(ends, a) - at(ends, b) || a - b);
   // From the last component back: what a minute is worth while each is worked on.
@@ -81,4 +83,10 @@ export function firstPrices(
     done -= own;
   }
   return market.prices.map((_, r) => (isScarce(r) && pooled > 0 ? lambda.slice() : new Float64Array(grid.count)));
+}
+
+/** What every minute more costs by `term`, from the earliest end on. */
+function minuteWeight(labels: Labels, term: Term): number {
+  const late = term.kind === 'late' && term.due <= labels.earliestEnd(term.activity);
+  return term.kind === 'end' || late ? term.weight : 0;
 }

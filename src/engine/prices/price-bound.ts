@@ -17,10 +17,10 @@ import { branchesOf } from './trees.ts';
 /** Lengths of bucket to choose from, in minutes. */
 const bucketMinutes = [15, 30, 60, 120, 240];
 /** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
-const manyRounds = 30;
-const fewRounds = 6;
-/** Shares of the first prices that are tried. */
-const firstShares = [0.75, 0.5];
+const manyRounds = 50;
+const fewRounds = 14;
+/** Shares of the first prices that are tried, until one is no better than that before. */
+const firstShares = [0.8, 0.6, 0.4, 0.2, 0.1];
 /** Share of the last starts in the mean of a round. */
 const freshness = 0.25;
 
@@ -87,7 +87,7 @@ export function priceBound(
     starts: new Float64Array(net.count),
     stop: options.stop,
   };
-  const guessed = bestShare(lay, firstPrices(net, structure, terms, market, known));
+  const guessed = bestShare(lay, firstPrices(net, labels, structure, terms, market, known));
   // Charging for what is kept past the end can only raise the bound, but finding prices for it from nothing is slow.
   const plain = climb(lay, guessed, rounds * 0.6, 0.15, false);
   const best = climb(lay, plain, rounds * 0.4, 0.1, true);
@@ -107,7 +107,7 @@ function bestShare(lay: Layout, first: readonly Float64Array[]): number {
   for (const share of first.some((prices) => prices.some((price) => price > 0)) ? firstShares : [0]) {
     setTo(share);
     const bound = boundAt(lay, false);
-    if (bound <= best) continue;
+    if (bound <= best) break;
     best = bound;
     bestShare = share;
   }
