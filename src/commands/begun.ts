@@ -9,7 +9,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   refuseBehindGate(named);
   const { shop, task } = named;
   const said = worded`${sayTask(named)} begun ${sayMoment(shop.now, shop.manner)}`;
-  const exitCode = enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);
+  const exitCode = await enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);
   printOpenBefore(call, named);
   return exitCode;
 }

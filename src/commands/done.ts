@@ -56,7 +56,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const timed = begun === undefined ? {} : ({ ...doing, timed: true } as const);
   const measured = air === undefined ? {} : { air: readAir('--air', air) };
   const used = usedOf(call, named);
-  const exitCode = enter(
+  const exitCode = await enter(
     call,
     shop,
     'done',

@@ -10,7 +10,7 @@ import { harmless } from '../terminal/harmless.ts';
 import { print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
-import { openShop, type OpenShop } from './open-shop.ts';
+import { openShop, warn, type OpenShop } from './open-shop.ts';
 import { worded } from '../words/worded.ts';
 
 /** Which steps a command is about: those still to do, or those that are over. */
@@ -71,17 +71,18 @@ export function refuseOilyRags({ task }: NamedStep, what: string): void {
 }
 
 /** Enters deeds into the journal and says what was noted. `deedsOf` sees the entries as they are at that moment. */
-export function enter(
+export async function enter(
   call: Call,
   shop: OpenShop,
   command: string,
   deedsOf: (entries: readonly Entry[]) => readonly Deed[],
   said: string,
-): ExitCode {
+): Promise<ExitCode> {
   const zone = shop.book.shop.timeZone;
   const appended = appendDeeds(shop.folder, deedsOf, { at: shop.now, zone, command });
   if (!appended.ok)
     throw new CannotGoOn(worded`the journal is not right: nothing was entered`, undefined, 2, appended.findings);
+  await warn(call, appended.findings);
   if (wantsJson(call))
     printJson(call, { format: 'drybench.entered/1', entries: appended.entries.map((e) => recordOfEntry(e, zone)) });
   else print(call, worded`Noted: ${harmless(said)}.\n`);

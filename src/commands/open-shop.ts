@@ -3,6 +3,7 @@ import { findShop } from '../files/find-shop.ts';
 import { readBook, type Libraries, type ReadBook } from '../files/read-book.ts';
 import { shippedDir } from '../files/shipped.ts';
 import type { Book } from '../model/book.ts';
+import type { Finding } from '../model/finding.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { journalFindings } from '../planning/situation-of.ts';
 import type { Manner } from '../reports/say-time.ts';
@@ -75,6 +76,13 @@ export function timeOf(call: Call, what: string, written: string, zone: string):
   return time.minute;
 }
 
+/** Tells of findings that keep nobody from going on. */
+export async function warn(call: Call, findings: readonly Finding[]): Promise<void> {
+  if (findings.length === 0) return;
+  const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
+  call.io.stderr.write(`${findingsScreen(findings, look, harmless)}\n`);
+}
+
 /**
  * Finds and reads the shop that a command is to work on; says what is worth knowing of its files on standard error.
  * `supplies`: with what work uses up beside its materials.
@@ -91,8 +99,7 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
     );
   // A plan warns of what is not said of lead, beside the work; `check` says where to write it.
   const worthKnowing = [...findings.filter((f) => f.code !== 'lead-unsaid'), ...journalFindings(book)];
-  const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
-  if (worthKnowing.length > 0) call.io.stderr.write(`${findingsScreen(worthKnowing, look, harmless)}\n`);
+  await warn(call, worthKnowing);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);
   return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency }, libraries };

@@ -29,10 +29,12 @@ export async function bundled(file, original, isMutated) {
   });
   const { output } = await bundle.generate({ format: 'cjs', codeSplitting: false });
   await bundle.close();
-  const script = new Script(`(function (require, module, exports) {${output[0].code}\n})`, { filename: file });
+  const { code } = output[0];
+  const script = new Script(`(function (require, module, exports) {${code}\n})`, { filename: file });
   const run = script.runInThisContext();
   const requireHere = createRequire(`${here}/`);
-  return (given) => run((id) => given[id] ?? requireHere(id), { exports: {} }, {});
+  const start = (given) => run((id) => given[id] ?? requireHere(id), { exports: {} }, {});
+  return { start, code: code.replaceAll(pathToFileURL(here).href, '') };
 }
 
 /** Bundled, a module would take the bundle's place for its own. */

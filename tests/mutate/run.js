@@ -15,7 +15,7 @@ const tool = 'tests/mutate/node_modules/@stryker-mutator/core/bin/stryker.js';
 const quiet = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
 if (!existsSync(tool)) run('npm', ['ci', '--prefix', 'tests/mutate', ...quiet]);
 
-for (const left of ['original', 'times.json']) rmSync(`build/mutate/${left}`, { recursive: true, force: true });
+for (const left of ['original', 'look.json']) rmSync(`build/mutate/${left}`, { recursive: true, force: true });
 cpSync('src', 'build/mutate/original/src', { recursive: true });
 
 const only = process.argv.slice(2);

@@ -4,13 +4,14 @@ import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import { TestStatus } from '@stryker-mutator/api/test-runner';
 import { bundled } from './bundle-tests.js';
 import { collect } from './collect.js';
+import { KnownResults } from './known-results.js';
 import { testFiles } from './test-files.js';
 
 /** The sources as they were when the run began: those of the project may change meanwhile. */
 const original = `${process.cwd()}/build/mutate/original`;
 const state = (globalThis.__stryker__ ??= {});
-/** How long each test takes, for a process that goes on where another was stopped. */
-const timesFile = `${process.cwd()}/build/mutate/times.json`;
+/** What the first look at the tests tells a process that goes on where another was stopped. */
+const lookFile = `${process.cwd()}/build/mutate/look.json`;
 const all = () => true;
 const none = () => false;
 
@@ -19,6 +20,7 @@ class Runner {
   /** Test id -> how long it takes, ms. */
   #times = new Map();
   #firstRun;
+  #results = new KnownResults();
   /** Source file -> test id -> how many of its mutants that test has killed. */
   #kills = new Map();
 
@@ -31,8 +33,10 @@ class Runner {
    * A process that goes on where another was stopped finds their times in a file.
    */
   async init() {
-    if (existsSync(timesFile)) this.#times = new Map(JSON.parse(readFileSync(timesFile, 'utf8')));
+    const known = existsSync(lookFile) && JSON.parse(readFileSync(lookFile, 'utf8'));
+    if (known) this.#times = new Map(known.times);
     else this.#firstRun = await this.#lookThrough();
+    this.#results.of(known ? known.codes : this.#firstRun.codes);
   }
 
   dryRun() {
@@ -40,21 +44,20 @@ class Runner {
   }
 
   async #lookThrough() {
-    Object.assign(state, {
-      mutantCoverage: { static: {}, perTest: {} },
-      activeMutant: undefined,
-      hitCount: undefined,
-    });
+    Object.assign(state, { mutantCoverage: { static: {}, perTest: {} }, activeMutant: undefined, hitCount: undefined });
     const tests = [];
+    const codes = [];
     for (const file of testFiles) {
       // Once with all mutants there, to see which of them a test comes by, and once without, to see how long it takes.
-      await this.#runAll(file, await this.#bundle(file, 'all', all));
-      tests.push(...(await this.#runAll(file, await this.#bundle(file, 'none', none))));
+      await this.#runAll(file, (await this.#bundle(file, 'all', all)).start);
+      const plain = await this.#bundle(file, 'none', none);
+      tests.push(...(await this.#runAll(file, plain.start)));
+      codes.push(plain.code);
     }
     this.#bundles.clear();
     for (const { id, timeSpentMs } of tests) this.#times.set(id, timeSpentMs);
-    writeFileSync(timesFile, JSON.stringify([...this.#times]));
-    return { status: 'complete', tests, mutantCoverage: state.mutantCoverage };
+    writeFileSync(lookFile, JSON.stringify({ times: [...this.#times], codes }));
+    return { status: 'complete', tests, mutantCoverage: state.mutantCoverage, codes };
   }
 
   async #runAll(file, start) {
@@ -74,9 +77,9 @@ class Runner {
   async #bundle(file, key, isMutated) {
     const known = this.#bundles.get(`${file} ${key}`);
     if (known !== undefined) return known;
-    const start = await bundled(file, original, isMutated);
-    this.#bundles.set(`${file} ${key}`, start);
-    return start;
+    const made = await bundled(file, original, isMutated);
+    this.#bundles.set(`${file} ${key}`, made);
+    return made;
   }
 
   /** First what has killed most mutants of the same file for the time that it takes. */
@@ -85,7 +88,15 @@ class Runner {
     return [...ids].sort((a, b) => worth(b) - worth(a));
   }
 
-  async mutantRun({ activeMutant, mutantActivation, testFilter, hitLimit }) {
+  async mutantRun(options) {
+    const known = this.#results.get(options.activeMutant);
+    if (known !== undefined) return known;
+    const result = await this.#tryMutant(options);
+    this.#results.add(options.activeMutant, result);
+    return result;
+  }
+
+  async #tryMutant({ activeMutant, mutantActivation, testFilter, hitLimit }) {
     const source = activeMutant.fileName;
     const isMutated = (path) => source.endsWith(`/${path}`) || source === path;
     const kills = this.#kills.get(source) ?? new Map();
@@ -105,7 +116,8 @@ class Runner {
       const [file, index] = id.split('#');
       let error;
       try {
-        if (!collected.has(file)) collected.set(file, collect(file, await this.#bundle(file, source, isMutated)));
+        if (!collected.has(file))
+          collected.set(file, collect(file, (await this.#bundle(file, source, isMutated)).start));
         ({ error } = await run(id, collected.get(file)[index].body));
       } catch (fileError) {
         error = fileError;
