@@ -99,7 +99,7 @@ export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, fin
           file,
           likeNode(file),
           'unknown-material',
-          worded`there is no material ${like}`,
+          like === id ? worded`a material cannot be like itself` : worded`there is no material ${like}`,
           adviseWord(like, others),
         ),
       );

@@ -27,9 +27,9 @@ import type { Notes, Shape } from './shapes/shape.ts';
 import { PARTS, pressedFile, SHIPPED_LABEL, SHIPPED_RECIPES } from './shipped.ts';
 import { shippedWords } from './shipped-words.ts';
 import { isZone } from '../time/zone.ts';
-import { entryOf, nearestNode, type Node, type Path } from './yaml/tree.ts';
+import { entryOf, nearestNode, nodeSaying, type Node, type Path } from './yaml/tree.ts';
 import { placeAt, type SourceText } from './source-text.ts';
-import { phrase, translated } from '../words/worded.ts';
+import { worded } from '../words/worded.ts';
 
 export interface ReadBookOptions {
   /** Drybench's own folder, see shippedDir(). */
@@ -126,7 +126,17 @@ function placeIn(files: ReadonlyMap<string, ReadFile>, file: string, path: Path)
   return found && placeAt(found.source, nearestNode(found.tree, path).start);
 }
 
-const adviceOnMissingAir = phrase('put the record there, or mend its name where shop.yaml says air:');
+/** Said where the shop names the record, for that is the line to mend. */
+function missingAir(desk: Desk, file: string, finding: Finding): Finding {
+  const shop = desk.files.get(SHOP_FILE);
+  const named = shop && nodeSaying(shop.tree, file);
+  return {
+    ...finding,
+    message: worded`there is no file ${file}`,
+    advice: worded`put the record there, or mend its name`,
+    ...(shop && named && { place: placeAt(shop.source, named.start) }),
+  };
+}
 
 /** Reads the records that the air of rooms names; each file once. */
 function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
@@ -139,7 +149,7 @@ function airReader(desk: Desk, zone: string): (air: WrittenAir) => AirSource {
       ? readAirCsv(read.source.text, zone, read.source.file)
       : {
           samples: [],
-          findings: [{ ...read.finding, ...(read.missing && { advice: translated(adviceOnMissingAir) }) }],
+          findings: [read.missing ? missingAir(desk, file, read.finding) : read.finding],
         };
     desk.findings.push(...record.findings);
     known.set(file, record.samples);

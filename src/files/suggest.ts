@@ -20,16 +20,18 @@ function editDistance(a: string, b: string): number {
 
 const LONGEST_WORD = 60;
 
-/** The known word that `word` most likely stands for, if one is near enough; the first of equals. */
+/** The known word that `word` most likely stands for, if one is near enough: one that begins like it may be one edit further. */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   const sought = word.toLowerCase().replaceAll(/[\s_]/g, '-');
   if (sought.length > LONGEST_WORD) return undefined;
+  const first = sought.charAt(0);
   let best: string | undefined;
   let fewest = Math.max(1, Math.floor(sought.length / 3)) + 1;
   for (const candidate of known) {
-    if (Math.abs(candidate.length - sought.length) >= fewest) continue;
+    if (Math.abs(candidate.length - sought.length) > fewest) continue;
     const edits = editDistance(sought, candidate.toLowerCase());
-    if (edits < fewest) {
+    const likelier = edits === fewest && best?.charAt(0) !== first && candidate.startsWith(first);
+    if (edits < fewest || likelier) {
       best = candidate;
       fewest = edits;
     }
@@ -44,6 +46,8 @@ export function adviseWord(word: string, known: readonly string[]): string {
   const guess = nearest(word, known);
   if (guess !== undefined) return worded`did you mean ${guess}?`;
   if (known.length === 0) return worded`there is none yet`;
+  const [only] = known;
+  if (only !== undefined && known.length === 1) return worded`write ${only}`;
   const listed = known.slice(0, MOST_LISTED).join(', ');
   return worded`write one of ${listed}${known.length > MOST_LISTED ? ', …' : ''}`;
 }

@@ -103,6 +103,23 @@ export const mistakes: readonly Mistake[] = [
     after: sand
 `),
   ),
+  write(
+    'a recipe that never dries enough',
+    recipe,
+    recipeWith(`  - step: coat
+    do: Coat
+    stage: coat
+    time: 10 min
+    at: bench
+    material: hardwax-oil
+  - step: wrap
+    do: Wrap it up
+    stage: refit
+    time: 10 min
+    at: bench
+    after: coat @ stack within 4 h
+`),
+  ),
   write('two steps of one name', recipe, recipeWith(sand + sand)),
   write('a tool that the shop has not', recipe, recipeWith(sand + '    tools: [belt-sander]\n')),
   write('a time left out', recipe, recipeWith(sand.replace('    time: 20 min\n', ''))),

@@ -1,9 +1,11 @@
+import type { Material } from '../../model/material.ts';
 import type { Recipe, RecipeStep, RecipeWay, StepLink } from '../../model/recipe.ts';
 import { sectionSteps } from '../../model/section-steps.ts';
 import type { Shop } from '../../model/shop.ts';
 import { adviseWord } from '../suggest.ts';
 import type { Path } from '../yaml/tree.ts';
 import type { Complaint } from './complaint.ts';
+import { neverDry } from './dry-in-time.ts';
 import { longestTogether } from './hours-together.ts';
 import { counted, joinedByOr, worded } from '../../words/worded.ts';
 
@@ -218,8 +220,28 @@ function coats(placed: readonly PlacedStep[], say: Say): Complaint[] {
     );
 }
 
+/** Steps that wait for what cannot have dried by the time that the recipe gives it. */
+function dryTooLate(
+  placed: readonly PlacedStep[],
+  materialOf: (id: string) => Material | undefined,
+  say: Say,
+): Complaint[] {
+  const stepOf = new Map(placed.map(({ step }) => [step.id, step]));
+  return placed.flatMap(({ step, path }) =>
+    (step.after ?? [])
+      .flatMap((link, i) => neverDry(link, stepOf.get(link.step), materialOf, [...path, 'after', i]))
+      .map((found) => say('never-dry-enough', found.path, found.message, found.advice)),
+  );
+}
+
 /** What does not fit together within a recipe or a part, and between it and the shop. */
-export function checkRecipe(recipe: Recipe, file: string, shop: Shop, materialIds: readonly string[]): Complaint[] {
+export function checkRecipe(
+  recipe: Recipe,
+  file: string,
+  shop: Shop,
+  materialIds: readonly string[],
+  materialOf: (id: string) => Material | undefined,
+): Complaint[] {
   const say = sayIn(file);
   const placed = placedSteps(recipe.steps, ['steps']);
   return [
@@ -227,6 +249,7 @@ export function checkRecipe(recipe: Recipe, file: string, shop: Shop, materialId
     ...ownLinks(placed, recipe, say),
     ...masking(placed, say),
     ...coats(placed, say),
+    ...dryTooLate(placed, materialOf, say),
     ...checkDoable(placed, file, shop, materialIds),
   ];
 }

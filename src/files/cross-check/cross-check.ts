@@ -26,7 +26,9 @@ function needsMoreHands({ code }: Complaint): boolean {
 
 function checkRecipes(read: ReadonlyMap<string, Recipe>, library: Library<Recipe>, whole: Whole): Complaint[] {
   return [...read].flatMap(([id, recipe]) =>
-    checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids).map((complaint) =>
+    checkRecipe(recipe, library.fileOf(id) ?? id, whole.book.shop, whole.materials.ids, (material) =>
+      whole.materials.get(material),
+    ).map((complaint) =>
       needsMoreHands(complaint) && library.ids.includes(aloneOf(id))
         ? { ...complaint, advice: worded`write ${aloneOf(id)} for ${id} in the pieces, or ${complaint.advice ?? ''}` }
         : complaint,

@@ -31,7 +31,8 @@ export function measureReader(measure: Measure): Reader<number> {
       );
     const value = amount.value * factor;
     if (value < 0) return refuse(worded`is below zero`, write);
-    if (value > measure.most) return refuse(worded`is more than ${measure.mostWritten}`, write);
+    if (value > measure.most)
+      return refuse(worded`is more than ${measure.mostWritten}`, worded`write ${measure.mostWritten} or less`);
     return read(value);
   };
 }

@@ -1,4 +1,15 @@
-import { Composer, isMap, isScalar, isSeq, Parser, Scalar, type CST, type Document, type ParsedNode } from 'yaml';
+import {
+  Composer,
+  isMap,
+  isScalar,
+  isSeq,
+  Parser,
+  Scalar,
+  type CST,
+  type Document,
+  type ParsedNode,
+  type YAMLError,
+} from 'yaml';
 import type { Finding } from '../../model/finding.ts';
 import { placeAt, type SourceText } from '../source-text.ts';
 import { isForbiddenName } from '../quantities/plain.ts';
@@ -108,12 +119,64 @@ function compose(tokens: readonly CST.Token[], length: number): Document.Parsed 
 const alreadyRefused: readonly string[] = ['TAG_RESOLVE_FAILED', 'BAD_ALIAS', 'BAD_DIRECTIVE'];
 
 /** The first fault of syntax: those behind it mostly follow from it. */
-function syntaxFault(document: Document.Parsed, refused: boolean): Fault | undefined {
+function syntaxFault(
+  document: Document.Parsed,
+  text: string,
+  tokens: readonly CST.Token[],
+  refused: boolean,
+): Fault | undefined {
   const all = [...document.errors, ...document.warnings]
     .filter((e) => !(refused && alreadyRefused.includes(e.code)))
     .sort((a, b) => a.pos[0] - b.pos[0]);
   const [first] = all;
-  return first && { offset: first.pos[0], code: 'yaml-syntax', ...syntaxWords(first.code, first.message) };
+  return (
+    first &&
+    (indentedTooFar(text, first) ??
+      openQuote(tokens, first) ?? {
+        offset: first.pos[0],
+        code: 'yaml-syntax',
+        ...syntaxWords(first.code, first.message),
+      })
+  );
+}
+
+/** A key on the line below a value, further in than the value's own key: the parser takes both for one. */
+function indentedTooFar(text: string, { code, pos }: YAMLError): Fault | undefined {
+  if (code !== 'BLOCK_AS_IMPLICIT_KEY') return undefined;
+  const lineStart = text.lastIndexOf('\n', pos[0]) + 1;
+  const [, above = '', indent = '', below = ''] =
+    /^(( *)[^\n]*\n(?:[ \t]*\n)*)( +)[\w-]+:(?:[ \n]|$)/.exec(text.slice(lineStart)) ?? [];
+  if (below.length <= indent.length) return undefined;
+  return {
+    offset: lineStart + above.length + below.length,
+    code: 'yaml-syntax',
+    message: worded`this key is indented further than the one above it, which has its value already`,
+    advice: worded`give keys of one map the same indent`,
+  };
+}
+
+const isQuoted = (type: unknown): boolean => type === 'double-quoted-scalar' || type === 'single-quoted-scalar';
+
+/** The parser misses the end of a quote where the file ends; the place to mend is where it begins. */
+function openQuote(tokens: unknown, error: YAMLError): Fault | undefined {
+  if (error.code !== 'MISSING_CHAR' || !error.message.includes('quote')) return undefined;
+  const start = startOfOpenQuote(tokens);
+  return start === undefined
+    ? undefined
+    : { offset: start, code: 'yaml-syntax', ...syntaxWords(error.code, error.message) };
+}
+
+function startOfOpenQuote(part: unknown): number | undefined {
+  if (typeof part !== 'object' || part === null) return undefined;
+  if ('type' in part && isQuoted(part.type) && 'source' in part && 'offset' in part) {
+    const [source, offset] = [String(part.source), Number(part.offset)];
+    return source.length === 1 || !source.endsWith(source.charAt(0)) ? offset : undefined;
+  }
+  for (const inner of Object.values(part)) {
+    const found = startOfOpenQuote(inner);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[]; readonly tree?: Node } {
@@ -137,7 +200,7 @@ function faultsAndTree(source: SourceText): { readonly faults: readonly Fault[];
     return { faults: [{ offset: tooDeep.offset, code: 'yaml-syntax', message, advice }] };
   }
   const document = compose(own, second?.offset ?? source.text.length);
-  const wrong = document && syntaxFault(document, refused.length > 0);
+  const wrong = document && syntaxFault(document, source.text, own, refused.length > 0);
   if (wrong !== undefined) return { faults: [wrong] };
   const faults = [...refused];
   if (second !== undefined) {
@@ -163,7 +226,13 @@ export function parseYaml(source: SourceText): Parsed {
   return {
     findings: [
       ...findings,
-      { code: 'empty-file', severity: 'error', message: worded`the file is empty`, place: placeAt(source, 0) },
+      {
+        code: 'empty-file',
+        severity: 'error',
+        message: worded`the file is empty`,
+        advice: worded`write what belongs in it, or take the file away`,
+        place: placeAt(source, 0),
+      },
     ],
   };
 }

@@ -71,3 +71,14 @@ export function plainOf(node: Node): Plain {
   if (node.kind === 'list') return node.items.map(plainOf);
   return Object.fromEntries(node.entries.map(({ key, value }) => [key.text, plainOf(value)]));
 }
+
+/** The first text in the tree that says just that. */
+export function nodeSaying(tree: Node, text: string): Node | undefined {
+  if (tree.kind === 'text') return tree.text === text ? tree : undefined;
+  const parts = tree.kind === 'list' ? tree.items : tree.entries.map((e) => e.value);
+  for (const part of parts) {
+    const found = nodeSaying(part, text);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}

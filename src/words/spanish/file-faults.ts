@@ -42,8 +42,12 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   "; if that is no longer running, remove {0} from the shop's folder":
     '; si ya no está en marcha, quite {0} de la carpeta del taller',
   'the shop is in use by {0}: try again{1}': 'el taller está en uso por {0}: pruebe otra vez{1}',
-  'put the record there, or mend its name where shop.yaml says air:':
-    'ponga allí el registro, o corrija su nombre donde shop.yaml dice air:',
+  'there is no file {0}': 'no existe el archivo {0}',
+  'put the record there, or mend its name': 'ponga allí el registro, o corrija su nombre',
+  'this key is indented further than the one above it, which has its value already':
+    'esta clave tiene más sangría que la de arriba, que ya tiene su valor',
+  'give keys of one map the same indent': 'dé la misma sangría a las claves de un mapa',
+  'write what belongs in it, or take the file away': 'escriba lo que debe contener, o quite el archivo',
   'byte {0} of the file is not UTF-8': 'el byte {0} del archivo no es UTF-8',
   'save the file as UTF-8': 'guarde el archivo como UTF-8',
   'this is a link that leads out of the shop': 'esto es un enlace que sale del taller',

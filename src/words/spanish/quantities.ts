@@ -37,6 +37,7 @@ export const quantities: Readonly<Record<string, Wording>> = {
   'write a decimal point: {0}': 'escriba un punto decimal: {0}',
   '"{0}" is no unit of {1}': '"{0}" no es una unidad de {1}',
   'is more than {0}': 'es más de {0}',
+  'write {0} or less': 'escriba {0} o menos',
   '19 mm or 3/4 in': '19 mm o 3/4 in',
   '0.9 m2 or 12 sq ft': '0.9 m2 o 12 sq ft',
   'a volume': 'un volumen',
