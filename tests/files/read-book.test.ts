@@ -552,7 +552,7 @@ describe('files that are no files', () => {
     [
       'air that is not there',
       (f) => writeFileSync(join(f, 'shop.yaml'), shopYaml.replace(/air: .*/, 'air: air/x.csv }')),
-      ['air/x.csv:1:1 error missing-file'],
+      ['shop.yaml:8:20 error missing-file'],
     ],
   ])('%s', (_, spoil, findings) => {
     expect(read(spoil)).toEqual(findings);
