@@ -10,13 +10,14 @@ import { basisText } from '../planning/basis.ts';
 import { asMade, type Standing, stillFits } from '../planning/current-plan.ts';
 import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
 import { situationOf } from '../planning/situation-of.ts';
+import { waysOut } from '../planning/ways-out.ts';
 import { namesOf } from '../reports/names.ts';
-import { demandsOf, mayFree } from '../reports/no-plan.ts';
+import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { progressOn } from '../terminal/progress.ts';
 import { CannotGoOn, isFlagged, type Call } from './call.ts';
 import type { OpenShop } from './open-shop.ts';
-import { translated, worded } from '../words/worded.ts';
+import { worded } from '../words/worded.ts';
 import { languageSpoken } from './language.ts';
 import { canSearchApart, searchApart } from './search-longer.ts';
 
@@ -138,7 +139,9 @@ function planNow(
   const message = made.proven
     ? worded`no plan exists: these demands cannot hold together`
     : worded`no plan was found; in the way stand`;
-  throw new CannotGoOn(message, translated(mayFree), 1, [], demandsOf(made, namesOf(shop.book)));
+  const names = namesOf(shop.book);
+  const advice = sayWaysOut(waysOut(shop.now, made, seed), names, shop.manner);
+  throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
 }
 
 /**

@@ -5,8 +5,12 @@ import type { Made } from '../planning/make-plan.ts';
 import type { Meaning } from '../schedule/compiled.ts';
 import { grouped } from './grouped.ts';
 import type { Names } from './names.ts';
-import { sayLength } from './say-time.ts';
-import { joinedByOr, phrase, worded } from '../words/worded.ts';
+import { sayPercent, sayTempDifference } from './say-quantity.ts';
+import { type Manner, sayClocks, sayDate, sayLength, sayWork } from './say-time.ts';
+import type { Change } from '../planning/change.ts';
+import type { WayOut } from '../planning/ways-out.ts';
+import { minuteAt } from '../time/zone.ts';
+import { joinedByOr, phrase, translated, worded } from '../words/worded.ts';
 
 type NoPlan = Extract<Made, { kind: 'none' }>;
 type Mode = NoPlan['compiled']['problem']['activities'][number]['modes'][number];
@@ -61,7 +65,7 @@ function sayDemand(task: Task, modes: readonly Mode[], names: Names, book: Book)
 }
 
 /** What may free it: said after the demands. */
-export const mayFree = phrase(
+const mayFree = phrase(
   'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it',
 );
 
@@ -97,4 +101,42 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
     return resource === undefined ? [] : [worded`${resource.name}: ${resource.capacity} at a time`];
   });
   return [...new Set([...demands, ...waits, ...means])];
+}
+
+/** One change that frees it, as a clause: `open Sat 23 Jan from 09:00 to 17:00`. */
+function sayWayOut(change: Change, names: Names, manner: Manner): string {
+  switch (change.kind) {
+    case 'open': {
+      const at = (minutes: number) => minuteAt(change.date, minutes, manner.zone);
+      const hours = change.spans.map((s) => sayClocks({ start: at(s.from), end: at(s.to) }, manner)).join(', ');
+      return worded`be open ${sayDate(at(0), manner)}, ${hours}`;
+    }
+    case 'warmer':
+      return worded`warm ${names.room(change.room)} by ${sayTempDifference(change.byK, manner, 0)}`;
+    case 'drier':
+      return worded`dry the air of ${names.room(change.room)} to ${sayPercent(change.toRhPercent)}`;
+    case 'without':
+      return worded`plan without ${names.piece(change.piece)} for now`;
+    case 'slot':
+    case 'station':
+    case 'helper':
+    case 'instead':
+    case 'material':
+      throw new Error(`no way out is looked for by ${change.kind}`);
+  }
+}
+
+function sayTogether(way: WayOut, names: Names, manner: Manner): string {
+  const [first, ...more] = way;
+  if (first === undefined) return '';
+  if (more.length === 0) return sayWayOut(first, names, manner);
+  const stretches = way.flatMap((change) => (change.kind === 'open' ? change.spans.map((s) => s.to - s.from) : []));
+  return worded`be open for ${sayWork(Math.min(...stretches))} at a time, day after day`;
+}
+
+/** What frees it, tried one by one; what may, where nothing that was tried did. */
+export function sayWaysOut(ways: readonly WayOut[], names: Names, manner: Manner): string {
+  if (ways.length === 0) return translated(mayFree);
+  const said = joinedByOr(ways.map((way) => sayTogether(way, names, manner)));
+  return worded`to have a plan: ${said} (tried with these: there is one)`;
 }
