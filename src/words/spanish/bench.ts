@@ -85,6 +85,12 @@ export const bench: Readonly<Record<string, Wording>> = {
   '{0}: needs {1}': '{0}: necesita {1}',
   'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it':
     'pueden despejarlo un horario más largo, otra persona u otro puesto, una sala más cálida o más seca (drybench air), o un paso omitido (drybench skip)',
+  'be open {0}, {1}': 'abrir el {0}, {1}',
+  'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
+  'warm {0} by {1}': 'calentar {0} en {1}',
+  'dry the air of {0} to {1}': 'secar el aire de {0} hasta {1}',
+  'plan without {0} for now': 'planificar sin {0} por ahora',
+  'to have a plan: {0} (tried with these: there is one)': 'para tener un plan: {0} (probado: así lo hay)',
   'soon enough after': 'a tiempo después de',
   '{0}: {1} at a time': '{0}: {1} a la vez',
   'the surface is {0} below the {1}: water settles on it':
