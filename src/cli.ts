@@ -23,6 +23,16 @@ function formatItem(this: Help, term: string, termWidth: number, about: string, 
   return `  ${term}${about === '' ? '' : `\n${below}`}`;
 }
 
+/** `drybench week [options]` */
+function commandUsage(this: Help, command: Program): string {
+  return namesWorded(Help.prototype.commandUsage.call(this, command));
+}
+
+/** `week [options]` */
+function subcommandTerm(this: Help, command: Program): string {
+  return namesWorded(Help.prototype.subcommandTerm.call(this, command));
+}
+
 /** Asked by the scripts of shells only: no help and no manual names it. */
 const offer: Face = {
   name: 'offer',
@@ -36,7 +46,15 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
   const program = new Program('drybench')
     .description(translated(about))
     .helpOption('-h, --help', worded`display help for command`)
-    .configureHelp({ showGlobalOptions: true, minWidthToWrap: 20, formatItem, styleTitle: translated })
+    .configureHelp({
+      showGlobalOptions: true,
+      minWidthToWrap: 20,
+      formatItem,
+      styleTitle: translated,
+      commandUsage,
+      subcommandTerm,
+      optionTerm: ({ flags }) => namesWorded(flags),
+    })
     .addHelpText('after', () => careFor(io))
     .exitOverride()
     .showSuggestionAfterError()
@@ -53,7 +71,7 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
         write(usageError(text));
       },
     });
-  for (const [flags, text] of commonOptions) program.option(namesWorded(flags), translated(text));
+  for (const [flags, text] of commonOptions) program.option(flags, translated(text));
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
   program.addCommand(commandOf(offer, program, io, onAnswer), { hidden: true });
   return program;
@@ -65,8 +83,8 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
     .description(translated(face.about))
     .helpGroup(`${translated(face.group)}:`)
     .allowExcessArguments(false);
-  if (face.words !== undefined) command.arguments(namesWorded(face.words));
-  for (const [flags, text] of face.options ?? []) command.option(namesWorded(flags), translated(text));
+  if (face.words !== undefined) command.arguments(face.words);
+  for (const [flags, text] of face.options ?? []) command.option(flags, translated(text));
   return command.action(async () => {
     const { answer } = await face.load();
     onAnswer(await answer({ words: command.args, flags: command.optsWithGlobals(), io }));

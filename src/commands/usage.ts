@@ -8,6 +8,7 @@ const placeNames = [
   phrase('areas'),
   phrase('change'),
   phrase('code'),
+  phrase('command'),
   phrase('currency'),
   phrase('date'),
   phrase('day'),
@@ -31,6 +32,7 @@ const placeNames = [
   phrase('names'),
   phrase('number'),
   phrase('numbers'),
+  phrase('options'),
   phrase('other'),
   phrase('piece'),
   phrase('place'),
@@ -78,8 +80,14 @@ export const helpTitles = [
 const usageErrors: readonly (readonly [RegExp, (...found: string[]) => string])[] = [
   [/^error: unknown option '(.*)'$/, (flag = '') => worded`error: unknown option '${flag}'`],
   [/^error: unknown command '(.*)'$/, (name = '') => worded`error: unknown command '${name}'`],
-  [/^error: missing required argument '(.*)'$/, (name = '') => worded`error: missing required argument '${name}'`],
-  [/^error: option '(.*)' argument missing$/, (flags = '') => worded`error: option '${flags}' argument missing`],
+  [
+    /^error: missing required argument '(.*)'$/,
+    (name = '') => worded`error: missing required argument '${translated(name)}'`,
+  ],
+  [
+    /^error: option '(.*)' argument missing$/,
+    (flags = '') => worded`error: option '${namesWorded(flags)}' argument missing`,
+  ],
   [
     /^error: too many arguments(?: for '(.*)')?\. Expected (\d+) arguments? but got (\d+)\.$/,
     (name = '', most = '', typed = '') =>

@@ -54,6 +54,10 @@ function gainLine(
   return `${wish.said}: ${days(daysSooner)}${late}${money}${hour}`;
 }
 
+function buysMost(by: 'money' | 'hours', change: string): string {
+  return by === 'money' ? worded`Buys most for its money: ${change}` : worded`Buys most for its hours: ${change}`;
+}
+
 /** Safe hand-over of each piece now and with each change, side by side; then what each change buys. */
 export function compareScreen({ now, variants, best }: Comparison, manner: Manner, look: Look): string {
   const { strong, quiet } = look.paint;
@@ -76,7 +80,7 @@ export function compareScreen({ now, variants, best }: Comparison, manner: Manne
     ...variants.flatMap((v) => paragraph(gainLine(v, manner), look, 2, undefined, 4)),
     ...(bought === undefined || best === undefined
       ? []
-      : paragraph(worded`Buys most for its ${best.by}: ${bought.wish.said}`, look, 2, look.paint.good, 4)),
+      : paragraph(buysMost(best.by, bought.wish.said), look, 2, look.paint.good, 4)),
     '',
   ].join('\n');
 }

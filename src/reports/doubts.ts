@@ -2,7 +2,7 @@ import type { Book } from '../model/book.ts';
 import type { Material, Mechanism } from '../model/material.ts';
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
-import { phrase, worded } from '../words/worded.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 /** Something that the dates rest on and that nobody has measured well. */
 export interface Doubt {
@@ -71,6 +71,6 @@ export function doubtLines(doubts: readonly Doubt[], look: Look, heading = worde
   if (doubts.length === 0) return [];
   return [
     ...paragraph(heading, look, 0, look.paint.strong),
-    ...doubts.flatMap(({ text }) => paragraph(text, look, 2, look.paint.quiet, 4)),
+    ...doubts.flatMap(({ text }) => paragraph(translated(text), look, 2, look.paint.quiet, 4)),
   ];
 }

@@ -1,7 +1,7 @@
 import type { Finding, Place } from '../model/finding.ts';
 import { cut, paragraph } from './layout.ts';
 import type { Look } from './look.ts';
-import { counted, worded } from '../words/worded.ts';
+import { counted, phrase, translated, worded } from '../words/worded.ts';
 
 const mostShown = 20;
 const indent = 4;
@@ -29,11 +29,13 @@ function frame(place: Place, look: Look, show: (text: string) => string): string
   return [blank + line, blank + ' '.repeat(look.widthOf(before)) + look.paint.bad('^')];
 }
 
+const severityWords = { error: phrase('error'), warning: phrase('warning') };
+
 function findingLines(finding: Finding, look: Look, show: (text: string) => string): string[] {
   const { place, severity, message, advice } = finding;
   const paint = severity === 'error' ? look.paint.bad : look.paint.warn;
   return [
-    ...paragraph(show(`${placeText(place)}${severity}: ${message}`), look, 0, paint, 2),
+    ...paragraph(show(`${placeText(place)}${translated(severityWords[severity])}: ${message}`), look, 0, paint, 2),
     ...(place?.text === undefined ? [] : frame(place, look, show)),
     ...(advice === undefined ? [] : paragraph(show(advice), look, 2)),
   ];

@@ -20,6 +20,12 @@ function namer(things: readonly { readonly id: string; readonly name: string }[]
   return (id) => names.get(id) ?? id.replaceAll('-', ' ');
 }
 
+/** The id of a material or supply as words, a grade behind it: `abrasive 180`. */
+export function sayId(id: string): string {
+  const [, words = id, grade = ''] = /^(.*?)( \d+)?$/.exec(id.replaceAll('-', ' ')) ?? [];
+  return translated(words) + grade;
+}
+
 /** `Clean water, rinsed or sponged on` is `Clean water` where there is little room. */
 function short(name: string): string {
   return name.split(', ')[0] ?? name;
@@ -27,7 +33,7 @@ function short(name: string): string {
 
 export function namesOf(book: Book): Names {
   const sections = new Map(book.pieces.map((piece) => [piece.id, namer(piece.sections)]));
-  const material = namer([...book.materials.values()].map(({ id, name }) => ({ id, name: short(name) })));
+  const materials = new Map([...book.materials.values()].map(({ id, name }) => [id, short(name)]));
   return {
     piece: namer(book.pieces),
     section: (piece, section) => (section === WHOLE ? '' : (sections.get(piece)?.(section) ?? section)),
@@ -36,6 +42,6 @@ export function namesOf(book: Book): Names {
     hand: namer(book.shop.hands),
     tool: namer(book.shop.tools),
     // What has no name in the book is a supply.
-    material: (id) => translated(material(id)),
+    material: (id) => materials.get(id) ?? sayId(id),
   };
 }

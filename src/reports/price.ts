@@ -1,12 +1,13 @@
 import type { Account, SoFar } from '../bookkeeping/accounts.ts';
 import type { KindEarns } from '../bookkeeping/by-kind.ts';
+import { sayId } from './names.ts';
 import { decimalText } from '../model/money.ts';
 import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
-import { marked, translated, worded } from '../words/worded.ts';
+import { marked, worded } from '../words/worded.ts';
 
 const right: Column = { align: 'right', least: 9 };
 
@@ -75,7 +76,7 @@ function noteLines(accounts: readonly Account[], look: Look): string[] {
     ...(unpriced.length === 0
       ? []
       : paragraph(
-          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map((id) => translated(id.replaceAll('-', ' '))).join(', ')}`,
+          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map(sayId).join(', ')}`,
           look,
           2,
           warn,

@@ -102,7 +102,7 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
     ),
     ...mechanismsOf(room.materials).map((m) =>
       one(
-        mechanismSaid[m],
+        translated(mechanismSaid[m]),
         (r) => r.speed[m],
         (v) => `${marked(v.toFixed(1))} ×`,
         0,

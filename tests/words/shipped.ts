@@ -45,6 +45,17 @@ function idsIn(value: unknown, key: string): string[] {
   ]);
 }
 
+/** Materials and supplies are called by their ids where they are not read. */
+function ownIds(file: string, document: unknown): string[] {
+  const material = /^shared\/materials\/(.*)\.yaml$/.exec(file)?.[1];
+  const ids = file.endsWith('supplies.yaml')
+    ? Object.keys((document as { readonly supplies: object }).supplies)
+    : material === undefined
+      ? []
+      : [material];
+  return ids.map((id) => id.replaceAll('-', ' '));
+}
+
 /** Every text of the shipped recipes, parts, materials, supplies and safety pages that is shown, with its file. */
 export function shippedTexts(): { readonly file: string; readonly text: string }[] {
   const files = [
@@ -57,7 +68,10 @@ export function shippedTexts(): { readonly file: string; readonly text: string }
   ];
   return files.flatMap((file) => {
     const document: unknown = parse(readFileSync(join(root, file), 'utf8'));
-    return [...textsIn(document, ''), ...idsIn(document, '')].map((text) => ({ file, text: text.trim() }));
+    return [...textsIn(document, ''), ...idsIn(document, ''), ...ownIds(file, document)].map((text) => ({
+      file,
+      text: text.trim(),
+    }));
   });
 }
 

@@ -1,6 +1,6 @@
 import type { CST } from 'yaml';
 import type { Fault } from './fault.ts';
-import { phrase } from '../../words/worded.ts';
+import { phrase, translated } from '../../words/worded.ts';
 
 /** No file of a shop is nested deeper; brackets that were never closed are. */
 const DEEPEST = 64;
@@ -17,7 +17,7 @@ function refusal(token: CST.Token): Fault[] {
   const [message, advice] = refusals[token.type] ?? [];
   return message === undefined || advice === undefined
     ? []
-    : [{ offset: token.offset, code: 'yaml-feature', message, advice }];
+    : [{ offset: token.offset, code: 'yaml-feature', message: translated(message), advice: translated(advice) }];
 }
 
 interface Parts {

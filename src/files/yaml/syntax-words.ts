@@ -1,5 +1,5 @@
 import type { ErrorCode } from 'yaml';
-import { phrase } from '../../words/worded.ts';
+import { phrase, translated } from '../../words/worded.ts';
 
 export interface SyntaxWords {
   readonly message: string;
@@ -82,5 +82,6 @@ const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
 
 export function syntaxWords(code: ErrorCode, reason: string): SyntaxWords {
   const named = code === 'MISSING_CHAR' ? missing.find(([pattern]) => pattern.test(reason))?.[1] : undefined;
-  return named ?? plainWords[code] ?? { message: reason };
+  const { message, advice } = named ?? plainWords[code] ?? { message: reason };
+  return { message: translated(message), ...(advice !== undefined && { advice: translated(advice) }) };
 }

@@ -25,7 +25,6 @@ export const shippedParts: Readonly<Record<string, Wording>> = {
   'Cut the loss straight, let in a patch, glue and clamp':
     'Cortar recta la falta, encajar un parche, encolar y apretar',
   'Level the patch with 180 by hand, vacuum off': 'Nivelar el parche con 180 a mano, aspirar',
-  veneer: 'chapa',
   'Re-glue joints': 'Reencolar uniones',
   'Loose joints knocked apart, old glue off, glued and clamped.':
     'Uniones flojas desmontadas, sin cola vieja, encoladas y apretadas.',
@@ -39,7 +38,6 @@ export const shippedParts: Readonly<Record<string, Wording>> = {
   'Cut new runners to the old line, try each drawer': 'Cortar guías nuevas según la línea vieja, probar cada cajón',
   'Glue and clamp the front end only, the side moves':
     'Encolar y apretar solo el extremo delantero, el costado se mueve',
-  'runner strip': 'listón para guías',
   'Seal odour': 'Sellar olores',
   'Smoke, mothballs and mice, in boxes and carcasses.': 'Humo, naftalina y ratones, en cajas y cascos.',
   'Aired and washed first; what stays is sealed in with shellac.':

@@ -23,11 +23,8 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
   'Strain, thin slightly, trial pass, lay on a thin clear coat':
     'Colar, diluir un poco, pasada de prueba, dar una mano fina transparente',
   'Scuff with 320, vacuum off, tack cloth': 'Matizar con 320, aspirar, bayeta atrapapolvo',
-  stripper: 'decapante',
   Clamps: 'Sargentos',
   Sander: 'Lijadora',
-  'tack cloth': 'bayeta atrapapolvo',
-  strainer: 'colador',
   spray: 'pistola',
   Sprayer: 'Pistola de pulverizar',
   brush: 'brocha',
@@ -42,7 +39,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
   'Sand sides, bottoms and runners with 120, vacuum off': 'Lijar costados, fondos y guías con 120, aspirar',
   'Sand with 180, vacuum off, tack cloth': 'Lijar con 180, aspirar, bayeta atrapapolvo',
   'Seal insides with shellac, leave the runners bare': 'Sellar interiores con goma laca, dejar desnudas las guías',
-  degreaser: 'desengrasante',
   'Hardwax oil': 'Aceite de cera dura',
   'A top stripped, sanded no finer than 180 so that the wood drinks, and oiled twice.':
     'Un tablero decapado, lijado no más fino que 180 para que la madera beba, y aceitado dos veces.',
@@ -58,8 +54,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
   'Oily rags self-ignite.': 'Los trapos con aceite arden solos.',
   'Lidded metal can with water, or flat outdoors, at once.':
     'Bote metálico con tapa y agua, o extendidos al aire libre, enseguida.',
-  'lint free cloth': 'paño sin pelusa',
-  'oil pad': 'almohadilla de aceite',
   'Metal hardware, cleaned apart': 'Herrajes, limpios aparte',
   'Pulls, hinges and escutcheons cleaned away from the wood, enamelled from the can and waxed; refitted last of all.':
     'Tiradores, bisagras y bocallaves limpiados lejos de la madera, esmaltados con aerosol y encerados; se montan al final de todo.',
@@ -73,7 +67,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
   'Vapour burns: no flame or spark, fan on, vapour respirator.':
     'El vapor arde: sin llamas ni chispas, ventilador en marcha, mascarilla para vapores.',
   'Wax thinly, let it haze, buff': 'Encerar fino, dejar que se vele, sacar brillo',
-  'abrasive pad': 'estropajo abrasivo',
   'Milk or chalk-type paint with wax': 'Pintura a la leche o a la tiza con cera',
   'A matt painted finish closed with wax.': 'Un acabado pintado mate cerrado con cera.',
   'Use `materials` to change milk paint for a chalk-type paint.':
@@ -136,7 +129,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
     'Mascarilla para la niebla de pintura, ventilador que se la lleve lejos de usted.',
   'Strain, thin slightly, trial pass, spray enamel': 'Colar, diluir un poco, pasada de prueba, pulverizar esmalte',
   'Pull tape and sheets, ease the drawers open a finger': 'Quitar cinta y cubiertas, abrir los cajones un dedo',
-  'masking paper': 'papel de enmascarar',
   'Shellac seal and lacquer': 'Sellado de goma laca y laca',
   'Open-pored hardwood stripped, grain filled, sealed with dewaxed shellac and sprayed with lacquer, rubbed out and waxed.':
     'Madera dura de poro abierto decapada, con tapaporos, sellada con goma laca desparafinada y pulverizada con laca, pulida y encerada.',
@@ -152,7 +144,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
     'Vapor explosivo: sin llamas, chispas ni estufas; ventilador, mascarilla respiratoria, normas locales.',
   'Level with 400, rub out with a fine pad, wipe clean': 'Nivelar con 400, pulir con estropajo fino, limpiar',
   'Lacquer dust burns fast; bag it.': 'El polvo de laca arde deprisa; a una bolsa.',
-  burlap: 'arpillera',
   'Stained, with an oil topcoat': 'Teñido, con mano de aceite encima',
   'Legs or a top stripped to bare wood, stained and built up with three thin coats of wiping varnish.':
     'Patas o tablero decapados hasta la madera, teñidos y cubiertos con tres manos finas de barniz a muñequilla.',
@@ -176,8 +167,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
     'Quitar el polvo y fotografiar para el anuncio, también los defectos',
   'Wrap where it stands, drawers held shut': 'Envolver donde está, cajones sujetos cerrados',
   'Two lift what is heavy; ask somebody in to lift.': 'Lo pesado, entre dos; llame a alguien para levantar.',
-  'zip bag': 'bolsa con cierre',
-  label: 'etiqueta',
   'Whole piece without hardware': 'Pieza entera sin herrajes',
   'What comes before and after the work on all sections of a table, chair or frame: looked over and photographed, taken apart, cleaned underneath; put together, photographed, wrapped.':
     'Lo que va antes y después del trabajo en todas las secciones de una mesa, silla o armazón: revisado y fotografiado, desmontado, limpio por debajo; montado, fotografiado, envuelto.',
@@ -187,7 +176,6 @@ export const shippedRecipes: Readonly<Record<string, Wording>> = {
   'Vacuum and wipe the underside too': 'Aspirar y limpiar también por debajo',
   'Put the parts together, felt under the feet': 'Montar las partes, fieltro bajo los pies',
   'Wrap in blankets that breathe, corners padded': 'Envolver en mantas que transpiren, esquinas acolchadas',
-  'felt pad': 'taco de fieltro',
   'Whole piece with hardware and drawers': 'Pieza entera con herrajes y cajones',
   'What comes before and after the work on all sections of a case piece: looked over and photographed, taken apart with every screw bagged, cleaned where nobody looks; put together again, runners waxed, photographed, wrapped.':
     'Lo que va antes y después del trabajo en todas las secciones de un mueble de casco: revisado y fotografiado, desmontado con cada tornillo en su bolsa, limpio donde nadie mira; montado de nuevo, guías enceradas, fotografiado, envuelto.',
