@@ -23,7 +23,7 @@ describe('hostile and broken text', () => {
     ['a key that is a map', '? { a: 1 }\n: 2', ['1:3 bad-key']],
     ['a tab', 'a:\n\tb: 1', ['2:1 yaml-syntax']],
     ['a quote left open', 'a: "x', ['1:4 yaml-syntax']],
-    ['a bracket left open', 'a: [1,\nb: 2', ['2:1 yaml-syntax']],
+    ['a bracket left open', 'a: [1,\nb: 2', ['1:4 yaml-syntax']],
     ['two colons', 'a: b: c', ['1:4 yaml-syntax']],
     ['a NUL', 'a: \u0000', ['1:4 yaml-syntax']],
     ['deep brackets', `a: ${'['.repeat(5000)}`, ['1:67 yaml-syntax']],

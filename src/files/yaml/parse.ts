@@ -15,7 +15,7 @@ import { placeAt, type SourceText } from '../source-text.ts';
 import { isForbiddenName } from '../quantities/plain.ts';
 import type { Fault } from './fault.ts';
 import { unusedFeatures } from './features.ts';
-import { syntaxWords } from './syntax-words.ts';
+import { openBracket, syntaxWords } from './syntax-words.ts';
 import type { ListNode, MapEntry, MapNode, Node, TextNode } from './tree.ts';
 import { worded } from '../../words/worded.ts';
 
@@ -132,7 +132,7 @@ function syntaxFault(
   return (
     first &&
     (indentedTooFar(text, first) ??
-      openQuote(tokens, first) ?? {
+      leftOpen(tokens, first) ?? {
         offset: first.pos[0],
         code: 'yaml-syntax',
         ...syntaxWords(first.code, first.message),
@@ -155,25 +155,38 @@ function indentedTooFar(text: string, { code, pos }: YAMLError): Fault | undefin
   };
 }
 
-const isQuoted = (type: unknown): boolean => type === 'double-quoted-scalar' || type === 'single-quoted-scalar';
-
-/** The parser misses the end of a quote where the file ends; the place to mend is where it begins. */
-function openQuote(tokens: unknown, error: YAMLError): Fault | undefined {
-  if (error.code !== 'MISSING_CHAR' || !error.message.includes('quote')) return undefined;
-  const start = startOfOpenQuote(tokens);
-  return start === undefined
-    ? undefined
-    : { offset: start, code: 'yaml-syntax', ...syntaxWords(error.code, error.message) };
+/** Where the parser says only further on that something is open, the place to mend is where it begins. */
+function leftOpen(tokens: unknown, { code, message }: YAMLError): Fault | undefined {
+  if (code !== 'MISSING_CHAR' && code !== 'BAD_INDENT') return undefined;
+  const [start, words] = message.includes('quote')
+    ? [startOf(tokens, isOpenQuote), syntaxWords(code, message)]
+    : [startOf(tokens, isOpenBracket), openBracket];
+  return start === undefined ? undefined : { offset: start, code: 'yaml-syntax', ...words };
 }
 
-function startOfOpenQuote(part: unknown): number | undefined {
+type TokenTest = (token: Readonly<Record<string, unknown>>) => boolean;
+
+const isOpenQuote: TokenTest = ({ type, source }) =>
+  (type === 'double-quoted-scalar' || type === 'single-quoted-scalar') &&
+  typeof source === 'string' &&
+  (source.length === 1 || !source.endsWith(source.charAt(0)));
+
+const isOpenBracket: TokenTest = ({ type, end }) =>
+  type === 'flow-collection' &&
+  Array.isArray(end) &&
+  !end.some(({ type: kind }: { readonly type?: unknown }) => kind === 'flow-map-end' || kind === 'flow-seq-end');
+
+/** The offset of the first token that passes; what lies deeper than any file of a shop was refused before. */
+function startOf(part: unknown, passes: TokenTest): number | undefined {
   if (typeof part !== 'object' || part === null) return undefined;
-  if ('type' in part && isQuoted(part.type) && 'source' in part && 'offset' in part) {
-    const [source, offset] = [String(part.source), Number(part.offset)];
-    return source.length === 1 || !source.endsWith(source.charAt(0)) ? offset : undefined;
+  const token = part as Readonly<Record<string, unknown>>;
+  if (passes(token)) {
+    const { start, offset } = token;
+    const opening = typeof start === 'object' && start !== null && 'offset' in start ? start.offset : offset;
+    return typeof opening === 'number' ? opening : undefined;
   }
-  for (const inner of Object.values(part)) {
-    const found = startOfOpenQuote(inner);
+  for (const inner of Object.values(token)) {
+    const found = startOf(inner, passes);
     if (found !== undefined) return found;
   }
   return undefined;

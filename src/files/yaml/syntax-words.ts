@@ -21,8 +21,8 @@ const noFeatures: SyntaxWords = {
 const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
   TAB_AS_INDENT: { message: phrase('a tab stands where spaces must'), advice: phrase('indent with spaces') },
   BAD_INDENT: {
-    message: phrase('this is indented wrongly, or a bracket before it was never closed'),
-    advice: phrase('give keys of one map and items of one list the same indent, or close the bracket'),
+    message: phrase('this is indented wrongly'),
+    advice: phrase('give keys of one map and items of one list the same indent'),
   },
   BAD_SCALAR_START: {
     message: phrase('a text cannot begin with this character'),
@@ -59,16 +59,18 @@ const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
   BAD_PROP_ORDER: noFeatures,
 };
 
+export const openBracket: SyntaxWords = {
+  message: phrase('a bracket is opened and never closed'),
+  advice: phrase('close it with ] or }'),
+};
+
 /** A missing character is named by the parser's own words only. */
 const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
   [
     /closing ["']quote|Missing closing ["']/,
     { message: phrase('a quote is opened and never closed'), advice: phrase('close the quote') },
   ],
-  [
-    /end with a [\]}]/,
-    { message: phrase('a bracket is opened and never closed'), advice: phrase('close it with ] or }') },
-  ],
+  [/end with a [\]}]/, openBracket],
   [
     /^Comments must/,
     { message: phrase('a space is missing before the #'), advice: phrase('put a space before a comment') },

@@ -93,10 +93,9 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
     'escriba el valor entero, entre comillas si empieza por &, *, ! o %',
   'a tab stands where spaces must': 'hay un tabulador donde deben ir espacios',
   'indent with spaces': 'use espacios para la sangría',
-  'this is indented wrongly, or a bracket before it was never closed':
-    'esto tiene mal la sangría, o no se cerró un corchete anterior',
-  'give keys of one map and items of one list the same indent, or close the bracket':
-    'dé la misma sangría a las claves de un mapa y a los elementos de una lista, o cierre el corchete',
+  'this is indented wrongly': 'esto está mal sangrado',
+  'give keys of one map and items of one list the same indent':
+    'dé la misma sangría a las claves de un mapa y a los elementos de una lista',
   'a text cannot begin with this character': 'un texto no puede empezar por este carácter',
   'put the text in quotes': 'ponga el texto entre comillas',
   'the backslash stands before a character that it cannot': 'la barra inversa está ante un carácter que no la admite',
