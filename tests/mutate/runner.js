@@ -1,5 +1,6 @@
 // Tries the mutants of verifier and drying one after the other in one process: many times as fast as starting each anew.
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { Script } from 'node:vm';
 import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import { TestStatus } from '@stryker-mutator/api/test-runner';
 import { bundled } from './bundle-tests.js';
@@ -114,16 +115,23 @@ class Runner {
     const own = [...(ids ?? this.#times.keys())].filter((id) => id.startsWith(`tests/${folder}/`));
     for (const id of this.#inOrder(own, kills)) {
       const [file, index] = id.split('#');
+      // A busy machine takes many times as long as it took at first.
+      const longestMs = 3000 + 20 * this.#times.get(id);
       let error;
       try {
+        const { start } = await this.#bundle(file, source, isMutated);
         if (!collected.has(file))
-          collected.set(file, collect(file, (await this.#bundle(file, source, isMutated)).start));
-        ({ error } = await run(id, collected.get(file)[index].body));
+          collected.set(
+            file,
+            within(20_000, () => collect(file, start)),
+          );
+        ({ error } = await run(id, collected.get(file)[index].body, longestMs));
       } catch (fileError) {
         error = fileError;
       }
       nrOfTests += 1;
-      if (state.hitCount > state.hitLimit) return { status: 'timeout', reason: 'goes round and round' };
+      if (state.hitCount > state.hitLimit || error?.code === HANGS)
+        return { status: 'timeout', reason: 'goes round and round' };
       if (error === undefined) continue;
       kills.set(id, (kills.get(id) ?? 0) + 1);
       return {
@@ -137,11 +145,21 @@ class Runner {
   }
 }
 
-async function run(id, body) {
+/** Called through a script of its own, so that what hangs can be broken off without ending the process. */
+const call = new Script('globalThis.__stryker__.body()');
+const HANGS = 'ERR_SCRIPT_EXECUTION_TIMEOUT';
+const LONGEST_MS = 600_000;
+
+function within(ms, body) {
+  state.body = body;
+  return call.runInThisContext({ timeout: Math.ceil(ms) });
+}
+
+async function run(id, body, longestMs = LONGEST_MS) {
   const began = performance.now();
   state.currentTestId = id;
   try {
-    await body();
+    await within(longestMs, body);
     return { timeSpentMs: performance.now() - began };
   } catch (error) {
     return { timeSpentMs: performance.now() - began, error };
