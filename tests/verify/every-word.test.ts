@@ -71,6 +71,19 @@ test('the air: a surface that is still as cold, or as warm, as the room was befo
   ]);
 });
 
+test('the air: of a coat that is done, or that has no mark of its own, or only touch', () => {
+  const damp = airWith('spray-room', on('mon', '16:59'), on('mon', '17:30'), { rhPercent: 81 });
+  const done = new Map([[tasks.coat2.id, { from: on('mon', '14:30'), to: on('mon', '15:00') }]]);
+  expect(told('air', planWith(), { ...situation, done }, { air: damp })).toEqual([]);
+  // Without a dust-free mark it minds the air until it can be touched, at 18:00; without either, until it is laid.
+  const late = airWith('spray-room', on('mon', '17:59'), on('mon', '19:00'), { rhPercent: 81 });
+  const { touch } = enamel.marks;
+  expect(told('air', planWith(), withEnamel({ marks: {} }), { air: damp })).toEqual([]);
+  expect(told('air', planWith(), withEnamel({ marks: { touch: touch! } }), { air: late }).map(([, at]) => at)).toEqual([
+    on('mon', '17:59'),
+  ]);
+});
+
 test('hours: too short, too long, in pieces', () => {
   const [first] = steps.carve.spans;
   expect(
@@ -169,6 +182,10 @@ test('the means', () => {
     [[tasks.mask.id], on('mon', '13:30'), `Desk, legs, mask at Mon 2027-01-11 13:30 ${text}`],
   ];
   expect(mask({ room: 'spray-room' })).toEqual(says('is shown in the room spray-room, but Bench 1 is in workshop'));
+  const either = asking({ mask: { ways: [way(30, { stations: ['floor', 'rack'] })] } });
+  expect(mask({}, either)).toEqual(says('is at Bench 1, a bench, but needs floor or rack'));
+  const oneCan = asking({ mask: { ways: [way(30, { skill: 'spray' })], people: 2 } });
+  expect(mask({ hands: ['owner', 'helper'] }, oneCan)).toEqual([]);
   const skilled = asking({ mask: { ways: [way(30, { skill: 'carve' })], people: 2 } });
   expect(mask({ hands: ['owner', 'friend'] }, skilled)).toEqual(
     says('is given to Owner and Friend, but needs the skill carve'),
@@ -320,6 +337,26 @@ describe('what the plan shows', () => {
     expect(proof({ gapPercent: 1, proven: true })).toEqual(says('"proven" with a gap of 1 %'));
     expect(proof({ gapPercent: -1, proven: false })).toEqual(says('"not proven" with a gap of -1 %'));
   });
+});
+
+test('too early: both steps are named, the one that is too early first', () => {
+  const needs = [{ kind: 'order', task: tasks.mask.id, waitHours: 0 }] as const;
+  expect(told('order', planWith(), asking({ glue: { needs } }))[0]?.slice(0, 2)).toEqual([
+    [tasks.glue.id, tasks.mask.id],
+    on('mon', '09:00'),
+  ]);
+  const wet = told('capacity', planWith({ coat2: moved('coat2', { station: 'booth-2' }) }));
+  expect(wet[0]?.slice(0, 2)).toEqual([[tasks.coat2.id, tasks.coat1.id], on('mon', '14:30')]);
+  const early = told('hours', planWith({ inspect: moved('inspect', { at: on('tue', '07:50') }) }));
+  expect(early[0]?.slice(0, 2)).toEqual([[tasks.inspect.id], on('tue', '07:50')]);
+});
+
+test('sections of one object at once, in words', () => {
+  const of = asking({ unmask: { object: 'desk/top' } });
+  const plan = planWith({
+    inspect: moved('inspect', { at: on('tue', '08:21'), station: 'bench-2', hands: ['helper'] }),
+  });
+  expect(told('capacity', plan, of)[0]?.[2]).toMatch(/2 at once on the same object of Desk, which has room for 1: /);
 });
 
 test('each day of the week by its name', () => {
