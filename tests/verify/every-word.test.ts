@@ -351,6 +351,30 @@ test('too early: both steps are named, the one that is too early first', () => {
   expect(early[0]?.slice(0, 2)).toEqual([[tasks.inspect.id], on('tue', '07:50')]);
 });
 
+test('what is done is not reproached with an appointment or a pot life; a piece that is not there yet is', () => {
+  const done = (id: string, from: number, to: number) => new Map([[id, { from, to }]]);
+  const off = { start: on('mon', '08:30'), end: on('mon', '08:31'), what: 'delivery', hands: ['owner'] };
+  const busy = withShop({ appointments: [{ ...off, brings: [], takes: [] }] });
+  const sanded = done(tasks.sand.id, on('mon', '08:00'), on('mon', '09:00'));
+  expect(told('hours', planWith(), { ...busy, done: sanded })).toEqual([]);
+  const materials = new Map([
+    ...situation.book.materials,
+    ['putty', { ...putty, potLife: { ...putty.potLife!, low: 0.5 } }] as const,
+  ]);
+  const filled = done(tasks.fill.id, on('mon', '11:15'), on('mon', '12:00'));
+  const short = { ...situation, book: { ...situation.book, materials } };
+  expect(told('pot-life', planWith(), short)).toHaveLength(1);
+  expect(told('pot-life', planWith(), { ...short, done: filled })).toEqual([]);
+  const pieces = situation.book.pieces.map((p) => (p.id === 'chair' ? { ...p, arrives: on('mon', '13:01') } : p));
+  expect(told('order', planWith(), { ...situation, book: { ...situation.book, pieces } })).toEqual([
+    [
+      [tasks.clamp.id],
+      on('mon', '13:00'),
+      'Chair, seat, clamp starts Mon 2027-01-11 13:00, but the piece arrives only Mon 2027-01-11 13:01',
+    ],
+  ]);
+});
+
 test('sections of one object at once, in words', () => {
   const of = asking({ unmask: { object: 'desk/top' } });
   const plan = planWith({
