@@ -151,7 +151,7 @@ async function knowHands(asker: Asker): Promise<NewHand[]> {
   const names = await asker.know({
     flag: 'hands',
     ask: worded`Who works there, with commas`,
-    usual: 'Owner',
+    usual: worded`Owner`,
     read: wordList,
   });
   const lower = names.map((n) => n.toLowerCase());
@@ -181,7 +181,7 @@ export async function knowShop(asker: Asker): Promise<NewShop> {
   const name = await asker.know({
     flag: 'name',
     ask: worded`What is the shop called`,
-    usual: 'Workshop',
+    usual: worded`Workshop`,
     read: someWords,
   });
   const timeZone = await asker.know({

@@ -87,14 +87,14 @@ export const bench: Readonly<Record<string, Wording>> = {
   '{0}: needs {1}': '{0}: necesita {1}',
   'longer hours, another hand or station, a warmer or drier room (drybench air), or a step left out (drybench skip) may free it':
     'pueden despejarlo un horario más largo, otra persona u otro puesto, una sala más cálida o más seca (drybench air), o un paso omitido (drybench skip)',
-  'be open {0}, {1}': 'abrir el {0}, {1}',
-  'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
-  'warm {0} by {1}': 'calentar {0} en {1}',
-  'dry the air of {0} to {1}': 'secar el aire de {0} hasta {1}',
-  'plan without {0} for now': 'planificar sin {0} por ahora',
-  'to have a plan: {0} (tried with these: there is one)': 'para tener un plan: {0} (probado: así lo hay)',
   'soon enough after': 'a tiempo después de',
   '{0}: {1} at a time': '{0}: {1} a la vez',
+  'be open {0}, {1}': 'abrir {0}, {1}',
+  'warm {0} by {1}': 'calentar {0} en {1}',
+  'dry the air of {0} to {1}': 'secar el aire de {0} al {1}',
+  'plan without {0} for now': 'planificar por ahora sin {0}',
+  'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
+  'to have a plan: {0} (tried with these: there is one)': 'para tener un plan: {0} (probado con esto: lo hay)',
   'the surface is {0} below the {1}: water settles on it':
     'la superficie está {0} por debajo del {1}: el agua se deposita en ella',
   'the surface is {0} above the {1}; it needs {2} (ISO 8502-4, for steel; on wood common practice)':

@@ -15,10 +15,6 @@ export const checks: Readonly<Record<string, Wording>> = {
   'join the two, or let one shut before the other opens':
     'una las dos, o que una se cierre antes de que se abra la otra',
   'there is no material {0}': 'no hay ningún material {0}',
-  'a material cannot be like itself': 'un material no puede ser como él mismo',
-  'a wait of {0} is never over within {1}': 'una espera de {0} nunca termina en {1}',
-  '{0} takes {1} at the least to {2}: never within {3}': '{0} tarda al menos {1} hasta {2}: nunca en {3}',
-  'let it wait longer, or ask for less': 'déjelo esperar más, o pida menos',
   'it is sold in {0}': 'se vende en {0}',
   metres: 'metros',
   litres: 'litros',
@@ -106,4 +102,7 @@ export const checks: Readonly<Record<string, Wording>> = {
     'use otro material para uno de los dos, o quite lo que hay debajo',
   'lay a coat of {0} between the two': 'dé una mano de {0} entre los dos',
   'write {0} for {1} in the pieces, or {2}': 'escriba {0} en lugar de {1} en las piezas, o {2}',
+  'let it wait longer, or ask for less': 'déjelo esperar más, o pida menos',
+  'a wait of {0} is never over within {1}': 'una espera de {0} nunca termina dentro de {1}',
+  '{0} takes {1} at the least to {2}: never within {3}': '{0} tarda como mínimo {1} hasta {2}: nunca dentro de {3}',
 };

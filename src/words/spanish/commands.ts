@@ -86,13 +86,11 @@ export const commands: Readonly<Record<string, Wording>> = {
   '{0} cannot be read': '{0} no puede leerse',
   'drybench: {0} is left aside: {1}\n': 'drybench: {0} se deja de lado: {1}\n',
   'drybench: what stood in {0} is now in {1}\n': 'drybench: lo que había en {0} está ahora en {1}\n',
-  'drybench: stopped early; this is the best plan found until then\n':
-    'drybench: detenido antes de tiempo; este es el mejor plan encontrado hasta entonces\n',
-  'stopping …': 'deteniendo …',
   'planning …': 'planificando …',
   'planning … at most {0} % from the best': 'planificando … como mucho a un {0} % del mejor',
   'no plan exists: these demands cannot hold together': 'no existe ningún plan: estas exigencias no caben juntas',
   'no plan was found; in the way stand': 'no se ha encontrado ningún plan; lo impiden',
+  'stopping …': 'parando …',
   '--{0} names {1} values for {2} recipes': '--{0} nombra {1} valores para {2} recetas',
   'write one for each, or one for all': 'escriba uno para cada una, o uno para todas',
   'say when it is wanted': 'diga para cuándo se quiere',
@@ -147,6 +145,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   '{0} pages': { one: '{0} página', other: '{0} páginas' },
   'Wrote {0} to {1}. Open it in a browser and print it, on A4 or Letter.\n':
     'Se han escrito {0} en {1}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
+  'drybench: stopped early; this is the best plan found until then\n':
+    'drybench: parado antes de tiempo; este es el mejor plan hallado hasta entonces\n',
   '{0} "{1}" is no date': '{0} "{1}" no es una fecha',
   'write a date like 2027-01-16': 'escriba una fecha como 2027-01-16',
   '{0} "{1}" is no number of places': '{0} "{1}" no es un número de plazas',

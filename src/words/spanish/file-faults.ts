@@ -30,6 +30,7 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
     'la última entrada, línea {0}, quedó cortada mientras se escribía, y no cuenta',
   'it is set aside when the next record is written: enter it again':
     'se aparta al escribir la entrada siguiente: anótela otra vez',
+  'a material cannot be like itself': 'un material no puede parecerse a sí mismo',
   'materials are like each other: {0}': 'hay materiales que se parecen unos a otros en círculo: {0}',
   'let one stand alone': 'deje que uno vaya por sí solo',
   'a material needs the key {0}, or one that it is like': 'un material necesita la clave {0}, u otro al que se parezca',
@@ -42,12 +43,8 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   "; if that is no longer running, remove {0} from the shop's folder":
     '; si ya no está en marcha, quite {0} de la carpeta del taller',
   'the shop is in use by {0}: try again{1}': 'el taller está en uso por {0}: pruebe otra vez{1}',
-  'there is no file {0}': 'no existe el archivo {0}',
+  'there is no file {0}': 'no hay ningún archivo {0}',
   'put the record there, or mend its name': 'ponga allí el registro, o corrija su nombre',
-  'this key is indented further than the one above it, which has its value already':
-    'esta clave tiene más sangría que la de arriba, que ya tiene su valor',
-  'give keys of one map the same indent': 'dé la misma sangría a las claves de un mapa',
-  'write what belongs in it, or take the file away': 'escriba lo que debe contener, o quite el archivo',
   'byte {0} of the file is not UTF-8': 'el byte {0} del archivo no es UTF-8',
   'save the file as UTF-8': 'guarde el archivo como UTF-8',
   'this is a link that leads out of the shop': 'esto es un enlace que sale del taller',
@@ -76,6 +73,9 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   '"{0}" stands twice, first on line {1}, column {2}': '"{0}" está dos veces, la primera en la línea {1}, columna {2}',
   'a key must be a word': 'una clave debe ser una palabra',
   'write key: value': 'escriba clave: valor',
+  'this key is indented further than the one above it, which has its value already':
+    'esta clave tiene más sangría que la de encima, que ya tiene su valor',
+  'give keys of one map the same indent': 'dé la misma sangría a las claves de un mismo mapa',
   'the file holds a NUL character': 'el archivo contiene un carácter NUL',
   'the file holds a control character': 'el archivo contiene un carácter de control',
   'take it out: it cannot be seen in most editors': 'quítelo: en la mayoría de los editores no se ve',
@@ -85,6 +85,7 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   'the file holds more than one document': 'el archivo contiene más de un documento',
   'take out the --- line': 'quite la línea ---',
   'the file is empty': 'el archivo está vacío',
+  'write what belongs in it, or take the file away': 'escriba lo que le corresponde, o quite el archivo',
   'this does not fit what stands above it': 'esto no encaja con lo que hay encima',
   'write key: value lines with the same indent, and quote text that holds ": " or " #", or between { } a bracket: "6 h [4 h - 8 h]"':
     'escriba líneas clave: valor con la misma sangría, y ponga entre comillas un texto que lleve ": " o " #", o, dentro de { }, un corchete: "6 h [4 h - 8 h]"',
