@@ -94,7 +94,7 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
     'escriba el valor entero, entre comillas si empieza por &, *, ! o %',
   'a tab stands where spaces must': 'hay un tabulador donde deben ir espacios',
   'indent with spaces': 'use espacios para la sangría',
-  'this is indented wrongly': 'esto está mal sangrado',
+  'this is indented wrongly': 'esto tiene mal la sangría',
   'give keys of one map and items of one list the same indent':
     'dé la misma sangría a las claves de un mapa y a los elementos de una lista',
   'a text cannot begin with this character': 'un texto no puede empezar por este carácter',
@@ -111,10 +111,10 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   'write key: value, and a comma between items in brackets':
     'escriba clave: valor, y una coma entre elementos entre corchetes',
   'a key must stand on one line with a colon behind it': 'una clave debe ir en una sola línea, seguida de dos puntos',
-  'a quote is opened and never closed': 'unas comillas se abren y no se cierran',
-  'close the quote': 'cierre las comillas',
   'a bracket is opened and never closed': 'un corchete se abre y no se cierra',
   'close it with ] or }': 'ciérrelo con ] o }',
+  'a quote is opened and never closed': 'unas comillas se abren y no se cierran',
+  'close the quote': 'cierre las comillas',
   'a space is missing before the #': 'falta un espacio antes de #',
   'put a space before a comment': 'ponga un espacio antes de un comentario',
   'a comma is missing between two items': 'falta una coma entre dos elementos',
