@@ -29,7 +29,9 @@ export function meansOf(book: Book, libraries: Libraries): ShopMeans {
     new Map(
       [...all(library)].filter(
         ([id, recipe]) =>
-          !checkRecipe(recipe, id, shop, libraries.materials.ids, (material) => libraries.materials.get(material)).some((complaint) => complaint.severity === 'error'),
+          !checkRecipe(recipe, id, shop, libraries.materials.ids, (material) => libraries.materials.get(material)).some(
+            (complaint) => complaint.severity === 'error',
+          ),
       ),
     );
   const materials = all(libraries.materials);
