@@ -309,6 +309,38 @@ describe('what the plan shows', () => {
       [[bare.id], on('mon', '14:30'), 'Desk, top, coat 2 is shown without its recoat window'],
     ]);
   });
+  test('of a step: times, windows, waits and places that are not so', () => {
+    const dry = steps.coat2.dry!;
+    const late = { ...dry, touch: { ...dry.touch!, late: dry.touch!.late + 1 } };
+    expect(shown({ coat2: { dry: late } })).toEqual([
+      'Desk, top, coat 2 is shown to reach the mark touch (late) Mon 2027-01-11 18:01, but that is Mon 2027-01-11 18:00',
+    ]);
+    const window = { ...steps.coat2.window!, opens: on('mon', '14:29') };
+    expect(shown({ coat2: { window } })).toEqual([
+      'Desk, top, coat 2 is shown in a window from Mon 2027-01-11 14:29 that Desk, top, coat 1 does not offer it',
+    ]);
+    expect(shown({ unmask: { after: [{ step: tasks.mask.id, notBefore: on('tue', '09:00') }] } })).toEqual([
+      'Desk, legs, unmask is shown to wait for Desk, legs, mask until Tue 2027-01-12 09:00, which is not so',
+    ]);
+    expect(shown({ glue: { holdsStationUntil: on('mon', '11:16') } })).toEqual([
+      'Desk, legs, glue is shown to keep its place until Mon 2027-01-11 11:16, but keeps it until Mon 2027-01-11 11:15',
+    ]);
+  });
+  test('a place is kept by what lies beneath, of the same section and laid before', () => {
+    // The second coat is over at 15:00, and may be moved from 01:00 on Tuesday.
+    const kept = (name: 'inspect' | 'mask', clock: string, until: number) => {
+      const station = name === 'inspect' ? 'booth' : 'bench-1';
+      const change = moved(name, { at: on('mon', clock), station, over: { holdsStationUntil: until, after: [] } });
+      return told('shown', planWith({ [name]: change })).filter(([, , text]) => text.includes('keep its place')).length;
+    };
+    expect(kept('inspect', '15:00', on('tue', '01:00'))).toBe(0);
+    expect(kept('inspect', '15:00', on('mon', '15:10'))).toBe(0);
+    expect(kept('inspect', '15:00', on('tue', '00:59'))).toBe(1);
+    // Begun before the coat was over it has only the first coat beneath, which may be moved from 19:30.
+    expect(kept('inspect', '14:59', on('tue', '01:00'))).toBe(1);
+    expect(kept('inspect', '14:59', on('mon', '19:30'))).toBe(0);
+    expect(kept('mask', '15:00', on('tue', '01:00'))).toBe(1);
+  });
   test('of a piece', () => {
     const plan = planWith();
     const desk = (change: object): Plan => ({
