@@ -117,13 +117,15 @@ function wholeWords(texts: readonly string[]): RegExp {
 
 const ofFiles = wholeWords(fromFiles);
 
-/** What is left of a screen without all that may stand on it. */
+/** What is left of a screen without all that may stand on it: a name may hold part of another, whichever goes first. */
 function leaksOf(screen: string, ...more: readonly string[]): string[] {
-  const left = [typed, ofFiles, ...(more.length > 0 ? [wholeWords(more)] : []), dates, units].reduce(
-    (text, may) => text.replaceAll(may, ' '),
-    screen,
-  );
-  return [...new Set(left.match(/[A-Za-z][A-Za-z'’]+/g) ?? [])];
+  const others = more.length > 0 ? [wholeWords(more)] : [];
+  const leftBy = (...allowed: readonly RegExp[]) => {
+    const left = [typed, ...allowed, dates, units].reduce((text, may) => text.replaceAll(may, ' '), screen);
+    return new Set(left.match(/[A-Za-z][A-Za-z'’]+/g) ?? []);
+  };
+  const otherWay = leftBy(...others, ofFiles);
+  return [...leftBy(ofFiles, ...others)].filter((word) => otherWay.has(word));
 }
 
 let shop = '';

@@ -15,7 +15,7 @@ import { placeAt, type SourceText } from '../source-text.ts';
 import { isForbiddenName } from '../quantities/plain.ts';
 import type { Fault } from './fault.ts';
 import { unusedFeatures } from './features.ts';
-import { openBracket, syntaxWords } from './syntax-words.ts';
+import { openBracketWords, syntaxWords } from './syntax-words.ts';
 import type { ListNode, MapEntry, MapNode, Node, TextNode } from './tree.ts';
 import { worded } from '../../words/worded.ts';
 
@@ -160,7 +160,7 @@ function leftOpen(tokens: unknown, { code, message }: YAMLError): Fault | undefi
   if (code !== 'MISSING_CHAR' && code !== 'BAD_INDENT') return undefined;
   const [start, words] = message.includes('quote')
     ? [startOf(tokens, isOpenQuote), syntaxWords(code, message)]
-    : [startOf(tokens, isOpenBracket), openBracket];
+    : [startOf(tokens, isOpenBracket), openBracketWords()];
   return start === undefined ? undefined : { offset: start, code: 'yaml-syntax', ...words };
 }
 

@@ -59,7 +59,7 @@ const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
   BAD_PROP_ORDER: noFeatures,
 };
 
-export const openBracket: SyntaxWords = {
+const openBracket: SyntaxWords = {
   message: phrase('a bracket is opened and never closed'),
   advice: phrase('close it with ] or }'),
 };
@@ -82,8 +82,16 @@ const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
   [/:|[Ii]mplicit map key/, { message: phrase('a colon is missing after a key'), advice: phrase('write key: value') }],
 ];
 
+function saidNow({ message, advice }: SyntaxWords): SyntaxWords {
+  return { message: translated(message), ...(advice !== undefined && { advice: translated(advice) }) };
+}
+
 export function syntaxWords(code: ErrorCode, reason: string): SyntaxWords {
   const named = code === 'MISSING_CHAR' ? missing.find(([pattern]) => pattern.test(reason))?.[1] : undefined;
-  const { message, advice } = named ?? plainWords[code] ?? { message: reason };
-  return { message: translated(message), ...(advice !== undefined && { advice: translated(advice) }) };
+  return saidNow(named ?? plainWords[code] ?? { message: reason });
+}
+
+/** What is said of a bracket that is never closed, wherever the parser notices it. */
+export function openBracketWords(): SyntaxWords {
+  return saidNow(openBracket);
 }
