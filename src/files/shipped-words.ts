@@ -1,7 +1,7 @@
 import { spokenCode, translated } from '../words/worded.ts';
 
 /** Keys of the files that come with Drybench whose texts people read. Sources are citations, and stay as published. */
-const readKeys: ReadonlySet<string> = new Set([
+export const readKeys: ReadonlySet<string> = new Set([
   'name',
   'about',
   'do',

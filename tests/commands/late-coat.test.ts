@@ -16,17 +16,19 @@ steps:
   - { step: paint, do: Brush a coat, stage: topcoat, time: { fixed: 40 min }, at: bench, material: chalk-type-paint }
 `;
 
+const tellIn = (folder: string) => async (words: readonly string[], at: string) => {
+  const { out, err } = await drybench([...words, '--at', at, '--plain'], { folder });
+  if (out === '') throw new Error(err);
+  return out;
+};
+
 interface Why {
   readonly late: readonly { readonly coat: string; readonly remedy: string; readonly shuts: string }[];
 }
 
 test('a coat that misses its window: the remedy comes in by itself, and why tells of it; before that, how it can be spared', async () => {
   await inShop({ 'recipes/brushed.yaml': recipe }, async (folder) => {
-    const tell = async (words: readonly string[], at: string) => {
-      const { out, err } = await drybench([...words, '--at', at, '--plain'], { folder });
-      if (out === '') throw new Error(err);
-      return out;
-    };
+    const tell = tellIn(folder);
     const plainly = async (words: readonly string[], at: string) => (await tell(words, at)).replaceAll(/\s+/g, ' ');
     await tell(['done', 'stool', 'seal', '--from', '2027-01-11T07:00', '--to', '2027-01-11T07:20'], '2027-01-11T16:30');
 
@@ -59,11 +61,7 @@ steps:
 
 test('a coat that the plan lets wait, though a window is still open: until when it can go on, and from when again', async () => {
   await inShop({ 'recipes/brushed.yaml': aerosol }, async (folder) => {
-    const tell = async (words: readonly string[], at: string) => {
-      const { out, err } = await drybench([...words, '--at', at, '--plain'], { folder });
-      if (out === '') throw new Error(err);
-      return out;
-    };
+    const tell = tellIn(folder);
     await tell(['slip', 'stool', 'enamel-1', '2027-01-14T08:00'], '2027-01-11T08:00');
     await tell(['week'], '2027-01-11T08:00');
     await tell(

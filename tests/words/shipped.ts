@@ -1,29 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
+import { readKeys } from '../../src/files/shipped-words.ts';
 import { root } from './sources.ts';
-
-/** Keys of shipped files whose texts are shown to people. Sources are citations, and stay as they are published. */
-const shownKeys: ReadonlySet<string> = new Set([
-  'name',
-  'about',
-  'do',
-  'caution',
-  'cautions',
-  'why',
-  'of',
-  'title',
-  'short',
-  'covers',
-  'text',
-  'say',
-]);
 
 const folders = ['recipes', 'recipes/parts', 'shared/materials', 'shared/safety'];
 
 /** Also what stands below a key that is shown. */
 function textsIn(value: unknown, key: string): string[] {
-  if (typeof value === 'string') return shownKeys.has(key) ? [value] : [];
+  if (typeof value === 'string') return readKeys.has(key) ? [value] : [];
   if (Array.isArray(value)) return value.flatMap((item) => textsIn(item, key));
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([name, inner]) => textsIn(inner, name));
