@@ -74,13 +74,7 @@ function rememberLook(shop: OpenShop, plan: Plan): void {
 }
 
 /** A plan that was followed before and still says all that there is to say. */
-function followedBefore(
-  shop: OpenShop,
-  situation: Situation,
-  kept: Plan | undefined,
-  patient: boolean,
-): Standing | undefined {
-  const basis = fingerprint(basisText(shop.book));
+function followedBefore(shop: OpenShop, { situation, basis, kept }: Grounds, patient: boolean): Standing | undefined {
   const fitting = (plan: Plan): Standing | undefined =>
     stillFits(plan, basis, situation, patient) ? asMade(shop.book, plan) : undefined;
   const standing = kept && fitting(kept);
@@ -90,6 +84,21 @@ function followedBefore(
     if (found !== undefined) return found;
   }
   return undefined;
+}
+
+/** What a plan is made from. */
+interface Grounds {
+  readonly situation: Situation;
+  /** Fingerprint of the shop's files. */
+  readonly basis: string;
+  /** The plan that the shop follows. */
+  readonly kept?: Plan;
+}
+
+function groundsOf(call: Call, shop: OpenShop): Grounds {
+  const kept = keptPlan(call, shop);
+  const basis = fingerprint(basisText(shop.book));
+  return { situation: situationOf(shop.book, shop.now), basis, ...(kept && { kept }) };
 }
 
 /** Says on a person's terminal how far the search has come. */
@@ -109,13 +118,12 @@ function progressOf(call: Call) {
  * @throws CannotGoOn, exit code 1, where none exists.
  */
 export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
-  const situation = situationOf(shop.book, shop.now);
-  const kept = keptPlan(call, shop);
-  const before = kept === undefined ? {} : { kept };
+  const grounds = groundsOf(call, shop);
+  const { situation, kept } = grounds;
   const anew = isFlagged(call, 'anew');
-  const standing = !anew ? followedBefore(shop, situation, kept, patient) : undefined;
-  if (standing !== undefined) return { ...standing, situation, ...before };
-  const planned = planNow(call, shop, situation, { anew, ...before });
+  const standing = !anew ? followedBefore(shop, grounds, patient) : undefined;
+  if (standing !== undefined) return { ...standing, situation, ...(kept && { kept }) };
+  const planned = planNow(call, shop, grounds, { anew });
   if (patient && !anew) rememberLook(shop, planned.plan);
   return planned;
 }
@@ -123,16 +131,15 @@ export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
 function planNow(
   call: Call,
   shop: OpenShop,
-  situation: Situation,
-  options: Pick<MakeOptions, 'kept' | 'anew' | 'steps' | 'stop'>,
+  { situation, ...from }: Grounds,
+  options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
 ): Planned {
   const { end, onBetter } = progressOf(call);
-  const basis = fingerprint(basisText(shop.book));
-  const made = makePlan(situation, { seed, onBetter, basis, ...options });
+  const made = makePlan(situation, { seed, onBetter, ...from, ...options });
   end();
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
-    return { plan, air, factors, situation, ...(options.kept && { kept: options.kept }) };
+    return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
   }
   if (made.kind === 'broken')
     throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
@@ -154,21 +161,16 @@ export async function planFor(
   shop: OpenShop,
   seconds: number,
 ): Promise<Planned & { readonly interrupted: boolean }> {
-  const situation = situationOf(shop.book, shop.now);
-  const kept = keptPlan(call, shop);
-  const before = kept === undefined ? {} : { kept };
+  const grounds = groundsOf(call, shop);
+  const { situation, ...from } = grounds;
   const until = call.io.clock() + seconds * MS_PER_SECOND;
   if (!canSearchApart()) {
     const stop = () => call.io.clock() >= until;
-    return {
-      ...planNow(call, shop, situation, { anew: true, steps: MANY_STEPS, stop, ...before }),
-      interrupted: false,
-    };
+    return { ...planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop }), interrupted: false };
   }
   const { say, end, onBetter } = progressOf(call);
-  const basis = fingerprint(basisText(shop.book));
   const { plan, interrupted } = await searchApart(
-    { book: shop.book, now: shop.now, basis, seed, until, language: languageSpoken(), ...before },
+    { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
     onBetter,
     () => {
       say(worded`stopping …`);
@@ -176,7 +178,7 @@ export async function planFor(
   );
   end();
   const standing = plan && asMade(shop.book, plan);
-  if (standing !== undefined) return { ...standing, situation, interrupted, ...before };
+  if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
   // Why there is none, a shorter search says as well.
-  return { ...planNow(call, shop, situation, { anew: true, ...before }), interrupted };
+  return { ...planNow(call, shop, grounds, { anew: true }), interrupted };
 }

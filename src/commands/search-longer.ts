@@ -12,8 +12,9 @@ export interface LongSearch {
   readonly book: Book;
   readonly now: Minute;
   readonly kept?: Plan;
-  readonly basis?: string;
+  readonly basis: string;
   readonly seed: number;
+  readonly steps: number;
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly until: number;
   /** One Int32: 1 as soon as the search is to end with the best that it has. */

@@ -5,7 +5,7 @@ import { speakCode } from './language.ts';
 import type { Told, LongSearch } from './search-longer.ts';
 
 /** The search itself, off the thread that listens to the keyboard: whether it is to stop, a shared byte says. */
-const { book, now, kept, basis, seed, until, stop, language } = workerData as LongSearch;
+const { book, now, kept, basis, seed, steps, until, stop, language } = workerData as LongSearch;
 const tell = (told: Told) => parentPort?.postMessage(told);
 const stopping = new Int32Array(stop);
 
@@ -13,11 +13,10 @@ await speakCode(language);
 const made = makePlan(situationOf(book, now), {
   seed,
   anew: true,
-  // More than any search takes before its time is up.
-  steps: 1_000_000_000,
+  steps,
   stop: () => Atomics.load(stopping, 0) === 1 || Date.now() >= until,
   onBetter: (value, bound) => tell({ kind: 'better', value, bound }),
-  ...(basis !== undefined && { basis }),
+  basis,
   ...(kept && { kept }),
 });
 tell(made.kind === 'plan' ? { kind: 'plan', plan: made.plan } : { kind: 'none' });

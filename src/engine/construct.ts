@@ -26,14 +26,7 @@ export function construct(search: Search, order: readonly number[]): number {
 
 function placeQueue(search: Search, queue: readonly number[]): number {
   emptyPlan(search);
-  const pinned = allOf(search).filter((i) => search.pinned[i] === 1);
-  keyByLatest(search, pinned, 0);
-  if (!insertAll(search, pinned, Infinity, false)) return search.inserter.failed;
-  for (const component of queue) {
-    const members = freeMembers(search, component);
-    if (!placeComponent(search, members)) return search.inserter.failed;
-  }
-  return -1;
+  return placeFirst(search, queue) ? -1 : search.inserter.failed;
 }
 
 /** Tries several orders, the plain one first. */
@@ -132,6 +125,7 @@ export function constructFrom(search: Search, from: Schedule, components: readon
 /** Places what is pinned, and then `components`, one after another, without their wishes. */
 export function placeFirst(search: Search, components: readonly number[]): boolean {
   const pinned = allOf(search).filter((i) => search.pinned[i] === 1);
+  keyByLatest(search, pinned, 0);
   if (!insertAll(search, pinned, Infinity, false)) return false;
   return components.every((c) => {
     const members = freeMembers(search, c);

@@ -7,10 +7,10 @@ import { FileTrouble } from '../../src/files/file-trouble.ts';
 import { appendDeeds } from '../../src/files/journal/append.ts';
 import { FIRST_SUM, writeLine } from '../../src/files/journal/line.ts';
 import { journalIn, JOURNAL_FILE, readJournal } from '../../src/files/journal/read.ts';
-import { recordOfEntry } from '../../src/files/journal/record.ts';
 import { LOCK_FILE } from '../../src/files/lock.ts';
 import type { Deed, Entry } from '../../src/model/journal.ts';
 import { Crash, failingDisk, type Failure } from './failing-disk.ts';
+import { journalLines } from './journal-lines.ts';
 import { emptyFolder } from './shop-folder.ts';
 
 const AT = 29_993_000;
@@ -24,18 +24,7 @@ const six: readonly Deed[] = [
   { kind: 'undo', entry: 5 },
 ];
 
-function textOf(deeds: readonly Deed[]): string {
-  let sum = FIRST_SUM;
-  return deeds
-    .map((deed, index) => {
-      const written = writeLine(sum, recordOfEntry({ number: index + 1, at: AT, deed }, 'Europe/Dublin'));
-      sum = written.sum;
-      return written.line;
-    })
-    .join('');
-}
-
-const bytes = Buffer.from(textOf(six));
+const bytes = Buffer.from(journalLines(six, AT).join(''));
 const folderWith = (journal: Uint8Array): string => {
   const folder = emptyFolder();
   writeFileSync(join(folder, JOURNAL_FILE), journal);

@@ -3,14 +3,13 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { realDisk } from '../../src/files/disk.ts';
 import { appendDeeds } from '../../src/files/journal/append.ts';
-import { FIRST_SUM, writeLine } from '../../src/files/journal/line.ts';
 import { JOURNAL_FILE, readJournal } from '../../src/files/journal/read.ts';
-import { recordOfEntry } from '../../src/files/journal/record.ts';
 import { LOCK_FILE } from '../../src/files/lock.ts';
 import { replaceFile, seen } from '../../src/files/safe-write.ts';
 import type { Deed } from '../../src/model/journal.ts';
 import fc from '../support/property.ts';
 import { losingPower, PowerGone, type Choose } from './losing-power.ts';
+import { journalLines } from './journal-lines.ts';
 import { emptyFolder } from './shop-folder.ts';
 
 // A process that is killed leaves what it wrote to the system; when the power goes, what was not flushed is gone as well.
@@ -62,20 +61,9 @@ test('wherever the power goes, a file that is replaced is the old one or the new
   });
 });
 
-function journalOf(deeds: readonly Deed[]): string {
-  let sum = FIRST_SUM;
-  return deeds
-    .map((deed, i) => {
-      const written = writeLine(sum, recordOfEntry({ number: i + 1, at: AT, deed }, 'Europe/Dublin'));
-      sum = written.sum;
-      return written.line;
-    })
-    .join('');
-}
-
 const before = [skipped('a'), skipped('b-ä-😀')];
-const whole = Buffer.from(journalOf(before));
-const cut = Buffer.from(journalOf([...before, skipped('c')])).subarray(0, whole.length + 30);
+const whole = Buffer.from(journalLines(before, AT).join(''));
+const cut = Buffer.from(journalLines([...before, skipped('c')], AT).join('')).subarray(0, whole.length + 30);
 
 test.each([
   ['a new journal', {}, []],

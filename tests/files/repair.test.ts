@@ -5,7 +5,6 @@ import { describe, expect, test } from 'vitest';
 import { appendDeeds } from '../../src/files/journal/append.ts';
 import { FIRST_SUM, writeLine } from '../../src/files/journal/line.ts';
 import { JOURNAL_FILE, journalIn } from '../../src/files/journal/read.ts';
-import { recordOfEntry } from '../../src/files/journal/record.ts';
 import { repairedJournal } from '../../src/files/journal/repair.ts';
 import { FileTrouble } from '../../src/files/file-trouble.ts';
 import { LOCK_FILE } from '../../src/files/lock.ts';
@@ -14,6 +13,7 @@ import { repairShop } from '../../src/files/repair-shop.ts';
 import type { Deed } from '../../src/model/journal.ts';
 import fc from '../support/property.ts';
 import { Crash, failingDisk, type Failure } from './failing-disk.ts';
+import { journalLines } from './journal-lines.ts';
 import { emptyFolder } from './shop-folder.ts';
 
 const AT = 29_993_000;
@@ -28,16 +28,7 @@ const deeds: readonly Deed[] = [
   skipped('g'),
 ];
 
-function linesOf(all: readonly Deed[]): string[] {
-  let sum = FIRST_SUM;
-  return all.map((deed, index) => {
-    const written = writeLine(sum, recordOfEntry({ number: index + 1, at: AT, deed }, 'Europe/Dublin'));
-    sum = written.sum;
-    return written.line;
-  });
-}
-
-const lines = linesOf(deeds);
+const lines = journalLines(deeds, AT);
 const journal = Buffer.from(lines.join(''));
 
 /** What a journal says once numbers do not matter: each deed, an undo by what it takes back. */
