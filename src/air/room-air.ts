@@ -3,7 +3,8 @@ import type { Minute } from '../time/span.ts';
 import { dailyAir, monthlyAir } from './curves.ts';
 import { fillRecord } from './fill-record.ts';
 import { heatedAir } from './heated.ts';
-import { sampleAir, type AirSeries } from './series.ts';
+import { rhAfterHeating } from './psychrometrics.ts';
+import { type Air, airAt, sampleAir, type AirSeries } from './series.ts';
 
 /** Minutes between the samples of a room's air. */
 export const AIR_STEP_MINUTES = 15;
@@ -31,7 +32,26 @@ function onGrid(source: AirSource, timeZone: string, from: Minute, to: Minute): 
       const { airOf, notes } = fillRecord(source.samples, from, to);
       return sampleAir(from, to, AIR_STEP_MINUTES, airOf, notes);
     }
+    case 'for-a-while': {
+      const usual = onGrid(source.of, timeZone, from, to);
+      return sampleAir(
+        from,
+        to,
+        AIR_STEP_MINUTES,
+        (minute) => forAWhile(source, airAt(usual, minute), minute),
+        usual.notes,
+      );
+    }
     case 'heated':
       return heatedAir(source, (start, end) => roomAir(source.outdoors, timeZone, start, end), timeZone, from, to);
   }
+}
+
+type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
+
+function forAWhile({ during, byK = 0, toRhPercent = 100 }: ForAWhile, air: Air, minute: Minute): Air {
+  if (minute < during.start || minute >= during.end) return air;
+  const tempC = air.tempC + byK;
+  const rhPercent = byK === 0 ? air.rhPercent : rhAfterHeating(air.tempC, air.rhPercent, tempC);
+  return { tempC, rhPercent: Math.min(100, toRhPercent, rhPercent) };
 }

@@ -1,3 +1,4 @@
+import { nearestChange } from '../planning/nearest-change.ts';
 import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
@@ -7,6 +8,7 @@ import { isoWriter } from '../time/iso.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { choosePiece, chooseTask } from './name-things.ts';
+import { situationOf } from '../planning/situation-of.ts';
 import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
 
@@ -24,11 +26,12 @@ export async function answer(call: Call): Promise<ExitCode> {
   const late = lateCoats(situation, standing).filter((l) =>
     chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
   );
-  if (wantsJson(call)) printJson(call, whyDocument(chain, late, isoWriter(shop.manner.zone), shop.manner));
+  const nearest = nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain);
+  if (wantsJson(call)) printJson(call, whyDocument(chain, late, nearest, isoWriter(shop.manner.zone), shop.manner));
   else {
-    const shown = harmlessData({ book: shop.book, plan, chain, late });
+    const shown = harmlessData({ book: shop.book, plan, chain, late, nearest });
     const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
-    print(call, whyScreen(shown.chain, shown.late, desk));
+    print(call, whyScreen(shown.chain, shown.late, shown.nearest, desk));
   }
   return 0;
 }

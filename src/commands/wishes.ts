@@ -13,8 +13,11 @@ import { CannotGoOn, isFlagged, type Call } from './call.ts';
 import { knownId, listFlag, pairOf, valueOf } from './flag-values.ts';
 import { worded } from '../words/worded.ts';
 
+/** Changes that may be asked for. */
+type Asked = Exclude<Change['kind'], 'in' | 'tool' | 'arrives' | 'not-put-off'>;
+
 /** What may be changed, in the order in which it is shown, with an example of each. */
-const kinds: readonly (readonly [kind: Change['kind'], example: string])[] = [
+const kinds: readonly (readonly [kind: Asked, example: string])[] = [
   ['warmer', 'garage=+3K'],
   ['drier', 'workshop=45%'],
   ['slot', 'bench-1=+1'],
@@ -64,7 +67,7 @@ function usedIn(section: Section, piece: string, book: Book): string[] {
   return steps.flatMap((s) => [s, ...s.between]).flatMap((s) => s.material ?? []);
 }
 
-function changeOf(kind: Change['kind'], written: string, example: string, book: Book): Change {
+function changeOf(kind: Asked, written: string, example: string, book: Book): Change {
   const option = `--${kind}`;
   if (kind === 'without') return { kind, piece: knownId(option, written, book.pieces).id };
   const { name, value } = pairOf(option, written, example);

@@ -46,6 +46,14 @@ export type AirSource =
       readonly driedToRhPercent?: number;
       /** Hours in which the room closes 63 % of the way to a new set-point. */
       readonly lagHours: number;
+    }
+  /** Another air, for a while warmer by `byK` with the same water in it, or no damper than `toRhPercent`. No file says so. */
+  | {
+      readonly kind: 'for-a-while';
+      readonly of: AirSource;
+      readonly during: Span;
+      readonly byK?: number;
+      readonly toRhPercent?: number;
     };
 
 export interface Room {

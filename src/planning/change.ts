@@ -1,16 +1,33 @@
 import { rhAfterHeating } from '../air/psychrometrics.ts';
 import type { Book } from '../model/book.ts';
 import type { Piece, Section } from '../model/piece.ts';
-import type { AirSource, ClockSpan, Hours, Room, Shop, StationKind } from '../model/shop.ts';
+import type { AirSource, ClockSpan, Hand, Hours, Room, Shop, StationKind } from '../model/shop.ts';
+import { type Minute, type Span, subtract } from '../time/span.ts';
+import { minuteAt } from '../time/zone.ts';
+import { standingEntries } from '../model/standing-entries.ts';
 import { worded } from '../words/worded.ts';
 
 /** One thing that the shop might do otherwise. */
 export type Change =
-  | { readonly kind: 'warmer'; readonly room: string; readonly byK: number }
-  | { readonly kind: 'drier'; readonly room: string; readonly toRhPercent: number }
+  /** `during`: only then; else always. */
+  | { readonly kind: 'warmer'; readonly room: string; readonly byK: number; readonly during?: Span }
+  | { readonly kind: 'drier'; readonly room: string; readonly toRhPercent: number; readonly during?: Span }
   | { readonly kind: 'slot'; readonly station: string; readonly more: number }
   | { readonly kind: 'station'; readonly room: string; readonly place: StationKind; readonly slots: number }
-  | { readonly kind: 'open' | 'helper'; readonly date: string; readonly spans: readonly ClockSpan[] }
+  | { readonly kind: 'open'; readonly date: string; readonly spans: readonly ClockSpan[] }
+  /** `skills`: what else than plain work another pair of hands can do; absent: nothing. */
+  | {
+      readonly kind: 'helper';
+      readonly date: string;
+      readonly spans: readonly ClockSpan[];
+      readonly skills?: readonly string[];
+    }
+  /** One of the shop's own hands is in then, too. */
+  | { readonly kind: 'in'; readonly hand: string; readonly date: string; readonly spans: readonly ClockSpan[] }
+  | { readonly kind: 'tool'; readonly tool: string; readonly more: number }
+  | { readonly kind: 'arrives'; readonly piece: string; readonly at: Minute }
+  /** What the journal says of a step that was put off is taken back. */
+  | { readonly kind: 'not-put-off'; readonly task: string }
   | { readonly kind: 'instead'; readonly piece: string; readonly section: string; readonly recipe: string }
   | {
       readonly kind: 'material';
@@ -40,12 +57,14 @@ function eachAir(source: AirSource, change: <A extends AirOf>(air: A) => A): Air
     case 'series':
       return { ...source, samples: source.samples.map(change) };
     case 'heated':
+    case 'for-a-while':
       return source;
   }
 }
 
 /** The water in the air stays what it is. */
 export function warmerAir(source: AirSource, byK: number): AirSource {
+  if (source.kind === 'for-a-while') return { ...source, of: warmerAir(source.of, byK) };
   if (source.kind === 'heated')
     return { ...source, setPoints: source.setPoints.map((p) => ({ ...p, tempC: p.tempC + byK })) };
   return eachAir(source, (air) => ({
@@ -57,6 +76,7 @@ export function warmerAir(source: AirSource, byK: number): AirSource {
 
 /** Never damper than that, at the same temperature. */
 export function drierAir(source: AirSource, toRhPercent: number): AirSource {
+  if (source.kind === 'for-a-while') return { ...source, of: drierAir(source.of, toRhPercent) };
   if (source.kind === 'heated')
     return { ...source, driedToRhPercent: Math.min(source.driedToRhPercent ?? 100, toRhPercent) };
   return eachAir(source, (air) => ({ ...air, rhPercent: Math.min(air.rhPercent, toRhPercent) }));
@@ -100,21 +120,30 @@ function openOn(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
   };
 }
 
-/** Another pair of hands, without special skills, for whom the shop is opened if it is not; nobody else comes in more. */
-function withHelper(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
-  const never = { monday: [], tuesday: [], wednesday: [], thursday: [], friday: [], saturday: [], sunday: [] };
-  const known = shop.hands.find((h) => h.id === HELPER);
-  const helper = known ?? { id: HELPER, name: worded`Helper for a day`, skills: [], hours: { week: never, days: {} } };
-  const hours = onDay(helper.hours, date, united([...spansOn(helper.hours, date), ...spans]));
+/** A hand is in then, too, and the shop opened for it if it is not; nobody else comes in more. */
+function withIn(shop: Shop, hand: Hand, date: string, spans: readonly ClockSpan[]): Shop {
   const before = spansOn(shop.opening, date);
-  const others = shop.hands
-    .filter((h) => h.id !== HELPER)
-    .map((h) => ({ ...h, hours: onDay(h.hours, date, within(spansOn(h.hours, date), before)) }));
+  const hours = onDay(hand.hours, date, united([...spansOn(hand.hours, date), ...spans]));
+  const there = spans.map((s) => ({
+    start: minuteAt(date, s.from, shop.timeZone),
+    end: minuteAt(date, s.to, shop.timeZone),
+  }));
+  const comes: Hand = { ...hand, hours, ...(hand.off && { off: subtract(hand.off, there) }) };
+  const others = shop.hands.map((h) =>
+    h.id === hand.id ? comes : { ...h, hours: onDay(h.hours, date, within(spansOn(h.hours, date), before)) },
+  );
   return {
     ...shop,
     opening: onDay(shop.opening, date, united([...before, ...spans])),
-    hands: [...others, { ...helper, hours }],
+    hands: shop.hands.some((h) => h.id === hand.id) ? others : [...others, comes],
   };
+}
+
+/** Another pair of hands for a day. */
+function helperOf(shop: Shop, skills: readonly string[]): Hand {
+  const never = { monday: [], tuesday: [], wednesday: [], thursday: [], friday: [], saturday: [], sunday: [] };
+  const known = shop.hands.find((h) => h.id === HELPER);
+  return known ?? { id: HELPER, name: worded`Helper for a day`, skills, hours: { week: never, days: {} } };
 }
 
 function within(spans: readonly ClockSpan[], limits: readonly ClockSpan[]): ClockSpan[] {
@@ -142,14 +171,38 @@ function withStation(shop: Shop, { room, place, slots }: Change & { kind: 'stati
   return { ...shop, stations: [...shop.stations, { id, name: worded`New ${place}`, room, kind: place, slots }] };
 }
 
+/** The journal as it is once the entries that put the step off are taken back. */
+function notPutOff(journal: Book['journal'], task: string): Book['journal'] {
+  const standing = standingEntries(journal).entries;
+  const last = journal.at(-1);
+  return [
+    ...journal,
+    ...standing
+      .filter(({ deed }) => deed.kind === 'slipped' && deed.task === task)
+      .map(({ number }, k) => ({
+        number: (last?.number ?? 0) + k + 1,
+        at: last?.at ?? 0,
+        deed: { kind: 'undo', entry: number } as const,
+      })),
+  ];
+}
+
 /** The same shop with one change. What the change names must be there. */
 export function changed(book: Book, change: Change): Book {
   const { shop } = book;
   switch (change.kind) {
-    case 'warmer':
-      return { ...book, shop: withRoom(shop, change.room, (air) => warmerAir(air, change.byK)) };
-    case 'drier':
-      return { ...book, shop: withRoom(shop, change.room, (air) => drierAir(air, change.toRhPercent)) };
+    case 'warmer': {
+      const { byK, during } = change;
+      const warmer = (of: AirSource): AirSource =>
+        during === undefined ? warmerAir(of, byK) : { kind: 'for-a-while', of, during, byK };
+      return { ...book, shop: withRoom(shop, change.room, warmer) };
+    }
+    case 'drier': {
+      const { toRhPercent, during } = change;
+      const drier = (of: AirSource): AirSource =>
+        during === undefined ? drierAir(of, toRhPercent) : { kind: 'for-a-while', of, during, toRhPercent };
+      return { ...book, shop: withRoom(shop, change.room, drier) };
+    }
     case 'slot': {
       const stations = shop.stations.map((s) =>
         s.id === change.station ? { ...s, slots: Math.max(0, s.slots + change.more) } : s,
@@ -161,7 +214,21 @@ export function changed(book: Book, change: Change): Book {
     case 'open':
       return { ...book, shop: openOn(shop, change.date, change.spans) };
     case 'helper':
-      return { ...book, shop: withHelper(shop, change.date, change.spans) };
+      return { ...book, shop: withIn(shop, helperOf(shop, change.skills ?? []), change.date, change.spans) };
+    case 'in': {
+      const hand = shop.hands.find((h) => h.id === change.hand);
+      return hand === undefined ? book : { ...book, shop: withIn(shop, hand, change.date, change.spans) };
+    }
+    case 'tool': {
+      const tools = shop.tools.map((t) =>
+        t.id === change.tool ? { ...t, count: Math.max(0, t.count + change.more) } : t,
+      );
+      return { ...book, shop: { ...shop, tools } };
+    }
+    case 'arrives':
+      return { ...book, pieces: book.pieces.map((p) => (p.id === change.piece ? { ...p, arrives: change.at } : p)) };
+    case 'not-put-off':
+      return { ...book, journal: notPutOff(book.journal, change.task) };
     case 'instead':
       return withSection(book, change.piece, change.section, (s) => ({ ...s, recipe: change.recipe, without: [] }));
     case 'material':
@@ -176,7 +243,7 @@ export function changed(book: Book, change: Change): Book {
 
 /** Hours of work or of opening that a change asks for; 0 for one that asks for none. */
 export function hoursAskedFor(change: Change): number {
-  return change.kind === 'open' || change.kind === 'helper'
+  return change.kind === 'open' || change.kind === 'helper' || change.kind === 'in'
     ? change.spans.reduce((sum, s) => sum + s.to - s.from, 0) / 60
     : 0;
 }

@@ -6,6 +6,7 @@ import { localDays, localTime } from '../time/zone.ts';
 import { type Change, changed } from './change.ts';
 import { type Made, makePlan } from './make-plan.ts';
 import { situationOf } from './situation-of.ts';
+import { DRIER_TO_PERCENT, WARMER_BY_K } from './usual-changes.ts';
 
 type NoPlan = Extract<Made, { kind: 'none' }>;
 
@@ -16,8 +17,6 @@ const USUAL_MORNING = 8 * 60;
 /** How many days ahead longer hours are tried, and how many of these by themselves. */
 const DAYS_AHEAD = 28;
 const DAYS_TRIED = 3;
-const WARMER_BY_K = [3, 6, 10];
-const DRIER_TO_PERCENT = [60, 50, 40];
 /** As many as are told. */
 const ENOUGH = 2;
 

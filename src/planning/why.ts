@@ -22,7 +22,13 @@ export type Cause =
   | { readonly kind: 'order'; readonly by: string; readonly until: Minute }
   | { readonly kind: 'dry'; readonly by: string; readonly mark: Mark; readonly until: Minute }
   | { readonly kind: 'window'; readonly by: string; readonly until: Minute; readonly shuts?: Minute }
-  | { readonly kind: 'hand' | 'tool' | 'place'; readonly name: string; readonly by: string; readonly until: Minute }
+  | {
+      readonly kind: 'hand' | 'tool' | 'place';
+      readonly id: string;
+      readonly name: string;
+      readonly by: string;
+      readonly until: Minute;
+    }
   | { readonly kind: 'dust'; readonly by: string; readonly until: Minute }
   /** Laid in one go with `by`, to mix and wash up once, which spares so many minutes in all. */
   | { readonly kind: 'session'; readonly by: string; readonly until: Minute; readonly savedMinutes: number }
@@ -44,6 +50,8 @@ export interface WhyLink {
   readonly step: PlannedStep;
   readonly start: Minute;
   readonly cause: Cause;
+  /** When the last of what it waited for was over; now, where it waited for nothing. */
+  readonly waited: Minute;
 }
 
 interface Scene {
@@ -142,14 +150,20 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
   for (const hand of step.hands) {
     const by = busy.find((s) => s.hands.includes(hand));
     if (by !== undefined)
-      return { kind: 'hand', name: shop.hands.find((h) => h.id === hand)?.name ?? hand, by: by.id, until: endOf(by) };
+      return {
+        kind: 'hand',
+        id: hand,
+        name: shop.hands.find((h) => h.id === hand)?.name ?? hand,
+        by: by.id,
+        until: endOf(by),
+      };
   }
   for (const tool of step.tools) {
     const using = busy.filter((s) => s.tools.includes(tool));
     const known = shop.tools.find((t) => t.id === tool);
     const by = using[0];
     if (by !== undefined && using.length >= (known?.count ?? 1))
-      return { kind: 'tool', name: known?.name ?? tool, by: by.id, until: endOf(by) };
+      return { kind: 'tool', id: tool, name: known?.name ?? tool, by: by.id, until: endOf(by) };
   }
   const station = shop.stations.find((s) => s.id === step.station);
   const alike = shop.stations.filter((s) => s.room === station?.room && s.kind === station.kind);
@@ -159,7 +173,13 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
   );
   const first = [...standing].sort((a, b) => a.holdsStationUntil - b.holdsStationUntil)[0];
   if (first !== undefined && standing.length >= slots)
-    return { kind: 'place', name: station?.name ?? step.station, by: first.id, until: first.holdsStationUntil };
+    return {
+      kind: 'place',
+      id: step.station,
+      name: station?.name ?? step.station,
+      by: first.id,
+      until: first.holdsStationUntil,
+    };
   const wetUntil = (s: PlannedStep): Minute => s.dry?.['dust-free']?.late ?? s.dry?.touch?.late ?? endOf(s);
   const roomMates = others.filter((s) => s.room === step.room);
   if (task?.dusty === true) {
@@ -259,7 +279,7 @@ export function whyChain(situation: Situation, air: ShopAir, plan: Plan, stepId:
   while (step !== undefined && !seen.has(step.id)) {
     seen.add(step.id);
     const cause = causeOf(scene, step);
-    chain.push({ step, start: startOf(step), cause });
+    chain.push({ step, start: startOf(step), cause, waited: lastWait(scene, step).until });
     step = leadsTo(scene, step, cause);
   }
   return chain;

@@ -19,7 +19,7 @@ function sayOther(id: string, { plan, names }: Desk): string {
 }
 
 /** Why, as the end of a sentence. */
-export function sayMoveCause(cause: MoveCause, move: Move, desk: Desk): string {
+export function sayMoveCause(cause: MoveCause, desk: Desk): string {
   switch (cause.kind) {
     case 'done-late':
       return worded`${sayOther(cause.step, desk)} was over ${sayLength(cause.minutes)} later than planned`;
@@ -38,7 +38,7 @@ export function sayMoveCause(cause: MoveCause, move: Move, desk: Desk): string {
     case 'gone':
       return worded`${cause.step} is left out`;
     case 'held':
-      return sayCause(cause.cause, { step: cause.step, start: move.to, cause: cause.cause }, desk);
+      return sayCause(cause.cause, cause, desk);
     case 'room':
       return worded`there is room for it now`;
   }
@@ -55,7 +55,7 @@ function lineOf(moves: readonly Move[], desk: Desk): string {
   const { step, from, to } = first;
   const more = moves.length === 1 ? '' : worded` and ${moves.length - 1} more`;
   const when = `${sayMoment(from, desk.manner)} → ${sayMoment(to, desk.manner)}`;
-  return worded`${desk.names.piece(step.piece)}: “${sayStep(step)}”${more}, ${sayShift(first)} (${when}), because ${sayMoveCause(first.cause, first, desk)}`;
+  return worded`${desk.names.piece(step.piece)}: “${sayStep(step)}”${more}, ${sayShift(first)} (${when}), because ${sayMoveCause(first.cause, desk)}`;
 }
 
 /** What moved since the plan that the shop followed, by how much and why: a few lines, the largest first; none if nothing did. */

@@ -5,11 +5,9 @@ import type { Made } from '../planning/make-plan.ts';
 import type { Meaning } from '../schedule/compiled.ts';
 import { grouped } from './grouped.ts';
 import type { Names } from './names.ts';
-import { sayPercent, sayTempDifference } from './say-quantity.ts';
-import { type Manner, sayClocks, sayDate, sayLength, sayWork } from './say-time.ts';
-import type { Change } from '../planning/change.ts';
+import { sayChanges } from './say-change.ts';
+import { type Manner, sayLength, sayWork } from './say-time.ts';
 import type { WayOut } from '../planning/ways-out.ts';
-import { minuteAt } from '../time/zone.ts';
 import { joinedByOr, phrase, translated, worded } from '../words/worded.ts';
 
 type NoPlan = Extract<Made, { kind: 'none' }>;
@@ -103,33 +101,10 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
   return [...new Set([...demands, ...waits, ...means])];
 }
 
-/** One change that frees it, as a clause: `open Sat 23 Jan from 09:00 to 17:00`. */
-function sayWayOut(change: Change, names: Names, manner: Manner): string {
-  switch (change.kind) {
-    case 'open': {
-      const at = (minutes: number) => minuteAt(change.date, minutes, manner.zone);
-      const hours = change.spans.map((s) => sayClocks({ start: at(s.from), end: at(s.to) }, manner)).join(', ');
-      return worded`be open ${sayDate(at(0), manner)}, ${hours}`;
-    }
-    case 'warmer':
-      return worded`warm ${names.room(change.room)} by ${sayTempDifference(change.byK, manner, 0)}`;
-    case 'drier':
-      return worded`dry the air of ${names.room(change.room)} to ${sayPercent(change.toRhPercent)}`;
-    case 'without':
-      return worded`plan without ${names.piece(change.piece)} for now`;
-    case 'slot':
-    case 'station':
-    case 'helper':
-    case 'instead':
-    case 'material':
-      throw new Error(`no way out is looked for by ${change.kind}`);
-  }
-}
-
 function sayTogether(way: WayOut, names: Names, manner: Manner): string {
   const [first, ...more] = way;
   if (first === undefined) return '';
-  if (more.length === 0) return sayWayOut(first, names, manner);
+  if (more.length === 0) return sayChanges(way, names, manner);
   const stretches = way.flatMap((change) => (change.kind === 'open' ? change.spans.map((s) => s.to - s.from) : []));
   return worded`be open for ${sayWork(Math.min(...stretches))} at a time, day after day`;
 }

@@ -1,16 +1,21 @@
+import type { Change } from '../planning/change.ts';
 import type { Cause, WhyLink } from '../planning/why.ts';
+import type { Nearest } from '../planning/nearest-change.ts';
 import type { LateCoat } from '../planning/remedies.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { sayChanges } from './say-change.ts';
 import { markSaid } from './say-mark.ts';
 import { sayMoment, sayWork, type Manner } from './say-time.ts';
 import { sayReasons } from './say-unfit.ts';
-import { translated, worded } from '../words/worded.ts';
+import type { Span } from '../time/span.ts';
+import { minuteAt } from '../time/zone.ts';
+import { counted, translated, worded } from '../words/worded.ts';
 
 type Desk = Pick<Bench, 'plan' | 'names' | 'look' | 'manner'>;
 
 /** `coat 1 on Pine washstand, body` */
-function sayOther(id: string, own: WhyLink, { plan, names }: Desk): string {
+function sayOther(id: string, own: Pick<WhyLink, 'step'>, { plan, names }: Desk): string {
   const step = plan.steps.find((s) => s.id === id);
   if (step === undefined) return id;
   const section = names.section(step.piece, step.section);
@@ -19,14 +24,14 @@ function sayOther(id: string, own: WhyLink, { plan, names }: Desk): string {
   return `“${sayStep(step)}”${whose}`;
 }
 
-function sayMissing({ step }: WhyLink): string {
+function sayMissing({ step }: Pick<WhyLink, 'step'>): string {
   return step.hands.length > 1
     ? worded`it takes ${step.hands.length} hands, who are not in together`
     : worded`nobody is in`;
 }
 
 /** One cause as a sentence. */
-export function sayCause(cause: Cause, link: WhyLink, desk: Desk): string {
+export function sayCause(cause: Cause, link: Pick<WhyLink, 'step'>, desk: Desk): string {
   const { manner, names } = desk;
   const until = (minute: number) => sayMoment(minute, manner);
   const other = (by: string) => sayOther(by, link, desk);
@@ -96,8 +101,41 @@ function lateLines(chain: readonly WhyLink[], late: readonly LateCoat[], desk: D
   });
 }
 
-/** Why a step is where it is: each link of the chain with what holds it, back to now. */
-export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string {
+/** What would let the step begin sooner, as it was tried. */
+function nearestLines(nearest: Nearest, first: WhyLink, desk: Desk): string[] {
+  const { look, manner, names } = desk;
+  const at = (minute: number) => sayMoment(minute, manner);
+  const step = `“${sayStep(first.step)}”`;
+  switch (nearest.kind) {
+    case 'as-it-is':
+      return paragraph(
+        worded`Nothing has to change for ${step} to begin ${at(nearest.start)} instead of ${at(first.start)}, everything else as planned; but the plan as a whole is better so.`,
+        look,
+      );
+    case 'change': {
+      const count = nearest.along.length;
+      const stays = worded`everything else stays as planned`;
+      const along =
+        count === 0 ? '' : `${counted(count, '{0} other step begins sooner', '{0} other steps begin sooner')}; `;
+      return paragraph(
+        worded`The nearest change: ${sayChanges(nearest.changes, names, manner)}. Then ${step} could begin ${at(nearest.start)} instead of ${at(first.start)} (tried: ${along}${stays}).`,
+        look,
+        0,
+        look.paint.good,
+      );
+    }
+    case 'none':
+      return nearest.tried === 0
+        ? []
+        : paragraph(
+            worded`No single change that was tried (other hands or hours, tools, places, warmer or drier rooms) lets ${step} begin sooner with everything else as planned.`,
+            look,
+          );
+  }
+}
+
+/** Why a step is where it is: each link of the chain with what holds it, back to now; and what would let it begin sooner. */
+export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], nearest: Nearest, desk: Desk): string {
   const { look, manner, names } = desk;
   const rows = chain.map((link, i): Cell[] => {
     const section = names.section(link.step.piece, link.step.section);
@@ -114,21 +152,41 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
       ],
     ];
   });
-  if (rows.length === 0) return paragraph(worded`This step is not in the plan.`, look).join('\n') + '\n';
-  return [...grid(rows, [{ align: 'right' }, {}], look), ...lateLines(chain, late, desk)].join('\n') + '\n';
+  const [first] = chain;
+  if (first === undefined) return paragraph(worded`This step is not in the plan.`, look).join('\n') + '\n';
+  return (
+    [
+      ...grid(rows, [{ align: 'right' }, {}], look),
+      ...lateLines(chain, late, desk),
+      ...nearestLines(nearest, first, desk),
+    ].join('\n') + '\n'
+  );
 }
 
 /** The same as a document: every cause with its times in ISO 8601. */
 export function whyDocument(
   chain: readonly WhyLink[],
   late: readonly LateCoat[],
+  nearest: Nearest,
   iso: (minute: number) => string,
   manner: Manner,
 ) {
   const timed = (cause: Cause) =>
     Object.fromEntries(
-      Object.entries(cause).map(([key, value]) => [key, typeof value === 'number' ? iso(value) : value]),
+      Object.entries(cause).map(([key, value]) => [
+        key,
+        typeof value === 'number' && key !== 'savedMinutes' ? iso(value) : value,
+      ]),
     );
+  const between = ({ start, end }: Span) => ({ start: iso(start), end: iso(end) });
+  const dated = (change: Change) => {
+    if ('at' in change) return { ...change, at: iso(change.at) };
+    if ('during' in change) return { ...change, during: between(change.during) };
+    if (!('spans' in change)) return change;
+    const { date, spans, ...rest } = change;
+    const at = (clock: number) => minuteAt(date, clock, manner.zone);
+    return { ...rest, hours: spans.map((s) => between({ start: at(s.from), end: at(s.to) })) };
+  };
   return {
     format: 'drybench.why/1',
     timeZone: manner.zone,
@@ -138,6 +196,12 @@ export function whyDocument(
       film,
       shuts: iso(shuts),
     })),
+    nearest: {
+      kind: nearest.kind,
+      ...(nearest.kind !== 'none' && { begins: iso(nearest.start) }),
+      ...(nearest.kind === 'change' && { changes: nearest.changes.map(dated), along: nearest.along }),
+      ...(nearest.kind === 'none' && { tried: nearest.tried }),
+    },
     chain: chain.map(({ step, start, cause }) => ({ step: step.id, start: iso(start), cause: timed(cause) })),
   };
 }

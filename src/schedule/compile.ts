@@ -27,6 +27,7 @@ import type { Manner } from './manners.ts';
 import { shopDrying } from './shop-drying.ts';
 import { doneActivity, type Facts, factsOf, standingPlace } from './facts.ts';
 import { overtakenLags } from './overtaken.ts';
+import { soonerActivity, stayingActivity } from './staying.ts';
 import { clearingOf, followerOf, mannerAsPlanned, stayInPlace, taskActivity } from './task-activity.ts';
 import { mayBeInPlace, outlastsAll, unmovedBefore } from './unmoved.ts';
 import { LATE_BEFORE_MOVED, lateWeight, MOVED_ONCE, MOVED_WEIGHT, RAGS_WEIGHT, tieUpWeight } from './weights.ts';
@@ -41,6 +42,8 @@ export interface CompileOptions {
   readonly kept?: Plan;
   /** Moves off that plan cost nothing: it is only where the search begins, and how what is done was laid. */
   readonly anew?: boolean;
+  /** Ids of the tasks that may move, and never to later; all others stay as `kept` has them. Absent: everything may. */
+  readonly moving?: ReadonlySet<string>;
 }
 
 /** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
@@ -53,6 +56,7 @@ interface Draft {
   readonly terms: Term[];
   readonly activityOf: Map<string, number>;
   readonly sources: Map<string, Source>;
+  readonly moving: ReadonlySet<string> | undefined;
 }
 
 function add(draft: Draft, activity: Activity, meaning: Meaning): number {
@@ -67,8 +71,17 @@ function sourceOf(draft: Draft, task: string): Source {
   return source;
 }
 
+/** A step still to do: in every manner, or, where it is not one of those that move, as it is planned. */
+function activityFor({ ground, activityOf, moving }: Draft, task: Task): { activity: Activity; manners: Manner[] } {
+  const planned = ground.kept.get(task.id);
+  if (moving === undefined || planned === undefined) return taskActivity(ground, task, activityOf);
+  return moving.has(task.id)
+    ? soonerActivity(ground, task, planned, activityOf)
+    : stayingActivity(ground, task, planned, activityOf);
+}
+
 function addTask(draft: Draft, task: Task): void {
-  const { ground, activityOf } = draft;
+  const { ground } = draft;
   const done = ground.situation.done.get(task.id);
   if (done !== undefined) {
     const activity = add(draft, doneActivity(task, done.from, done.to), { kind: 'done', task });
@@ -84,7 +97,7 @@ function addTask(draft: Draft, task: Task): void {
     });
     return;
   }
-  const { activity, manners } = draft.facts.atWork.get(task.id) ?? taskActivity(ground, task, activityOf);
+  const { activity, manners } = draft.facts.atWork.get(task.id) ?? activityFor(draft, task);
   draft.sources.set(task.id, {
     activity: add(draft, activity, { kind: 'task', task, manners }),
     task: task.id,
@@ -100,7 +113,9 @@ function isFact({ done, atWork }: Situation, task: Task): boolean {
 }
 
 function prepModes(draft: Draft, prep: Task, window: number): { modes: Mode[]; choices: WindowMode[] } {
-  const { activity, manners } = taskActivity(draft.ground, prep, draft.activityOf);
+  // Work for a late window that is not planned is not taken up for a step that stays.
+  if (draft.moving !== undefined && !draft.ground.kept.has(prep.id)) return { modes: [], choices: [] };
+  const { activity, manners } = activityFor(draft, prep);
   const choice = (manner: Manner): WindowMode => ({ window, prep: { task: prep, manner } });
   return { modes: [...activity.modes], choices: manners.map(choice) };
 }
@@ -270,6 +285,7 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
     terms: [],
     activityOf,
     sources: new Map(),
+    moving: options.moving,
   };
   for (const task of planned) addTask(draft, task);
   for (const task of inPlace) addClearing(draft, task);

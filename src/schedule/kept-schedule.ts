@@ -14,12 +14,13 @@ interface Known {
 }
 
 /** Did it keep its place until the section's next step began, or longer than it would by itself? */
-function keptItsPlace(step: PlannedStep, next: PlannedStep | undefined): boolean {
+export function keptItsPlace(step: PlannedStep, next: PlannedStep | undefined): boolean {
   if (next !== undefined && step.holdsStationUntil === startOf(next)) return true;
   return step.holdsStationUntil > (step.dry?.handle?.late ?? endOf(step));
 }
 
-function sameManner(manner: Manner, step: PlannedStep): boolean {
+/** Is the step planned just so? */
+export function sameManner(manner: Manner, step: PlannedStep): boolean {
   return (
     manner.way.name === step.way &&
     manner.place.stations.some((s) => s.id === step.station) &&

@@ -124,13 +124,20 @@ function startsBySuiting(ground: Ground, task: Task, manner: Manner): Spans {
   });
 }
 
-function modeOf(ground: Ground, task: Task, manner: Manner, activityOf: ReadonlyMap<string, number>): Mode {
+/** The task in this manner, begun at one of `starts`. */
+export function modeOf(
+  ground: Ground,
+  task: Task,
+  manner: Manner,
+  activityOf: ReadonlyMap<string, number>,
+  starts: Spans,
+): Mode {
   return {
     name: [manner.way.name, `${manner.place.kind} in ${manner.place.room}`, manner.hands.join(' and ')]
       .filter((word) => word !== '')
       .join(', '),
     duration: minutesTogether(ground, task, manner),
-    starts: startsOf(ground, task, manner),
+    starts,
     ...(task.mayPause && { calendar: ground.hours.ofHands(manner.hands) }),
     uses: usesOf(ground, task, manner, activityOf),
     presences: presencesOf(ground, task, manner.way.film, manner.place.room),
@@ -162,7 +169,7 @@ function mannersBeside(ground: Ground, task: Task, coat: string): Manner[] {
  * Where a film beneath may not be safe to move yet when the task begins, each manner comes twice: after that film can be
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
  */
-function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
+export function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
   if (task.atOnceAfter !== undefined) return mannersBeside(ground, task, task.atOnceAfter);
   const parts = ground.shares.has(task.id) ? [undefined, ...sessionParts] : [undefined];
   const manners = parts.flatMap((part) =>
@@ -187,7 +194,7 @@ export function taskActivity(
   const manners = possible.length > 0 ? possible : all;
   const least = task.onlyFor === undefined ? Math.min(...manners.map((m) => m.way.workMinutes)) : 0;
   const modes = manners.map((m) => ({
-    ...modeOf(ground, task, m, activityOf),
+    ...modeOf(ground, task, m, activityOf, startsOf(ground, task, m)),
     cost: WORK_WEIGHT * task.people * (m.way.workMinutes - least),
   }));
   return { activity: { name: task.id, modes }, manners };

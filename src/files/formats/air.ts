@@ -11,7 +11,7 @@ import { worded } from '../../words/worded.ts';
 /** Air as shop.yaml states it: records of a logger are named, not yet read. */
 export type WrittenAir =
   | { readonly kind: 'csv'; readonly file: string }
-  | Exclude<AirSource, { readonly kind: 'series' | 'heated' }>
+  | Exclude<AirSource, { readonly kind: 'series' | 'heated' | 'for-a-while' }>
   | (Omit<Extract<AirSource, { readonly kind: 'heated' }>, 'outdoors'> & { readonly outdoors: WrittenAir });
 
 /** A file of the shop, named from its folder: it can lead nowhere else. */

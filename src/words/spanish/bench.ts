@@ -89,9 +89,18 @@ export const bench: Readonly<Record<string, Wording>> = {
     'pueden despejarlo un horario más largo, otra persona u otro puesto, una sala más cálida o más seca (drybench air), o un paso omitido (drybench skip)',
   'soon enough after': 'a tiempo después de',
   '{0}: {1} at a time': '{0}: {1} a la vez',
-  'be open {0}, {1}': 'abrir {0}, {1}',
-  'warm {0} by {1}': 'calentar {0} en {1}',
-  'dry the air of {0} to {1}': 'secar el aire de {0} al {1}',
+  ' from {0} to {1}': ' de {0} a {1}',
+  'be open {0}': 'abrir {0}',
+  'have {0} in {1} too': 'que {0} esté también {1}',
+  ' who can {0}': ' que sepan {0}',
+  'have another pair of hands{0} in {1}': 'otro par de manos{0} {1}',
+  'warm {0} by {1}{2}': 'calentar {0} en {1}{2}',
+  'dry the air of {0} to {1}{2}': 'secar el aire de {0} al {1}{2}',
+  'have {0} more of {1}': 'tener {0} más de {1}',
+  'have room for {0} more at {1}': 'tener sitio para {0} más en {1}',
+  'have a place for it in {0}': 'tener un sitio para ello en {0}',
+  'have {0} here by {1}': 'tener aquí {0} antes de {1}',
+  'no longer put it off': 'no aplazarlo más',
   'plan without {0} for now': 'planificar por ahora sin {0}',
   'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
   'to have a plan: {0} (tried with these: there is one)': 'para tener un plan: {0} (probado con esto: lo hay)',
@@ -264,6 +273,17 @@ export const bench: Readonly<Record<string, Wording>> = {
     '{0} ha entrado por sí solo: sin ello {1} solo hasta {2}, y “{3}” no se había empezado para entonces.',
   '{0} is only there because “{1}” is planned so late: without it {2} until {3}, so who begins by then is spared it.':
     '{0} solo está porque “{1}” se planifica tan tarde: sin ello {2} hasta {3}, así que quien empiece antes se lo ahorra.',
+  'Nothing has to change for {0} to begin {1} instead of {2}, everything else as planned; but the plan as a whole is better so.':
+    'Nada tiene que cambiar para que {0} empiece {1} en vez de {2}, con todo lo demás como está planificado; pero el plan en conjunto es mejor así.',
+  'everything else stays as planned': 'todo lo demás queda como está planificado',
+  '{0} other steps begin sooner': {
+    one: '{0} paso más empieza antes',
+    other: '{0} pasos más empiezan antes',
+  },
+  'The nearest change: {0}. Then {1} could begin {2} instead of {3} (tried: {4}{5}).':
+    'El cambio más cercano: {0}. Entonces {1} podría empezar {2} en vez de {3} (probado: {4}{5}).',
+  'No single change that was tried (other hands or hours, tools, places, warmer or drier rooms) lets {0} begin sooner with everything else as planned.':
+    'Ningún cambio de los probados (otras manos u horas, herramientas, sitios, salas más cálidas o secas) permite que {0} empiece antes con todo lo demás como está planificado.',
   'because {0}': 'porque {0}',
   'This step is not in the plan.': 'Este paso no está en el plan.',
 };

@@ -1,0 +1,28 @@
+import { Labels } from './labels.ts';
+import { netOf } from './net.ts';
+import { placeFirst } from './construct.ts';
+import type { Problem, Schedule } from './problem.ts';
+import { clearWishes, insertAll, searchOf } from './search.ts';
+import { wishFor } from './construct.ts';
+
+/**
+ * Everything placed where `from` has it, or as near as it can be, but `free` in turn as soon as each can start; undefined
+ * where that finds no place. Greedy: what it answers holds, and a better answer may exist.
+ */
+export function soonest(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
+  const labels = new Labels(netOf(problem));
+  if (!labels.propagate()) return undefined;
+  const search = searchOf(labels.net, labels, 0);
+  const all = Array.from({ length: labels.net.count }, (_, i) => i);
+  wishFor(search, all, from);
+  clearWishes(search, free);
+  const placed =
+    placeFirst(search, []) &&
+    insertAll(
+      search,
+      all.filter((i) => !search.plan.isPlaced(i)),
+      Infinity,
+      false,
+    );
+  return placed ? search.plan.schedule() : undefined;
+}

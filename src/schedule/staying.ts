@@ -1,0 +1,60 @@
+import type { Activity } from '../engine/problem.ts';
+import type { PlannedStep } from '../model/plan.ts';
+import { partOf } from '../model/session.ts';
+import type { Task } from '../model/task.ts';
+import { intersect, type Minute } from '../time/span.ts';
+import { ALWAYS } from '../time/time-map.ts';
+import type { Ground } from './ground.ts';
+import { keptItsPlace, sameManner } from './kept-schedule.ts';
+import type { Manner } from './manners.ts';
+import { mannersWithPlaces, modeOf, taskActivity } from './task-activity.ts';
+
+interface Laid {
+  readonly activity: Activity;
+  readonly manners: Manner[];
+}
+
+function startOf(step: PlannedStep): Minute {
+  return step.spans[0]?.start ?? ALWAYS;
+}
+
+/** The manner in which the step is planned; the first of all where the shop has no such manner any more. */
+function plannedManner(ground: Ground, task: Task, planned: PlannedStep, manners: readonly Manner[]): Manner[] {
+  const part = partOf(ground.sessions, task.id);
+  const inPlace = keptItsPlace(planned, ground.kept.get(ground.nextOf.get(task.id)?.id ?? ''));
+  const same = manners.filter((m) => sameManner(m, planned) && m.part === part);
+  return [same.find((m) => (m.inPlace !== undefined) === inPlace) ?? same[0] ?? manners[0]].filter(
+    (m) => m !== undefined,
+  );
+}
+
+/** A step that stays just where, when and as it is planned. */
+export function stayingActivity(
+  ground: Ground,
+  task: Task,
+  planned: PlannedStep,
+  activityOf: ReadonlyMap<string, number>,
+): Laid {
+  const manners = plannedManner(ground, task, planned, mannersWithPlaces(ground, task, activityOf));
+  const start = startOf(planned);
+  const modes = manners.map((m) => modeOf(ground, task, m, activityOf, [{ start, end: start + 1 }]));
+  return { activity: { name: task.id, modes }, manners };
+}
+
+/** A step that may be done in any manner of its way, and begin sooner than planned, but no later. */
+export function soonerActivity(
+  ground: Ground,
+  task: Task,
+  planned: PlannedStep,
+  activityOf: ReadonlyMap<string, number>,
+): Laid {
+  const { activity, manners } = taskActivity(ground, task, activityOf);
+  const upTo = [{ start: ALWAYS, end: startOf(planned) + 1 }];
+  const kept = activity.modes.flatMap((mode, m) => {
+    const manner = manners[m];
+    return manner?.way.name === planned.way
+      ? [{ manner, mode: { ...mode, starts: intersect(mode.starts ?? upTo, upTo) } }]
+      : [];
+  });
+  return { activity: { ...activity, modes: kept.map((k) => k.mode) }, manners: kept.map((k) => k.manner) };
+}
