@@ -6,17 +6,19 @@ import { surfaceSamples } from './surface.ts';
 
 type Pick = (a: number, b: number) => number;
 
-/** The picked of each `length` steps from sample to sample, both ends with them. */
-function ofEach(samples: Float64Array, length: number, pick: Pick): Float64Array {
+/** The picked of the k-th `length` steps from sample to sample, both ends with them; each worked out when first asked for. */
+function ofEach(samples: Float64Array, length: number, pick: Pick): (k: number) => number {
   const last = samples.length - 1;
-  const picked = new Float64Array(Math.ceil(last / length));
-  for (let k = 0; k < picked.length; k += 1) {
+  const picked = new Float64Array(Math.ceil(last / length)).fill(NaN);
+  return (k) => {
+    const known = real(picked, k);
+    if (!Number.isNaN(known)) return known;
     let extreme = real(samples, k * length);
     for (let i = k * length + 1; i <= Math.min(last, (k + 1) * length); i += 1)
       extreme = pick(extreme, real(samples, i));
     picked[k] = extreme;
-  }
-  return picked;
+    return extreme;
+  };
 }
 
 const leastOfEach = oncePer((samples: Float64Array, length: number) => ofEach(samples, length, Math.min));
@@ -35,12 +37,9 @@ export function stretchBoxes(air: AirSeries, thicknessMm: number, length: number
   const coldestSurface = leastOfEach(surface, length);
   const warmestSurface = mostOfEach(surface, length);
   return (k) => ({
-    temp: { low: real(coldest, k), high: real(warmest, k) },
-    rh: { low: real(driest, k), high: real(dampest, k) },
+    temp: { low: coldest(k), high: warmest(k) },
+    rh: { low: driest(k), high: dampest(k) },
     // A surface that follows the air never leaves what both have been.
-    surface: {
-      low: Math.min(real(coldestSurface, k), real(coldest, k)),
-      high: Math.max(real(warmestSurface, k), real(warmest, k)),
-    },
+    surface: { low: Math.min(coldestSurface(k), coldest(k)), high: Math.max(warmestSurface(k), warmest(k)) },
   });
 }

@@ -15,8 +15,13 @@ import { surfaceOf } from './surface.ts';
  * surface is that of work of `thicknessMm` which stays in the room; with no thickness it is as warm as the air.
  */
 export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, thicknessMm = 0): Spans {
-  return intersect(fitInAir(air, { material, thicknessMm }), [{ start: from, end: to }]);
+  const coat = { material, thicknessMm };
+  const asked = { start: from, end: to };
+  return intersect(to - from <= SHORT_LOOK ? workedOut(air, coat, asked) : fitInAir(air, coat), [asked]);
 }
+
+/** Who asks for no more than this asks for a day to be shown, not for all hours in which something may be laid. */
+const SHORT_LOOK = 2 * 1440;
 
 /** All of a material that air can be unfit by, as a text: what shares it is unfit in the same air. */
 export function limitsKey({ limits, minFilmTempC, mechanism }: Material): string {
@@ -30,9 +35,13 @@ interface Coat {
 }
 
 /** The fit spans of a room's air, by what decides them: many materials share their limits. */
-const fitInAir = oncePer(workedOut, ({ material, thicknessMm }: Coat) => `${limitsKey(material)} ${thicknessMm}`);
+const fitInAir = oncePer(
+  (air: AirSeries, coat: Coat) => workedOut(air, coat, { start: ALWAYS, end: NEVER }),
+  ({ material, thicknessMm }) => `${limitsKey(material)} ${thicknessMm}`,
+);
 
-function workedOut(air: AirSeries, { material, thicknessMm }: Coat): Spans {
+/** The fit spans of a room's air as far as they are asked for; what is said beyond is true, but not all. */
+function workedOut(air: AirSeries, { material, thicknessMm }: Coat, asked: Span): Spans {
   const surface = surfaceOf(air, thicknessMm);
   const fitAt = (minute: Minute): boolean => {
     const { tempC, rhPercent } = airAt(air, minute);
@@ -40,7 +49,7 @@ function workedOut(air: AirSeries, { material, thicknessMm }: Coat): Spans {
     return !brokenIn(material, { temp: only(tempC), rh: only(rhPercent), surface: only(surfaceC) });
   };
   const [first, last] = [air.from, seriesEnd(air)];
-  const fit: OpenSpan[] = fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
+  const fit: OpenSpan[] = asked.start < first && fitAt(first) ? [{ start: ALWAYS, end: first }] : [];
   const count = air.tempC.length - 1;
   const look = (length: number): ((k: number) => void) => {
     const boxes = stretchBoxes(air, thicknessMm, length);
@@ -57,7 +66,11 @@ function workedOut(air: AirSeries, { material, thicknessMm }: Coat): Spans {
     };
   };
   const lookLong = look(LONG_STRETCH);
-  for (let k = 0; k * LONG_STRETCH < count; k += 1) lookLong(k);
+  const stretchMinutes = LONG_STRETCH * air.stepMinutes;
+  const from = Math.max(0, Math.floor((asked.start - first) / stretchMinutes));
+  const to = Math.min(count / LONG_STRETCH, (asked.end - first) / stretchMinutes);
+  for (let k = from; k < to; k += 1) lookLong(k);
+  if (asked.end <= last) return unite(fit);
   // Past its last sample the air stays; what lags has come near to it within a day, which is looked at by the minute.
   const settled = last + (thicknessMm > 0 ? SETTLES_MINUTES : 0);
   fit.push(...minutesWhere(last, settled, fitAt));

@@ -7,6 +7,7 @@ import { potLifeMap } from '../../src/drying/pot-life.ts';
 import { inWords, whyUnfit } from '../../src/drying/why-unfit.ts';
 import type { Material } from '../../src/model/material.ts';
 import { surfaceOf, timeConstantMinutes } from '../../src/drying/surface.ts';
+import { intersect } from '../../src/time/span.ts';
 import { film, hours, madeUp, still, t0, wildAir } from './arbitrary.ts';
 
 const limits = { minTempC: 10, maxTempC: 32, minRhPercent: 20, maxRhPercent: 85, dewMarginK: 3, source: 'test' };
@@ -65,6 +66,25 @@ describe('hours fit for coating', () => {
         if (low === high && m < t0 + 3000) expect(inside).toBe(low);
       }),
       { numRuns: 60 },
+    );
+  });
+
+  it('are the same whether a day is asked for or all there is', () => {
+    const anywhere = fc.integer({ min: t0 - 2000, max: t0 + 6000 });
+    fc.assert(
+      fc.property(
+        wildAir(0, 36),
+        fc.constantFrom(0, 19),
+        anywhere,
+        fc.integer({ min: 0, max: 2880 }),
+        (air, thickness, from, minutes) => {
+          const material = coat();
+          const all = fitHours(material, air, t0 - 10_000, t0 + 20_000, thickness);
+          const day = { start: from, end: from + minutes };
+          expect(fitHours(material, air, from, day.end, thickness)).toEqual(intersect(all, [day]));
+        },
+      ),
+      { numRuns: 300 },
     );
   });
 
