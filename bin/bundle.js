@@ -1,4 +1,5 @@
 // Puts the program and the packages it uses into few files: hundreds of small ones take longer to open than to run.
+import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
@@ -13,6 +14,11 @@ const bundle = await rolldown({
 });
 const { output } = await bundle.write({ dir: folder, format: 'esm', cleanDir: true, minify: 'dce-only' });
 await bundle.close();
+
+// What one build has read is nothing to another.
+const code = createHash('sha256');
+for (const chunk of output) if (chunk.type === 'chunk') code.update(chunk.code);
+writeFileSync(`${folder}/stamp.txt`, code.digest('hex'));
 
 const modules = output.flatMap((chunk) => (chunk.type === 'chunk' ? chunk.moduleIds : []));
 const packages = new Set(

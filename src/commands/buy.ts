@@ -27,7 +27,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
   const { book } = shop;
   const until = untilOf(call, shop);
-  const { plan, situation } = planOf(call, shop);
+  const { plan, situation } = await planOf(call, shop);
   const list = shoppingList(book, situation, plan, until);
   const held = heldTasks(situation);
   const heldPieces = book.pieces.filter((p) => situation.tasks.some((t) => t.piece === p.id && held.has(t.id)));

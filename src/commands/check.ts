@@ -20,8 +20,9 @@ const isShipped = (finding: Finding) => finding.place?.file.startsWith(SHIPPED_L
  */
 export async function answer(call: Call): Promise<ExitCode> {
   const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile]) : undefined;
-  const inUse = readShop(call);
-  const own = readShop(call, { everything: true }).findings.filter((f) => !isShipped(f));
+  const inUse = await readShop(call);
+  const all = await readShop(call, { everything: true });
+  const own = all.findings.filter((f) => !isShipped(f));
   const journal = inUse.book === undefined ? [] : journalFindings(inUse.book);
   const findings = [...own, ...inUse.findings.filter(isShipped), ...journal];
   if (repairs !== undefined && !wantsJson(call))

@@ -3,7 +3,7 @@ import type { UnfitHours } from '../reports/bench.ts';
 import { unfitHours } from '../reports/unfit-hours.ts';
 import { localDay } from '../time/zone.ts';
 import type { OpenShop } from './open-shop.ts';
-import type { Planned } from './plan-of.ts';
+import type { Planned } from './plan-grounds.ts';
 
 function stillLaid(plan: Plan): ReadonlySet<string> {
   return new Set(plan.steps.flatMap((s) => (s.done === true || s.material === undefined ? [] : [s.material])));

@@ -5,15 +5,16 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { openShop, readMore } from './open-shop.ts';
-import { planOf, seed } from './plan-of.ts';
+import { seed } from './plan-grounds.ts';
+import { planOf } from './plan-of.ts';
 import { namedInWishes, wishesOf } from './wishes.ts';
 
 /** The plan beside the same shop with changes. Nothing is kept. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
-  const { book } = readMore(shop, namedInWishes(call));
+  const { book } = await readMore(call, shop, namedInWishes(call));
   const wishes = wishesOf(call, book);
-  const { plan } = planOf(call, shop);
+  const { plan } = await planOf(call, shop);
   const options = { seed, minorPerMajor: 10 ** minorDigits(shop.book.shop.currency) };
   const compared = compareWith(book, shop.now, plan, wishes, options);
   if (wantsJson(call)) printJson(call, compareDocument(compared, shop.manner));

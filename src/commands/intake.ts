@@ -12,7 +12,7 @@ import { harmlessData, harmless } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { knowPiece } from './intake-answers.ts';
-import { openShop, type OpenShop } from './open-shop.ts';
+import { openShop, readShop, type OpenShop } from './open-shop.ts';
 import { asking, yesOrNo } from './questions.ts';
 import { worded } from '../words/worded.ts';
 
@@ -50,7 +50,7 @@ function nextSteps({ lead, id }: Answers): string {
  */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
-  const means = meansOf(shop.book, shop.libraries);
+  const means = meansOf(shop.book, (await readShop(call)).libraries);
   const look = await answerLook(call);
   return asking(call, worded`nothing was written`, async (asker): Promise<ExitCode> => {
     const answers = await knowPiece(call, asker, shop, means);

@@ -45,7 +45,8 @@ async function offersOf(call: Call, asked: Asked): Promise<readonly Offered[]> {
     case 'hand': {
       // Reading the files of a shop takes what the other answers do without.
       const { handsIn, stepsIn } = await import('./shell/shop-words.ts');
-      return shop === undefined ? [] : asked.kind === 'hand' ? handsIn(shop) : stepsIn(shop, asked, call.io.clock());
+      if (shop === undefined) return [];
+      return asked.kind === 'hand' ? handsIn(call, shop) : stepsIn(call, shop, asked);
     }
     case 'free':
       return [];

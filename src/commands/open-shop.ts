@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
-import { readBook, type Libraries, type ReadBook } from '../files/read-book.ts';
+import type { ReadBook, ReadBookOptions } from '../files/read-book.ts';
+import { readOnce } from '../files/read-once.ts';
 import { shippedDir } from '../files/shipped.ts';
 import type { Book } from '../model/book.ts';
 import type { Finding } from '../model/finding.ts';
@@ -12,6 +13,7 @@ import { lookOf } from '../terminal/look.ts';
 import type { Minute } from '../time/span.ts';
 import { readTime } from '../time/zone.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
+import { memoryOf } from './memory.ts';
 import { worded } from '../words/worded.ts';
 
 const msPerMinute = 60_000;
@@ -21,8 +23,6 @@ export interface OpenShop {
   readonly book: Book;
   readonly now: Minute;
   readonly manner: Manner;
-  /** All recipes, parts and materials, those too that no piece uses. */
-  readonly libraries: Libraries;
 }
 
 /** The folder of the shop that is meant: `--shop`, or the one that the user stands in. */
@@ -39,24 +39,40 @@ export function shopFolder(call: Call): string {
   );
 }
 
+type Wanted = Omit<ReadBookOptions, 'shippedDir' | 'disk'>;
+
+/** Loaded only where the files are read: what was read before is remembered without. */
+async function reader(): Promise<(folder: string, more: Omit<ReadBookOptions, 'shippedDir'>) => ReadBook> {
+  const { readBook } = await import('../files/read-book.ts');
+  return (folder, more) => readBook(folder, { shippedDir: shippedDir(), ...more });
+}
+
 /** What stands in the files of the shop, and what is wrong there; `everything`: in those, too, that no piece uses. */
-export function readShop(
-  call: Call,
-  more: { readonly everything?: boolean; readonly supplies?: boolean } = {},
-): ReadBook & { readonly folder: string } {
+export async function readShop(call: Call, more: Wanted = {}): Promise<ReadBook & { readonly folder: string }> {
   const folder = shopFolder(call);
-  return { folder, ...readBook(folder, { shippedDir: shippedDir(), ...more }) };
+  return { folder, ...(await reader())(folder, more) };
+}
+
+type Remembered = Pick<ReadBook, 'book' | 'findings' | 'recipeIds'>;
+
+/** The same without what takes a look at the files again. */
+export function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Remembered> {
+  return readOnce(memoryOf(call), JSON.stringify(['book', folder, shippedDir(), more]), async (disk) => {
+    const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
+    return { ...(book && { book }), findings, recipeIds };
+  });
 }
 
 /**
  * The book of a shop that is open already, with recipes and materials that nothing in it uses yet.
  * @throws CannotGoOn if those hold errors.
  */
-export function readMore(
+export async function readMore(
+  call: Call,
   { folder }: Pick<OpenShop, 'folder'>,
   more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[] },
-): { readonly book: Book; readonly recipeIds: readonly string[] } {
-  const { book, findings, recipeIds } = readBook(folder, { shippedDir: shippedDir(), ...more });
+): Promise<{ readonly book: Book; readonly recipeIds: readonly string[] }> {
+  const { book, findings, recipeIds } = await rememberedShop(call, folder, more);
   if (book !== undefined) return { book, recipeIds };
   throw new CannotGoOn(worded`what was named cannot be used in this shop`, undefined, 2, findings);
 }
@@ -89,7 +105,8 @@ export async function warn(call: Call, findings: readonly Finding[]): Promise<vo
  * @throws CannotGoOn if its files hold errors.
  */
 export async function openShop(call: Call, more: { readonly supplies?: boolean } = {}): Promise<OpenShop> {
-  const { folder, book, findings, libraries } = readShop(call, more);
+  const folder = shopFolder(call);
+  const { book, findings } = await rememberedShop(call, folder, more);
   if (book === undefined || findings.some((f) => f.severity === 'error'))
     throw new CannotGoOn(
       worded`the files of the shop are not right: ${countFindings(findings)}`,
@@ -102,5 +119,5 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
   await warn(call, worthKnowing);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);
-  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency }, libraries };
+  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency } };
 }

@@ -19,7 +19,7 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const path = resolve(call.io.folder, file);
   const shop = await openShop(call);
   const wishes = await calendarWishes(call, shop);
-  const { plan } = planOf(call, shop);
+  const { plan } = await planOf(call, shop);
   const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) =>
     writeOwnFile(path, text, 'PRODID:-//Drybench//'),
   );

@@ -1,115 +1,35 @@
-import { realDisk } from '../files/disk.ts';
-import { FileTrouble } from '../files/file-trouble.ts';
-import { withLock } from '../files/lock.ts';
-import { fingerprint, plansMadeFrom, rememberPlan } from '../files/plan-history.ts';
-import { PLAN_FILE, readPlan, writePlan } from '../files/plan-file.ts';
-import { setPlanAside } from '../files/repair-shop.ts';
+import { readOnce } from '../files/read-once.ts';
 import type { Plan } from '../model/plan.ts';
-import type { Situation } from '../model/situation.ts';
-import { basisText } from '../planning/basis.ts';
 import { asMade, type Standing, stillFits } from '../planning/current-plan.ts';
-import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
-import { situationOf } from '../planning/situation-of.ts';
-import { waysOut } from '../planning/ways-out.ts';
-import { namesOf } from '../reports/names.ts';
-import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
-import { harmless } from '../terminal/harmless.ts';
-import { progressOn } from '../terminal/progress.ts';
-import { CannotGoOn, isFlagged, type Call } from './call.ts';
+import { isFlagged, type Call } from './call.ts';
+import { memoryOf } from './memory.ts';
 import type { OpenShop } from './open-shop.ts';
-import { worded } from '../words/worded.ts';
-import { languageSpoken } from './language.ts';
-import { canSearchApart, searchApart } from './search-longer.ts';
+import { groundsOf, type Grounds, type Planned } from './plan-grounds.ts';
 
-/** Any number would do; the same one gives the same plan. */
-export const seed = 1;
-
-const MS_PER_SECOND = 1000;
-/** More than any search takes before its time is up. */
-const MANY_STEPS = 1_000_000_000;
-
-export interface Planned extends Standing {
-  readonly situation: Situation;
-  /** The plan that the shop followed until now, if there is one. */
-  readonly kept?: Plan;
-}
-
-/**
- * The plan that the shop follows; one that cannot be read is said and left aside, for a new one is made anyway.
- * @throws CannotGoOn where a newer Drybench wrote it: it must not be put in the place of what that one knows.
- */
-function keptPlan(call: Call, shop: OpenShop): Plan | undefined {
-  const { plan, findings } = readPlan(shop.folder);
-  if (findings.some((f) => f.code === 'newer-plan'))
-    throw new CannotGoOn(worded`${PLAN_FILE} cannot be read`, undefined, 2, findings);
-  for (const { message } of findings)
-    call.io.stderr.write(worded`drybench: ${PLAN_FILE} is left aside: ${harmless(message)}\n`);
-  return plan;
-}
-
-/**
- * Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. One
- * that stood there and could not be read is kept under another name.
- */
-export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
-  withLock(realDisk, shop.folder, 'week', () => {
-    const aside = setPlanAside(shop.folder);
-    if (aside !== undefined)
-      call.io.stderr.write(worded`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
-    writePlan(shop.folder, plan);
-    rememberPlan(shop.folder, plan);
+/** Plans that were made from just these files and this journal. */
+function plansBefore(call: Call, { folder }: OpenShop, basis: string): Promise<readonly Plan[]> {
+  return readOnce(memoryOf(call), JSON.stringify(['plans', folder, basis]), async (disk) => {
+    const { plansMadeFrom } = await import('../files/plan-history.ts');
+    return [...plansMadeFrom(folder, basis, disk)];
   });
 }
 
-/**
- * Remembers a plan that was only looked at, so that the next look need not search for it. Where that cannot be written,
- * because another command is writing or the folder may not be written to, the answer is the same without.
- */
-function rememberLook(shop: OpenShop, plan: Plan): void {
-  try {
-    withLock(realDisk, shop.folder, 'look', () => rememberPlan(shop.folder, plan), { waitMs: 0 });
-  } catch (error) {
-    if (!(error instanceof FileTrouble)) throw error;
-  }
-}
-
 /** A plan that was followed before and still says all that there is to say. */
-function followedBefore(shop: OpenShop, { situation, basis, kept }: Grounds, patient: boolean): Standing | undefined {
+async function followedBefore(
+  call: Call,
+  shop: OpenShop,
+  { situation, basis, kept }: Grounds,
+  patient: boolean,
+): Promise<Standing | undefined> {
   const fitting = (plan: Plan): Standing | undefined =>
     stillFits(plan, basis, situation, patient) ? asMade(shop.book, plan) : undefined;
   const standing = kept && fitting(kept);
   if (standing !== undefined) return standing;
-  for (const plan of plansMadeFrom(shop.folder, basis)) {
+  for (const plan of await plansBefore(call, shop, basis)) {
     const found = fitting(plan);
     if (found !== undefined) return found;
   }
   return undefined;
-}
-
-/** What a plan is made from. */
-interface Grounds {
-  readonly situation: Situation;
-  /** Fingerprint of the shop's files. */
-  readonly basis: string;
-  /** The plan that the shop follows. */
-  readonly kept?: Plan;
-}
-
-function groundsOf(call: Call, shop: OpenShop): Grounds {
-  const kept = keptPlan(call, shop);
-  const basis = fingerprint(basisText(shop.book));
-  return { situation: situationOf(shop.book, shop.now), basis, ...(kept && { kept }) };
-}
-
-/** Says on a person's terminal how far the search has come. */
-function progressOf(call: Call) {
-  const progress = progressOn(call.io);
-  progress.say(worded`planning …`);
-  const onBetter = (value: number, bound: number): void => {
-    const percent = value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value);
-    progress.say(worded`planning … at most ${percent} % from the best`);
-  };
-  return { ...progress, onBetter };
 }
 
 /**
@@ -117,68 +37,15 @@ function progressOf(call: Call) {
  * looks (`patient`) is shown the plan of the day also where what it says was not entered yet.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export function planOf(call: Call, shop: OpenShop, patient = true): Planned {
-  const grounds = groundsOf(call, shop);
+export async function planOf(call: Call, shop: OpenShop, patient = true): Promise<Planned> {
+  const grounds = await groundsOf(call, shop);
   const { situation, kept } = grounds;
   const anew = isFlagged(call, 'anew');
-  const standing = !anew ? followedBefore(shop, grounds, patient) : undefined;
+  const standing = !anew ? await followedBefore(call, shop, grounds, patient) : undefined;
   if (standing !== undefined) return { ...standing, situation, ...(kept && { kept }) };
+  // Loaded only where there is something to search for.
+  const { planNow, rememberLook } = await import('./plan-anew.ts');
   const planned = planNow(call, shop, grounds, { anew });
   if (patient && !anew) rememberLook(shop, planned.plan);
   return planned;
-}
-
-function planNow(
-  call: Call,
-  shop: OpenShop,
-  { situation, ...from }: Grounds,
-  options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
-): Planned {
-  const { end, onBetter } = progressOf(call);
-  const made = makePlan(situation, { seed, onBetter, ...from, ...options });
-  end();
-  if (made.kind === 'plan') {
-    const { plan, air, factors } = made;
-    return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
-  }
-  if (made.kind === 'broken')
-    throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
-  const message = made.proven
-    ? worded`no plan exists: these demands cannot hold together`
-    : worded`no plan was found; in the way stand`;
-  const names = namesOf(shop.book);
-  const advice = sayWaysOut(waysOut(shop.now, made, seed), names, shop.manner);
-  throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
-}
-
-/**
- * A plan of all that is left to do, made anew and searched for so many seconds; Ctrl-C ends the search earlier, and the
- * best plan found until then counts.
- * @throws CannotGoOn, exit code 1, where none exists.
- */
-export async function planFor(
-  call: Call,
-  shop: OpenShop,
-  seconds: number,
-): Promise<Planned & { readonly interrupted: boolean }> {
-  const grounds = groundsOf(call, shop);
-  const { situation, ...from } = grounds;
-  const until = call.io.clock() + seconds * MS_PER_SECOND;
-  if (!canSearchApart()) {
-    const stop = () => call.io.clock() >= until;
-    return { ...planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop }), interrupted: false };
-  }
-  const { say, end, onBetter } = progressOf(call);
-  const { plan, interrupted } = await searchApart(
-    { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
-    onBetter,
-    () => {
-      say(worded`stopping …`);
-    },
-  );
-  end();
-  const standing = plan && asMade(shop.book, plan);
-  if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
-  // Why there is none, a shorter search says as well.
-  return { ...planNow(call, shop, grounds, { anew: true }), interrupted };
 }

@@ -14,7 +14,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
   const [word] = call.words;
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
-  const { plan, situation } = planOf(call, shop);
+  const { plan, situation } = await planOf(call, shop);
   const { book } = shop;
   const all = accountsOf(book, situation, plan);
   const shown = all.filter((a) => one === undefined || a.piece === one.id);

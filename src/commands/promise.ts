@@ -11,7 +11,8 @@ import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
-import { planOf, seed } from './plan-of.ts';
+import { seed } from './plan-grounds.ts';
+import { planOf } from './plan-of.ts';
 import { worded } from '../words/worded.ts';
 
 const END_OF_DAY = 'T23:59';
@@ -61,7 +62,7 @@ function byOf(call: Call, shop: OpenShop): number {
 }
 
 /** The piece that might be taken on: a section for each recipe that was named. */
-function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typeof readMore>): Piece {
+function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: Awaited<ReturnType<typeof readMore>>): Piece {
   const { recipes, shop: settings } = book;
   const whole = wholeOf(call, shop);
   for (const word of [...call.words, ...(whole === undefined ? [] : [whole])])
@@ -96,10 +97,10 @@ function pieceOf(call: Call, shop: OpenShop, { book, recipeIds }: ReturnType<typ
 /** Could the shop take on such a piece by a date, without making another late? Exit code 1: not by that date. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
-  const more = readMore(shop, { recipes: [...call.words, ...namedWhole(call)] });
+  const more = await readMore(call, shop, { recipes: [...call.words, ...namedWhole(call)] });
   const by = byOf(call, shop);
   const piece = pieceOf(call, shop, more);
-  const { plan } = planOf(call, shop);
+  const { plan } = await planOf(call, shop);
   const promise = promiseOf(more.book, shop.now, plan, piece, by, { seed });
   if (wantsJson(call)) printJson(call, promiseDocument(promise, shop.manner));
   else print(call, promiseScreen(harmlessData(promise), shop.manner, await answerLook(call)));

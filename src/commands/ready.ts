@@ -26,7 +26,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (word !== undefined && all)
     throw new CannotGoOn(worded`a piece and --all do not go together`, worded`name a piece, or write --all`);
   const one = word === undefined ? undefined : await choosePiece(call, shop.book.pieces, word);
-  const { plan, air, situation, kept } = planOf(call, shop);
+  const { plan, air, situation, kept } = await planOf(call, shop);
   const lessons = { materials: learnedMaterials(situation, air, kept), hands: situation.paces };
   const isAsked = ({ id }: { readonly id: string }) => one === undefined || one.id === id;
   if (wantsJson(call)) {

@@ -3,7 +3,7 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { coatingHours } from './coating-hours.ts';
 import type { OpenShop } from './open-shop.ts';
-import type { Planned } from './plan-of.ts';
+import type { Planned } from './plan-grounds.ts';
 
 /** What the bench sheet of `days` days from today is made of, with every text harmless. */
 export function sheetOf(shop: OpenShop, planned: Planned, days: number): Sheet {

@@ -10,7 +10,8 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, type Call, type ExitCode } from './call.ts';
 import { openShop, type OpenShop } from './open-shop.ts';
-import { planOf, type Planned } from './plan-of.ts';
+import type { Planned } from './plan-grounds.ts';
+import { planOf } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 
 const DAY_MINUTES = 24 * 60;
@@ -35,7 +36,7 @@ function aheadOf(shop: OpenShop, planned: Planned): Ahead {
 /** What to do now, next and after; what opens and shuts; when not to coat. */
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
-  const planned = planOf(call, shop);
+  const planned = await planOf(call, shop);
   const sheet: Sheet = { ...sheetOf(shop, planned, 1), ahead: harmlessData(aheadOf(shop, planned)) };
 
   if (wantsJson(call)) printJson(call, todayDocument(sheet, shop.manner));

@@ -17,7 +17,8 @@ import { choosePiece } from './name-things.ts';
 import { openShop, timeOf, type OpenShop } from './open-shop.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { writeOwnFile } from './own-file.ts';
-import { planOf, type Planned } from './plan-of.ts';
+import type { Planned } from './plan-grounds.ts';
+import { planOf } from './plan-of.ts';
 import { counted, worded } from '../words/worded.ts';
 
 interface Sheet extends Paper {
@@ -47,19 +48,19 @@ function inputOf(shop: OpenShop, planned: Planned, unfitDays: number): WallInput
   };
 }
 
-function week(call: Call, shop: OpenShop): Sheet {
+async function week(call: Call, shop: OpenShop): Promise<Sheet> {
   const count = numberFlag(call, 'days', 7, 1, MOST_DAYS);
   const { zone, now } = shop.manner;
   const from = textFlag(call, 'from');
   const first = from === undefined ? now : timeOf(call, '--from', from, zone);
   const days = Array.from({ length: count }, (_, plus) => localDay(first, zone, plus));
   const daysAhead = Math.max(0, Math.ceil((first - now) / 1440)) + count + 1;
-  const input = inputOf(shop, planOf(call, shop), Math.min(daysAhead, 370));
+  const input = inputOf(shop, await planOf(call, shop), Math.min(daysAhead, 370));
   return { ...wallWeek(input, days), usualFile: 'wall.html' };
 }
 
-function card(call: Call, shop: OpenShop, piece: Piece): Sheet {
-  const planned = planOf(call, shop);
+async function card(call: Call, shop: OpenShop, piece: Piece): Promise<Sheet> {
+  const planned = await planOf(call, shop);
   const plannedPiece = planned.plan.pieces.find((p) => p.id === piece.id);
   if (plannedPiece === undefined) throw new CannotGoOn(worded`nothing is planned for "${piece.name}"`, undefined, 1);
   return { ...buyerCard(inputOf(shop, planned, 0), piece, plannedPiece), usualFile: `card-${piece.id}.html` };

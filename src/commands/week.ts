@@ -7,7 +7,8 @@ import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, numberFlag, type Call, type ExitCode } from './call.ts';
 import { openShop } from './open-shop.ts';
-import { keepPlan, planFor, planOf } from './plan-of.ts';
+import { keepPlan, planFor } from './plan-anew.ts';
+import { planOf } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 import { worded } from '../words/worded.ts';
 
@@ -20,7 +21,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
   const seconds = numberFlag(call, 'for', 0, 1, 3600);
   const { interrupted, ...planned } =
-    seconds > 0 ? await planFor(call, shop, seconds) : { ...planOf(call, shop, false), interrupted: false };
+    seconds > 0 ? await planFor(call, shop, seconds) : { ...(await planOf(call, shop, false)), interrupted: false };
   if (!isFlagged(call, 'look')) keepPlan(call, shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
   else {

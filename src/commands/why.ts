@@ -17,7 +17,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call);
   const [pieceWord = '', stepWord = ''] = call.words;
   const piece = await choosePiece(call, shop.book.pieces, pieceWord);
-  const standing = planOf(call, shop);
+  const standing = await planOf(call, shop);
   const { plan, situation, air } = standing;
   const planned = new Set(plan.steps.map((s) => s.id));
   const choices = situation.tasks.filter((t) => t.piece === piece.id && planned.has(t.id));

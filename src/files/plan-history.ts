@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { Plan } from '../model/plan.ts';
 import { planDocument } from '../model/plan-document.ts';
@@ -14,11 +13,6 @@ const PLAN_CAP = 50_000_000;
 /** So many plans are kept; the oldest go first. */
 export const MOST_PLANS = 200;
 const NAME = /^([0-9a-f]{24})-(\d{1,10})\.json$/;
-
-/** A short name for all that a plan was made from. */
-export function fingerprint(basis: string): string {
-  return createHash('sha256').update(basis).digest('hex').slice(0, 24);
-}
 
 interface Kept {
   readonly name: string;

@@ -5,10 +5,10 @@ import type { Situation } from '../model/situation.ts';
 import { verify } from '../verify/verify.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
+import { airFor } from './air-for.ts';
 import { asCarried } from './as-carried.ts';
 import { factorsOf } from './factors.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
-import { airFor } from './make-plan.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
 import { situationOf } from './situation-of.ts';
 

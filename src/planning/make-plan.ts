@@ -1,4 +1,4 @@
-import { shopAir, type ShopAir } from '../air/shop-air.ts';
+import type { ShopAir } from '../air/shop-air.ts';
 import type { Conflict } from '../engine/problem.ts';
 import { heldTasks } from '../model/gates.ts';
 import type { Plan, Proof, Warning } from '../model/plan.ts';
@@ -8,6 +8,7 @@ import { planShop } from '../schedule/plan-shop.ts';
 import type { Minute } from '../time/span.ts';
 import type { Breach } from '../verify/breach.ts';
 import { verify } from '../verify/verify.ts';
+import { airFor } from './air-for.ts';
 import { asCarried } from './as-carried.ts';
 import { factorsOf } from './factors.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
@@ -16,12 +17,6 @@ import { windowWarnings } from './missed-windows.ts';
 import type { Scene } from './piece-worlds.ts';
 import { openingOf, plannedPiece } from './ready.ts';
 import { worded } from '../words/worded.ts';
-
-const DAY = 24 * 60;
-/** Films done longer ago than this are taken as cured. */
-const LOOK_BACK_MINUTES = 60 * DAY;
-/** Drying goes on past the last step that is planned. */
-const LOOK_AHEAD_MINUTES = 21 * DAY;
 
 export interface MakeOptions {
   readonly seed: number;
@@ -85,13 +80,6 @@ function airWarnings(situation: Situation, air: ShopAir, to: Minute): Warning[] 
 /** In the order in which a plan is read back, so that it is written the same again. */
 function proofOf({ objective, gapPercent, proven, steps }: Omit<Proof, 'verified'>): Proof {
   return { objective, gapPercent, proven, verified: true, steps };
-}
-
-/** The air from the first film that still matters, on the hour, so that a plan made a minute later reads the same. */
-export function airFor({ book, now, done }: Situation, to: Minute): ShopAir {
-  const ends = [...done.values()].map((d) => d.to).filter((end) => end > now - LOOK_BACK_MINUTES);
-  const first = Math.min(now - DAY, ...ends);
-  return shopAir(book.shop, Math.floor(first / 60) * 60, to + LOOK_AHEAD_MINUTES);
 }
 
 /**

@@ -1,9 +1,9 @@
-import { readBook } from '../../files/read-book.ts';
-import { shippedDir } from '../../files/shipped.ts';
 import type { Task } from '../../model/task.ts';
 import { situationOf } from '../../planning/situation-of.ts';
+import type { Call } from '../call.ts';
 import { meant } from '../choose.ts';
 import { pieceChoice } from '../name-things.ts';
+import { rememberedShop } from '../open-shop.ts';
 import type { Asked, Offered } from './asked.ts';
 
 const MS_PER_MINUTE = 60_000;
@@ -11,18 +11,18 @@ const MS_PER_MINUTE = 60_000;
 /** Commands about steps that are over. */
 const looksBack: ReadonlySet<string> = new Set(['seen', 'failed', 'again']);
 
-const bookIn = (shop: string) => readBook(shop, { shippedDir: shippedDir() }).book;
+const bookIn = async (call: Call, shop: string) => (await rememberedShop(call, shop, {})).book;
 
-export function handsIn(shop: string): readonly Offered[] {
-  return (bookIn(shop)?.shop.hands ?? []).map(({ id, name }) => [id, name]);
+export async function handsIn(call: Call, shop: string): Promise<readonly Offered[]> {
+  return ((await bookIn(call, shop))?.shop.hands ?? []).map(({ id, name }) => [id, name]);
 }
 
 /** The steps of a piece that the command can be about, in their order; by their bare name once that is being typed. */
-export function stepsIn(shop: string, { face, words, typed }: Asked, clockMs: number): readonly Offered[] {
-  const book = bookIn(shop);
+export async function stepsIn(call: Call, shop: string, { face, words, typed }: Asked): Promise<readonly Offered[]> {
+  const book = await bookIn(call, shop);
   const [piece, ...more] = meant(words[0] ?? '', (book?.pieces ?? []).map(pieceChoice));
   if (book === undefined || piece === undefined || more.length > 0) return [];
-  const { tasks, done } = situationOf(book, Math.floor(clockMs / MS_PER_MINUTE));
+  const { tasks, done } = situationOf(book, Math.floor(call.io.clock() / MS_PER_MINUTE));
   const over = looksBack.has(face?.name ?? '');
   const fitting = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === over);
   const whole = ({ section, step, title }: Task): Offered => [`${section}/${step}`, title];

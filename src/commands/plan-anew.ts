@@ -1,0 +1,115 @@
+import { realDisk } from '../files/disk.ts';
+import { FileTrouble } from '../files/file-trouble.ts';
+import { withLock } from '../files/lock.ts';
+import { rememberPlan } from '../files/plan-history.ts';
+import { PLAN_FILE, writePlan } from '../files/plan-file.ts';
+import { setPlanAside } from '../files/repair-shop.ts';
+import type { Plan } from '../model/plan.ts';
+import { asMade } from '../planning/current-plan.ts';
+import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
+import { waysOut } from '../planning/ways-out.ts';
+import { namesOf } from '../reports/names.ts';
+import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
+import { progressOn } from '../terminal/progress.ts';
+import { CannotGoOn, type Call } from './call.ts';
+import { languageSpoken } from './language.ts';
+import type { OpenShop } from './open-shop.ts';
+import { groundsOf, seed, type Grounds, type Planned } from './plan-grounds.ts';
+import { canSearchApart, searchApart } from './search-longer.ts';
+import { worded } from '../words/worded.ts';
+
+const MS_PER_SECOND = 1000;
+/** More than any search takes before its time is up. */
+const MANY_STEPS = 1_000_000_000;
+
+/**
+ * Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. One
+ * that stood there and could not be read is kept under another name.
+ */
+export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
+  withLock(realDisk, shop.folder, 'week', () => {
+    const aside = setPlanAside(shop.folder);
+    if (aside !== undefined)
+      call.io.stderr.write(worded`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
+    writePlan(shop.folder, plan);
+    rememberPlan(shop.folder, plan);
+  });
+}
+
+/**
+ * Remembers a plan that was only looked at, so that the next look need not search for it. Where that cannot be written,
+ * because another command is writing or the folder may not be written to, the answer is the same without.
+ */
+export function rememberLook(shop: OpenShop, plan: Plan): void {
+  try {
+    withLock(realDisk, shop.folder, 'look', () => rememberPlan(shop.folder, plan), { waitMs: 0 });
+  } catch (error) {
+    if (!(error instanceof FileTrouble)) throw error;
+  }
+}
+
+/** Says on a person's terminal how far the search has come. */
+function progressOf(call: Call) {
+  const progress = progressOn(call.io);
+  progress.say(worded`planning …`);
+  const onBetter = (value: number, bound: number): void => {
+    const percent = value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value);
+    progress.say(worded`planning … at most ${percent} % from the best`);
+  };
+  return { ...progress, onBetter };
+}
+
+export function planNow(
+  call: Call,
+  shop: OpenShop,
+  { situation, ...from }: Grounds,
+  options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
+): Planned {
+  const { end, onBetter } = progressOf(call);
+  const made = makePlan(situation, { seed, onBetter, ...from, ...options });
+  end();
+  if (made.kind === 'plan') {
+    const { plan, air, factors } = made;
+    return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
+  }
+  if (made.kind === 'broken')
+    throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
+  const message = made.proven
+    ? worded`no plan exists: these demands cannot hold together`
+    : worded`no plan was found; in the way stand`;
+  const names = namesOf(shop.book);
+  const advice = sayWaysOut(waysOut(shop.now, made, seed), names, shop.manner);
+  throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
+}
+
+/**
+ * A plan of all that is left to do, made anew and searched for so many seconds; Ctrl-C ends the search earlier, and the
+ * best plan found until then counts.
+ * @throws CannotGoOn, exit code 1, where none exists.
+ */
+export async function planFor(
+  call: Call,
+  shop: OpenShop,
+  seconds: number,
+): Promise<Planned & { readonly interrupted: boolean }> {
+  const grounds = await groundsOf(call, shop);
+  const { situation, ...from } = grounds;
+  const until = call.io.clock() + seconds * MS_PER_SECOND;
+  if (!canSearchApart()) {
+    const stop = () => call.io.clock() >= until;
+    return { ...planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop }), interrupted: false };
+  }
+  const { say, end, onBetter } = progressOf(call);
+  const { plan, interrupted } = await searchApart(
+    { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
+    onBetter,
+    () => {
+      say(worded`stopping …`);
+    },
+  );
+  end();
+  const standing = plan && asMade(shop.book, plan);
+  if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
+  // Why there is none, a shorter search says as well.
+  return { ...planNow(call, shop, grounds, { anew: true }), interrupted };
+}
