@@ -64,13 +64,13 @@ export async function answer(call: Call): Promise<ExitCode> {
     worded`${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
   const rags = situation.tasks.find((t) => t.atOnceAfter === task.id && !situation.done.has(t.id));
-  if (rags !== undefined && !wantsJson(call)) print(call, ragsAtOnce(rags));
+  if (rags !== undefined && !wantsJson(call)) print(call, await ragsAtOnce(call, rags));
   printOpenBefore(call, named);
   return exitCode;
 }
 
 /** The step that follows each oil: until it is entered, it stands in every plan. */
-function ragsAtOnce({ piece, section, step }: Task): string {
-  const how = shippedSafety().find((p) => p.when === 'oily-rags')?.short ?? '';
+async function ragsAtOnce(call: Call, { piece, section, step }: Task): Promise<string> {
+  const how = (await shippedSafety(call)).find((p) => p.when === 'oily-rags')?.short ?? '';
   return worded`Now at once: ${how}\nWhen they are away: drybench done ${piece} ${section}/${step}\n`;
 }

@@ -37,7 +37,7 @@ function aheadOf(shop: OpenShop, planned: Planned): Ahead {
 export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
   const planned = await planOf(call, shop);
-  const sheet: Sheet = { ...sheetOf(shop, planned, 1), ahead: harmlessData(aheadOf(shop, planned)) };
+  const sheet: Sheet = { ...(await sheetOf(call, shop, planned, 1)), ahead: harmlessData(aheadOf(shop, planned)) };
 
   if (wantsJson(call)) printJson(call, todayDocument(sheet, shop.manner));
   else print(call, todayScreen(sheet, { manner: shop.manner, look: await answerLook(call) }, isFlagged(call, 'care')));

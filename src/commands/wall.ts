@@ -3,6 +3,7 @@ import type { Book } from '../model/book.ts';
 import { careOf } from '../model/safety.ts';
 import type { Task } from '../model/task.ts';
 import type { Piece } from '../model/piece.ts';
+import type { SafetyPage } from '../model/safety.ts';
 import { buyerCard } from '../reports/wall/card.ts';
 import { bagLabels } from '../reports/wall/labels.ts';
 import { PAPER_MARK } from '../reports/wall/paper.ts';
@@ -28,8 +29,7 @@ interface Sheet extends Paper {
 /** More days than these are no picture any more. */
 const MOST_DAYS = 14;
 
-function cautionsOf(book: Book, tasks: readonly Task[]): WallInput['cautions'] {
-  const safety = shippedSafety();
+function cautionsOf(book: Book, tasks: readonly Task[], safety: readonly SafetyPage[]): WallInput['cautions'] {
   return new Map(
     tasks.map((task) => {
       const { own, pages } = careOf(task, book.materials.get(task.material ?? ''), safety);
@@ -38,13 +38,13 @@ function cautionsOf(book: Book, tasks: readonly Task[]): WallInput['cautions'] {
   );
 }
 
-function inputOf(shop: OpenShop, planned: Planned, unfitDays: number): WallInput {
+async function inputOf(call: Call, shop: OpenShop, planned: Planned, unfitDays: number): Promise<WallInput> {
   const { plan, situation } = planned;
   return {
     plan,
     book: shop.book,
     unfit: unfitDays === 0 ? [] : coatingHours(shop, planned, unfitDays),
-    cautions: cautionsOf(shop.book, situation.tasks),
+    cautions: cautionsOf(shop.book, situation.tasks, await shippedSafety(call)),
   };
 }
 
@@ -55,7 +55,7 @@ async function week(call: Call, shop: OpenShop): Promise<Sheet> {
   const first = from === undefined ? now : timeOf(call, '--from', from, zone);
   const days = Array.from({ length: count }, (_, plus) => localDay(first, zone, plus));
   const daysAhead = Math.max(0, Math.ceil((first - now) / 1440)) + count + 1;
-  const input = inputOf(shop, await planOf(call, shop), Math.min(daysAhead, 370));
+  const input = await inputOf(call, shop, await planOf(call, shop), Math.min(daysAhead, 370));
   return { ...wallWeek(input, days), usualFile: 'wall.html' };
 }
 
@@ -63,7 +63,10 @@ async function card(call: Call, shop: OpenShop, piece: Piece): Promise<Sheet> {
   const planned = await planOf(call, shop);
   const plannedPiece = planned.plan.pieces.find((p) => p.id === piece.id);
   if (plannedPiece === undefined) throw new CannotGoOn(worded`nothing is planned for "${piece.name}"`, undefined, 1);
-  return { ...buyerCard(inputOf(shop, planned, 0), piece, plannedPiece), usualFile: `card-${piece.id}.html` };
+  return {
+    ...buyerCard(await inputOf(call, shop, planned, 0), piece, plannedPiece),
+    usualFile: `card-${piece.id}.html`,
+  };
 }
 
 async function sheetOf(call: Call, shop: OpenShop): Promise<Sheet> {

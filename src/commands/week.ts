@@ -26,7 +26,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
   else {
     const writing = { manner: shop.manner, look: await answerLook(call) };
-    const sheet = sheetOf(shop, planned, days);
+    const sheet = await sheetOf(call, shop, planned, days);
     const moves = planned.kept === undefined ? [] : harmlessData(movesOf(planned.kept, planned));
     print(
       call,

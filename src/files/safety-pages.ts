@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { Finding } from '../model/finding.ts';
 import { safetyTriggers, type SafetyPage } from '../model/safety.ts';
-import { realDisk } from './disk.ts';
+import { realDisk, type Disk } from './disk.ts';
 import { readDocument } from './document.ts';
 import { sentence, name } from './formats/values.ts';
 import { listIds } from './list-ids.ts';
@@ -34,12 +34,12 @@ export interface SafetyPages {
 }
 
 /** The safety pages that come with Drybench. */
-export function readSafetyPages(shippedDir: string): SafetyPages {
+export function readSafetyPages(shippedDir: string, disk: Disk = realDisk): SafetyPages {
   const folder: Folder = { path: join(shippedDir, 'shared'), label: SHIPPED_LABEL };
-  const { ids, findings: listFindings } = listIds(realDisk, folder, 'safety');
+  const { ids, findings: listFindings } = listIds(disk, folder, 'safety');
   const findings = [...listFindings];
   const pages = ids.flatMap((id): SafetyPage[] => {
-    const read = readSource(realDisk, folder, `safety/${id}.yaml`, YAML_CAP);
+    const read = readSource(disk, folder, `safety/${id}.yaml`, YAML_CAP);
     if (!read.ok) {
       findings.push(read.finding);
       return [];

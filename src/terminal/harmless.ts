@@ -1,6 +1,7 @@
 // Controls, format characters (bidi marks, zero width, tags), line and paragraph separators, lone surrogates: all that
 // moves a cursor, hides, or turns text round instead of standing on the line as a letter.
 const harmful = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
+const anyHarmful = new RegExp(harmful.source, 'u');
 
 const hex = (character: string) => (character.codePointAt(0) ?? 0).toString(16);
 
@@ -14,9 +15,18 @@ export function harmlessLines(text: string): string {
   return text.split('\n').map(harmless).join('\n');
 }
 
-/** A copy of plain data (records, lists, maps) with every string in it harmless, keys of maps included. */
+/** Plain data (records, lists, maps) with every string in it harmless, keys included; as it is where nothing has to be changed. */
 export function harmlessData<T>(data: T): T {
-  return cleaned(data) as T;
+  return isHarmless(data) ? data : (cleaned(data) as T);
+}
+
+function isHarmless(data: unknown): boolean {
+  if (typeof data === 'string') return !anyHarmful.test(data);
+  if (typeof data !== 'object' || data === null) return true;
+  if (Array.isArray(data)) return data.every(isHarmless);
+  if (data instanceof Map) return [...data].every(isHarmless);
+  for (const [key, value] of Object.entries(data)) if (anyHarmful.test(key) || !isHarmless(value)) return false;
+  return true;
 }
 
 function cleaned(data: unknown): unknown {

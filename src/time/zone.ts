@@ -35,26 +35,41 @@ function toMinute(when: DateTime): Minute {
   return Math.floor(when.toMillis() / MS_PER_MINUTE);
 }
 
-/** Offsets of one zone, in minutes: asking the platform is slow, and on most days the answer is one for all hours. */
+/** Offsets of one zone, in minutes: asking the platform is slow, and in most weeks the answer is one for all hours. */
 interface Offsets {
   readonly zone: IANAZone;
-  /** UTC day number -> offset, or undefined on a day within which it changes. */
-  readonly ofDay: Map<number, number | undefined>;
+  /** Number of minutes in a stretch -> number of the stretch -> offset, or undefined where it changes within. */
+  readonly of: ReadonlyMap<number, Map<number, number | undefined>>;
 }
+
+/** No zone has changed its clocks and changed them back within a week: the shortest such spell, a fasting month, is four. */
+const STRETCHES: readonly number[] = [7 * DAY, DAY];
 
 const offsetsOf = new Map<string, Offsets>();
 
+/** The offset all through the stretch of so many minutes that holds `minute`; undefined where it changes within. */
+function offsetThrough({ zone, of }: Offsets, minutes: number, minute: Minute): number | undefined {
+  const known = of.get(minutes);
+  const stretch = Math.floor(minute / minutes);
+  if (known?.has(stretch) === true) return known.get(stretch);
+  const first = zone.offset(stretch * minutes * MS_PER_MINUTE);
+  const last = zone.offset(((stretch + 1) * minutes - 1) * MS_PER_MINUTE);
+  const through = first === last ? first : undefined;
+  known?.set(stretch, through);
+  return through;
+}
+
 function offsetAt(minute: Minute, name: string): number {
   let offsets = offsetsOf.get(name);
-  if (offsets === undefined) offsetsOf.set(name, (offsets = { zone: IANAZone.create(name), ofDay: new Map() }));
-  const { zone, ofDay } = offsets;
-  const day = Math.floor(minute / DAY);
-  if (!ofDay.has(day)) {
-    const first = zone.offset(day * DAY * MS_PER_MINUTE);
-    const last = zone.offset(((day + 1) * DAY - 1) * MS_PER_MINUTE);
-    ofDay.set(day, first === last ? first : undefined);
+  if (offsets === undefined) {
+    const of = new Map(STRETCHES.map((minutes) => [minutes, new Map<number, number | undefined>()]));
+    offsetsOf.set(name, (offsets = { zone: IANAZone.create(name), of }));
   }
-  return ofDay.get(day) ?? zone.offset(minute * MS_PER_MINUTE);
+  for (const minutes of STRETCHES) {
+    const through = offsetThrough(offsets, minutes, minute);
+    if (through !== undefined) return through;
+  }
+  return offsets.zone.offset(minute * MS_PER_MINUTE);
 }
 
 function two(n: number): string {

@@ -49,6 +49,9 @@ function commandsIn(folder: string): readonly Command[] {
     drybench('--help', ['--help']),
     drybench('air --reading', ['air', '--reading', '13 °C 82 %']),
     drybench('ready --all, plan kept', ['ready', '--all', '--shop', planned, ...at]),
+    drybench('today, plan kept', ['today', '--shop', planned, ...at]),
+    drybench('why, plan kept', ['why', 'desk', 'clear-1', '--shop', planned, ...at]),
+    drybench('steps for a shell', ['offer', '--', `drybench done --shop ${planned} desk `]),
     drybench('week --look, no plan yet', ['week', '--look', '--shop', fresh, ...at]),
   ];
 }
