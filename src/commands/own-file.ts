@@ -1,5 +1,5 @@
 import { basename, dirname } from 'node:path';
-import { realDisk } from '../files/disk.ts';
+import type { Disk } from '../files/disk.ts';
 import { readBytes } from '../files/read-source.ts';
 import { ABSENT, replaceFile, seen } from '../files/safe-write.ts';
 import { CannotGoOn } from './call.ts';
@@ -11,9 +11,9 @@ const cap = 50_000_000;
  * Writes a file that a command makes as a whole. A file that stands there already is replaced only if it is one of
  * ours, which `mark` tells.
  */
-export function writeOwnFile(path: string, text: string, mark: string): void {
+export function writeOwnFile(disk: Disk, path: string, text: string, mark: string): void {
   const name = basename(path);
-  const before = readBytes(realDisk, { path: dirname(path), label: '' }, name, cap);
+  const before = readBytes(disk, { path: dirname(path), label: '' }, name, cap);
   if (!before.ok && !before.missing)
     throw new CannotGoOn(worded`"${name}" cannot be replaced`, undefined, 2, [before.finding]);
   if (before.ok && !Buffer.from(before.bytes).includes(mark))
@@ -21,5 +21,5 @@ export function writeOwnFile(path: string, text: string, mark: string): void {
       worded`"${name}" is there already and was not made by Drybench`,
       worded`name another file with --file`,
     );
-  replaceFile(realDisk, path, text, before.ok ? seen(before.bytes) : ABSENT);
+  replaceFile(disk, path, text, before.ok ? seen(before.bytes) : ABSENT);
 }

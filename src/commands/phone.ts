@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { realDisk } from '../files/disk.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call, type ExitCode } from './call.ts';
@@ -21,7 +22,7 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const wishes = await calendarWishes(call, shop);
   const { plan } = await planOf(call, shop);
   const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) =>
-    writeOwnFile(path, text, 'PRODID:-//Drybench//'),
+    writeOwnFile(realDisk, path, text, 'PRODID:-//Drybench//'),
   );
   if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: path, events: calendar.eventCount });
   else print(call, worded`Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n${advice}`);

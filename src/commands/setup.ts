@@ -1,33 +1,15 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { realDisk } from '../files/disk.ts';
-import { cannotWrite } from '../files/file-trouble.ts';
 import { SHOP_FILE } from '../files/find-shop.ts';
 import { shopFileText } from '../files/new-shop.ts';
-import { SCHEMA_FOLDER, schemaFiles } from '../files/schema-files.ts';
-import { writeNewText } from '../files/write-new-text.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { print, printJson, wantsJson } from './answers.ts';
+import { beginShop, writeSchemas } from './begin-shop.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
-import { writeOwnFile } from './own-file.ts';
 import { asking } from './questions.ts';
 import { knowShop } from './setup-answers.ts';
 import { worded } from '../words/worded.ts';
-
-/** Stands in every schema that we write, and hardly in another file of that name. */
-const schemaMark = 'json-schema.org';
-
-function writeSchemas(folder: string): string[] {
-  try {
-    realDisk.makeFolder(join(folder, SCHEMA_FOLDER));
-  } catch (error) {
-    cannotWrite(SCHEMA_FOLDER, error);
-  }
-  return schemaFiles().map(({ file, text }) => {
-    writeOwnFile(join(folder, file), text, schemaMark);
-    return file;
-  });
-}
 
 function tell(call: Call, word: string, folder: string, files: readonly string[], next: string): ExitCode {
   if (wantsJson(call)) printJson(call, { format: 'drybench.setup/1', folder, files });
@@ -35,14 +17,14 @@ function tell(call: Call, word: string, folder: string, files: readonly string[]
   return 0;
 }
 
-/** Makes a shop to begin with: asks, or takes it from options. shop.yaml comes last: before it, there is no shop. */
+/** Makes a shop to begin with: asks, or takes it from options. */
 export async function answer(call: Call): Promise<ExitCode> {
   const [word = '.'] = call.words;
   const folder = resolve(call.io.folder, word);
   const isShop = existsSync(join(folder, SHOP_FILE));
   if (isFlagged(call, 'schemas')) {
     if (!isShop) throw new CannotGoOn(worded`there is no ${SHOP_FILE} in "${word}"`, worded`name the folder of a shop`);
-    return tell(call, word, folder, writeSchemas(folder), '');
+    return tell(call, word, folder, writeSchemas(realDisk, folder), '');
   }
   if (isShop)
     throw new CannotGoOn(
@@ -51,9 +33,8 @@ export async function answer(call: Call): Promise<ExitCode> {
     );
   return asking(call, worded`nothing was written`, async (asker) => {
     const text = shopFileText(await knowShop(asker));
-    const schemas = writeSchemas(folder);
-    writeNewText(realDisk, folder, SHOP_FILE, text);
+    const files = beginShop(realDisk, folder, text);
     const next = worded`  Look shop.yaml through. Then go there, and take in a piece: drybench intake\n`;
-    return tell(call, word, folder, [SHOP_FILE, ...schemas], next);
+    return tell(call, word, folder, files, next);
   });
 }

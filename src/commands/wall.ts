@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { realDisk } from '../files/disk.ts';
 import type { Book } from '../model/book.ts';
 import { careOf } from '../model/safety.ts';
 import type { Task } from '../model/task.ts';
@@ -83,7 +84,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const sheet = await sheetOf(call, shop);
   const file = textFlag(call, 'file') ?? sheet.usualFile;
   const path = resolve(call.io.folder, file);
-  writeOwnFile(path, sheet.html, PAPER_MARK);
+  writeOwnFile(realDisk, path, sheet.html, PAPER_MARK);
   const pages = counted(sheet.pages, '{0} page', '{0} pages');
   if (wantsJson(call)) printJson(call, { format: 'drybench.wall/1', file: path, pages: sheet.pages });
   else print(call, worded`Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`);

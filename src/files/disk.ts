@@ -25,6 +25,8 @@ export interface Disk {
   rename(from: string, to: string): void;
   unlink(path: string): void;
   makeFolder(path: string): void;
+  /** Of an empty folder. */
+  removeFolder(path: string): void;
   realPath(path: string): string;
   list(folder: string): string[];
 }
@@ -52,6 +54,7 @@ export const realDisk: Disk = {
   rename: (from, to) => fs.renameSync(from, to),
   unlink: (path) => fs.unlinkSync(path),
   makeFolder: (path) => void fs.mkdirSync(path, { recursive: true }),
+  removeFolder: (path) => fs.rmdirSync(path),
   realPath: (path) => fs.realpathSync(path),
   list: (folder) => fs.readdirSync(folder),
 };

@@ -1,4 +1,5 @@
 import { dirname, join } from 'node:path';
+import { allOrNone } from './all-or-none.ts';
 import type { Disk } from './disk.ts';
 import { cannotWrite } from './file-trouble.ts';
 import { ABSENT, replaceFile } from './safe-write.ts';
@@ -10,10 +11,12 @@ import { ABSENT, replaceFile } from './safe-write.ts';
  */
 export function writeNewText(disk: Disk, shopDir: string, file: string, text: string): void {
   const path = join(shopDir, file);
-  try {
-    disk.makeFolder(dirname(path));
-  } catch (error) {
-    cannotWrite(file, error);
-  }
-  replaceFile(disk, path, text, ABSENT);
+  allOrNone(disk, shopDir, [file], () => {
+    try {
+      disk.makeFolder(dirname(path));
+    } catch (error) {
+      cannotWrite(file, error);
+    }
+    replaceFile(disk, path, text, ABSENT);
+  });
 }

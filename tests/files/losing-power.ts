@@ -126,6 +126,7 @@ export function losingPower(folder: string, files: Readonly<Record<string, Uint8
       change((all) => void all.delete(basename(path)));
     },
     makeFolder: () => undefined,
+    removeFolder: () => undefined,
     realPath(path) {
       if (path !== folder) found(path);
       return path;

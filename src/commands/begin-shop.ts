@@ -1,0 +1,38 @@
+import { join } from 'node:path';
+import { allOrNone } from '../files/all-or-none.ts';
+import type { Disk } from '../files/disk.ts';
+import { cannotWrite } from '../files/file-trouble.ts';
+import { SHOP_FILE } from '../files/find-shop.ts';
+import { SCHEMA_FOLDER, schemaFiles } from '../files/schema-files.ts';
+import { writeNewText } from '../files/write-new-text.ts';
+import { writeOwnFile } from './own-file.ts';
+
+/** Stands in every schema that we write, and hardly in another file of that name. */
+const schemaMark = 'json-schema.org';
+
+/** @returns the names of the files written. */
+export function writeSchemas(disk: Disk, folder: string, schemas = schemaFiles()): string[] {
+  try {
+    disk.makeFolder(join(folder, SCHEMA_FOLDER));
+  } catch (error) {
+    cannotWrite(SCHEMA_FOLDER, error);
+  }
+  return schemas.map(({ file, text }) => {
+    writeOwnFile(disk, join(folder, file), text, schemaMark);
+    return file;
+  });
+}
+
+/**
+ * Writes all that a shop begins with, or nothing; shop.yaml comes last: before it, there is no shop.
+ * @returns the names of the files.
+ */
+export function beginShop(disk: Disk, folder: string, text: string): string[] {
+  const schemas = schemaFiles();
+  const files = [SHOP_FILE, ...schemas.map(({ file }) => file)];
+  allOrNone(disk, folder, files, () => {
+    writeSchemas(disk, folder, schemas);
+    writeNewText(disk, folder, SHOP_FILE, text);
+  });
+  return files;
+}

@@ -1,0 +1,48 @@
+import { dirname, join } from 'node:path';
+import { diskCode, type Disk } from './disk.ts';
+import { cannotWrite } from './file-trouble.ts';
+
+function isThere(disk: Disk, path: string): boolean {
+  try {
+    disk.statPath(path);
+    return true;
+  } catch (error) {
+    const code = diskCode(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return false;
+    cannotWrite(path, error);
+  }
+}
+
+/** The folders around `path` that are not there yet, the innermost first. */
+function missingAround(disk: Disk, path: string): string[] {
+  const folder = dirname(path);
+  return folder === path || isThere(disk, folder) ? [] : [folder, ...missingAround(disk, folder)];
+}
+
+function takeAway(act: () => void): void {
+  try {
+    act();
+  } catch {
+    // It was never made, or the disk refuses that, too; the error that led here says more.
+  }
+}
+
+/**
+ * Writes `files` of `folder` by `write`, all or none: where that fails, those of them that were not there are taken away
+ * again, and so are the folders that were made for them, as long as nothing else stands there.
+ * @throws what `write` throws; FileTrouble where the disk refuses to tell what is there.
+ */
+export function allOrNone<T>(disk: Disk, folder: string, files: readonly string[], write: () => T): T {
+  const paths = files.map((file) => join(folder, file));
+  const newFolders = [...new Set(paths.flatMap((path) => missingAround(disk, path)))].sort(
+    (a, b) => b.length - a.length,
+  );
+  const newFiles = paths.filter((path) => newFolders.includes(dirname(path)) || !isThere(disk, path));
+  try {
+    return write();
+  } catch (error) {
+    for (const path of newFiles) takeAway(() => disk.unlink(path));
+    for (const path of newFolders) takeAway(() => disk.removeFolder(path));
+    throw error;
+  }
+}
