@@ -29,8 +29,7 @@ export function reached(dose: Dose, sheetHours: number): TimeMap {
     latest: (limit) => Math.max(ALWAYS, latest(limit)),
     earliest(floor) {
       if (floor > NEVER) return NEVER;
-      const before = latest(floor - 1);
-      return before < ALWAYS ? ALWAYS : before + 1;
+      return Math.max(ALWAYS, latest(floor - 1) + 1);
     },
   };
 }

@@ -56,7 +56,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   const fillAsTheDayBefore = (nodes: number): boolean => {
     const sample = known / nodes;
     const before = sample - DAY / air.stepMinutes;
-    if (!Number.isInteger(sample) || before < 0 || sample + 1 >= tempC.length) return false;
+    if (!Number.isInteger(sample) || before < 0) return false;
     for (let k = 0; k < 2; k += 1) {
       if (real(tempC, sample + k) !== real(tempC, before + k)) return false;
       if (real(rhPercent, sample + k) !== real(rhPercent, before + k)) return false;
@@ -67,7 +67,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
   const fillSmoothly = (nodes: number): boolean => {
     const sample = known / nodes;
-    if (!Number.isInteger(sample) || sample + 1 >= tempC.length) return false;
+    if (!Number.isInteger(sample)) return false;
     const [nearC, farC] = [real(tempC, sample), real(tempC, sample + 1)];
     const [nearRh, farRh] = [real(rhPercent, sample), real(rhPercent, sample + 1)];
     const near = real(rates, known);

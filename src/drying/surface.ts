@@ -1,6 +1,6 @@
 import { real } from '../typed.ts';
 import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
-import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
+import { airAt, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
 import { oncePer } from './once-per.ts';
@@ -116,8 +116,7 @@ export function coatableAfter(
   broughtIn: Minute,
   marginK = DEW_MARGIN_K,
 ): Minute {
-  const last = Math.min(broughtIn + LONGEST_WAIT_MINUTES, Math.max(broughtIn, seriesEnd(air)) + LONGEST_WAIT_MINUTES);
-  for (let now = broughtIn; now <= last; now += 1)
+  for (let now = broughtIn; now <= broughtIn + LONGEST_WAIT_MINUTES; now += 1)
     if (clearOfDew(airAt(air, now), surfaceTempC(air, thicknessMm, startC, broughtIn, now), marginK)) return now;
   return NEVER;
 }

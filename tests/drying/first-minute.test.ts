@@ -25,6 +25,14 @@ test('the first minute at which something holds, looked for from either end, and
   );
 });
 
+test('an end that a step falls on is asked, too', () => {
+  for (const length of [0, 1, 63, 64, 65, 192, 448])
+    for (const edge of [0, 1, length, length + 1]) {
+      expect(firstDown(0, length, (m) => m >= edge)).toBe(Math.min(edge, length + 1));
+      expect(firstUp(0, length, (m) => m >= edge)).toBe(Math.min(edge, length + 1));
+    }
+});
+
 test('near where it begins it finds it with few questions', () => {
   const questions = (search: typeof firstUp, edge: number): number => {
     let count = 0;
@@ -65,6 +73,8 @@ test('a map of a function has its exact inverses', () => {
   expect(never.latest(NEVER)).toBe(NEVER);
   expect(mapOf((t) => t).earliest(NEVER + 1)).toBe(NEVER);
   expect(mapOf((t) => t).earliest(NEVER)).toBe(NEVER);
+  const later = mapOf((t) => t + 5);
+  expect([later.latest(NEVER), later.latest(NEVER + 1), later.earliest(NEVER)]).toEqual([NEVER, NEVER, NEVER - 5]);
 });
 
 test('work is done once for each thing and what is asked of it', () => {

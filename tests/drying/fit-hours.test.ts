@@ -99,6 +99,90 @@ describe('hours fit for coating', () => {
   });
 });
 
+describe('hours beside the record, and of other materials', () => {
+  const ramp = (temps: readonly number[], stepMinutes = 60) => ({
+    ...still(0, 50),
+    stepMinutes,
+    tempC: Float64Array.from(temps),
+    rhPercent: new Float64Array(temps.length).fill(50),
+  });
+  it('before its first sample and after its last the air stays as it is there', () => {
+    const air = ramp([20, 5, 20]);
+    const spans = fitHours(coat(), air, t0 - 5000, t0 + 9000);
+    expect(spans.map((s) => [s.start - t0, s.end - t0])).toEqual([
+      [-5000, 41],
+      [80, 9000],
+    ]);
+    expect(fitHours(coat(), ramp([5, 20, 5]), t0 - 5000, t0 + 9000).map((s) => [s.start - t0, s.end - t0])).toEqual([
+      [20, 101],
+    ]);
+  });
+  it('past the last sample what lags still warms up', () => {
+    const limitless = coat({ limits: { ...limits, dewMarginK: -99 } });
+    // The air is at 20 °C from the last sample on, the surface at 5 °C then: it has 10 °C after ln(15/10) time constants.
+    const air = ramp([5, 5, 20], 1);
+    const [span] = fitHours(limitless, air, t0, t0 + 9000, 40);
+    expect(Math.abs((span?.start ?? 0) - t0 - 1.5 - timeConstantMinutes(40) * Math.log(1.5))).toBeLessThan(2);
+    expect(span?.end).toBe(t0 + 9000);
+  });
+  it('each material by its own limits, in the same air', () => {
+    fc.assert(
+      fc.property(wildAir(5, 30), (air) => {
+        const all = [
+          madeUp({ mechanism: 'oxidation' }),
+          coat(),
+          coat({ limits: { ...limits, minTempC: 15 } }),
+          coat({ limits: { ...limits, dewMarginK: 6 } }),
+          coat({ minFilmTempC: 14 }),
+          coat({ mechanism: 'water' }),
+          madeUp({ mechanism: 'water' }),
+        ];
+        for (const material of all)
+          expect(fitHours(material, air, t0, t0 + 2000)).toEqual(fitHours(material, { ...air }, t0, t0 + 2000));
+      }),
+      { numRuns: 30 },
+    );
+  });
+  it('what has no limits may be started at any time', () => {
+    expect(applicationStarts(madeUp({ mechanism: 'oxidation' }), film, ramp([-5, -5]), 30, t0, t0 + 500)).toEqual([
+      { start: t0, end: t0 + 500 },
+    ]);
+  });
+  it('what has no dust-free mark minds the air until it can be touched, at the slow end', () => {
+    const touch = madeUp({ mechanism: 'two-part', activationKJPerMol: 0, limits, marks: { touch: hours(2, 1, 3) } });
+    // Warm for ten hours, then too cold for it: 3 h of drying and 30 min of work before that.
+    const air = {
+      ...ramp([20]),
+      stepMinutes: 1,
+      tempC: Float64Array.from({ length: 900 }, (_, m) => (m < 600 ? 20 : 5)),
+      rhPercent: new Float64Array(900).fill(50),
+    };
+    expect(applicationStarts(touch, film, air, 30, t0, t0 + 900)).toEqual([
+      { start: t0, end: t0 + 600 - 180 - 30 + 1 },
+    ]);
+  });
+  it('a mix outlives the run from just those minutes at which it does', () => {
+    const mixed = coat({ mechanism: 'two-part', marks: {}, potLife: hours(1.2, 0.8, 2) });
+    const seen = { fit: 0, unfit: 0 };
+    fc.assert(
+      fc.property(wildAir(12, 31), fc.integer({ min: 20, max: 60 }), fc.nat(40), (air, run, offset) => {
+        const [from, to] = [t0 + offset, t0 + 1500 + offset];
+        const potLife = potLifeMap(mixed, air)!;
+        const starts = applicationStarts(mixed, film, air, run, from, to);
+        const without = applicationStarts({ ...mixed, potLife: undefined } as Material, film, air, run, from, to);
+        const has = (spans: typeof starts, m: number) => spans.some((s) => s.start <= m && m < s.end);
+        for (let m = from - 2; m <= to + 2; m += 1) {
+          const fits = has(without, m) && potLife.at(m) >= m + run;
+          expect([m, has(starts, m)]).toEqual([m, fits]);
+          if (has(without, m)) seen[fits ? 'fit' : 'unfit'] += 1;
+        }
+      }),
+      { numRuns: 100 },
+    );
+    expect(Math.min(seen.fit, seen.unfit)).toBeGreaterThan(20);
+  });
+});
+
 describe('a limit over a stretch', () => {
   const [low, high] = [fc.double({ min: -5, max: 45, noNaN: true }), fc.double({ min: 0, max: 15, noNaN: true })];
   const part = fc.double({ min: 0, max: 1, noNaN: true });

@@ -40,6 +40,18 @@ test('humidity: nothing for solvent and two parts, in proportion for moisture cu
   expect(speed('oxidation', 23, 85)).toBeCloseTo(1 / 1.2, 9);
 });
 
+test('any law is 1 at the air that its sheet is for, whatever that is', () => {
+  for (const mechanism of mechanisms)
+    for (const reference of [
+      { tempC: 20, rhPercent: 65 },
+      { tempC: 25, rhPercent: 85 },
+    ])
+      expect(rateLaw(madeUp({ mechanism, reference }), 'touch').rate(reference.tempC, reference.rhPercent)).toBeCloseTo(
+        1,
+        9,
+      );
+});
+
 test('a water-borne film: by the vapour-pressure deficit as far as each mark goes by it, the rest by 44 kJ/mol', () => {
   const shares = { 'dust-free': 1, touch: 1, tape: 0.25, sand: 0.5, recoat: 0.5, handle: 0.25, stack: 0.25, cure: 0 };
   expect(humidityShare).toEqual(shares);
@@ -84,6 +96,9 @@ test('laws have one name where they are one, and another where they are not', ()
     key({ mechanism: 'oxidation', reference: { tempC: 23, rhPercent: 65 } }),
   ];
   expect(new Set(keys).size).toBe(keys.length);
+  const solvent = (rhPercent: number, activationKJPerMol: number) =>
+    key({ mechanism: 'solvent', reference: { tempC: 23, rhPercent }, activationKJPerMol });
+  expect(solvent(5, 54)).not.toBe(solvent(55, 4));
   expect(key({ mechanism: 'solvent', id: 'a' })).toBe(key({ mechanism: 'solvent', id: 'b', activationKJPerMol: 40 }));
   expect(key({ mechanism: 'oxidation' }, 'cure')).toBe(key({ mechanism: 'oxidation' }, 'touch'));
 });

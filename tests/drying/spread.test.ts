@@ -94,3 +94,10 @@ describe('chances', () => {
     expect(Math.abs(variance('a') / variance('b') - 1.5)).toBeLessThan(0.1);
   });
 });
+
+test('what never comes, never comes, whatever follows it', () => {
+  const never: Link = { kind: 'then', map: { ...shift(0), at: () => NEVER } };
+  const chain: Link[] = [never, { kind: 'then', map: shift(60) }];
+  expect(new Set(simulateEnds(t0, chain, { seed: 1, worlds: 5 }))).toEqual(new Set([NEVER]));
+  expect(promised(t0, chain, 0.9, { seed: 1, worlds: 5 })).toEqual({ typical: NEVER, safe: NEVER, chance: 0.9 });
+});

@@ -25,10 +25,10 @@ describe('films one on the other', () => {
     expect(stackProblems([enamel, oil])).toEqual([]);
   });
   test('that do not, or only after a mark', () => {
-    expect(stackProblems([wax, enamel])).toEqual([
+    expect(stackProblems([wax, enamel])).toStrictEqual([
       { lower: 'wax', upper: 'enamel', verdict: 'no', why: 'nothing holds on wax' },
     ]);
-    expect(stackProblems([shellac, oil, enamel])).toEqual([
+    expect(stackProblems([shellac, oil, enamel])).toStrictEqual([
       { lower: 'oil', upper: 'enamel', verdict: 'after', mark: 'cure', barrier: 'shellac', why: 'oil must have cured' },
     ]);
   });

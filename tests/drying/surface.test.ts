@@ -30,6 +30,15 @@ describe('a piece brought in', () => {
     expect(wait(19, 0)).toBeGreaterThan(wait(19, 10));
   });
 
+  it('is fit at the very minute at which it is clear of the dew point, also past the end of the record', () => {
+    // From 5 °C in still air at 20 °C and 65 %: 16.23 °C, 3 K above the dew point of 13.23 °C, after ln(15/3.77) time constants.
+    const short = { ...still(20, 65), stepMinutes: 5 };
+    for (const mm of [9, 40, 200]) {
+      const waits = coatableAfter(short, mm, 5, t0 + 3) - t0 - 3;
+      expect(Math.abs(waits - timeConstantMinutes(mm) * Math.log(15 / 3.77))).toBeLessThan(2 + mm / 50);
+    }
+  });
+
   it('never gets fit in soaking air', () => {
     expect(coatableAfter(still(20, 95), 19, 5, t0)).toBe(NEVER);
   });
@@ -38,6 +47,12 @@ describe('a piece brought in', () => {
 describe('from room to room', () => {
   const limits = { minTempC: 10, maxTempC: 40, minRhPercent: 0, maxRhPercent: 90, dewMarginK: 3, source: 'test' };
   const coat = madeUp({ mechanism: 'oxidation', limits });
+  const wide = {
+    ...still(0, 50),
+    stepMinutes: 20,
+    tempC: Float64Array.of(-5, 30, 10),
+    rhPercent: new Float64Array(3).fill(50),
+  };
 
   it('is a map that never goes down, is never early, and has exact inverses', () => {
     fc.assert(
@@ -86,6 +101,11 @@ describe('from room to room', () => {
     const waits = timeConstantMinutes(19) * Math.log(10 / 3.77);
     expect(Math.abs(map.at(t0 + 30) - (t0 + 30) - waits)).toBeLessThanOrEqual(1.5);
     expect(map.at(t0 + 30)).toBe(coatableAfter(still(20, 65), 19, 10, t0 + 30));
+  });
+
+  it('of no thickness it is as warm as the air at once', () => {
+    expect(warmedThrough(still(-5, 50), still(20, 65), 0, coat).at(t0 + 5)).toBe(t0 + 5);
+    expect(surfaceOf(wide, 0)(t0 + 7)).toBeCloseTo(airAt(wide, t0 + 7).tempC, 9);
   });
 
   it('into a colder room, or one as warm, takes no time', () => {

@@ -101,6 +101,40 @@ test('a box is broken where one of its corners is, and throughout where its best
   expect(Math.min(seen.broken, seen.throughout, seen.fit)).toBeGreaterThan(5);
 });
 
+test('a box that touches its limits is fit, and each limit by itself breaks it', () => {
+  const wide = madeUp({ mechanism: 'oxidation', limits: { ...limits, dewMarginK: -99 } });
+  const box = { temp: { low: 10, high: 30 }, rh: { low: 20, high: 80 }, surface: { low: 10, high: 30 } };
+  expect([brokenIn(wide, box), brokenThroughout(wide, box)]).toEqual([false, false]);
+  for (const [part, change] of [
+    ['temp', { low: 9.9 }],
+    ['temp', { high: 30.1 }],
+    ['rh', { low: 19.9 }],
+    ['rh', { high: 80.1 }],
+    ['surface', { low: 9.9 }],
+    ['surface', { high: 30.1 }],
+  ] as const)
+    expect([part, change, brokenIn(wide, { ...box, [part]: { ...box[part], ...change } })]).toEqual([
+      part,
+      change,
+      true,
+    ]);
+});
+
+test('the cold to come is told of beside all else but the cold that is there', () => {
+  const kept = madeUp({
+    mechanism: 'oxidation',
+    limits: { ...limits, dewMarginK: -99, keepAbove: { tempC: 12, hours: 2 } },
+  });
+  const codesAt = (rh: number) =>
+    hindrances(
+      kept,
+      { ...still(20, rh), stepMinutes: 60, tempC: Float64Array.of(20, 20, 11), rhPercent: Float64Array.of(rh, rh, rh) },
+      t0,
+    ).map((b) => b.code);
+  expect(codesAt(50)).toEqual(['cold-ahead']);
+  expect(codesAt(85)).toEqual(['air-too-damp', 'cold-ahead']);
+});
+
 test('the box of a stretch holds all that air and surface are in it, and no more', () => {
   fc.assert(
     fc.property(wildAir(), fc.constantFrom(0, 19), fc.integer({ min: 1, max: 15 }), (air, mm, length) => {
@@ -250,6 +284,12 @@ test('working times: of what the sheet names, the fast end; a glue that gels by 
   });
   expect(workingTimes(madeUp({ mechanism: 'hide-glue' }), { tempC: 23, rhPercent: 50 })).toEqual({});
   const oil = madeUp({ mechanism: 'oxidation', wipeOff: hours(0.5, 0.25) });
+  // A water-borne stain is wiped off as fast as it dries: by the vapour-pressure deficit.
+  const stain = madeUp({ mechanism: 'water', wipeOff: hours(0.5, 0.25) });
+  expect(workingTimes(stain, { tempC: 30, rhPercent: 30 }).wipeOffMinutes).toBeCloseTo(
+    (15 * vpdPa(23, 50)) / vpdPa(30, 30),
+    6,
+  );
   expect(workingTimes(oil, { tempC: 13, rhPercent: 50 })).toEqual({ wipeOffMinutes: 15 });
   // 50 kJ/mol doubles it every 10 K or so: 1.95 times as fast at 33 °C (Arrhenius).
   expect(workingTimes(oil, { tempC: 33, rhPercent: 50 }).wipeOffMinutes).toBeCloseTo(

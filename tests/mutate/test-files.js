@@ -13,12 +13,13 @@ export const testFiles = [
     'carried',
     'surface',
   ],
-  ...['verify', 'oracle'],
+  ...['verify', 'oracle', 'sweep'],
 ]
   .map((name) => `tests/verify/${name}.test.ts`)
   .concat(
     [
       ...['windows', 'learn', 'acceptance', 'chance', 'surface', 'fit-hours', 'dose-map', 'laws', 'outlook'],
       ...['film-maths', 'stack', 'first-minute', 'keep-above', 'rate-law', 'spread', 'why-unfit', 'learn-by-bayes'],
+      ...['carry-in', 'dose', 'film-hours', 'remedy'],
     ].map((name) => `tests/drying/${name}.test.ts`),
   );

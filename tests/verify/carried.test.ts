@@ -109,10 +109,32 @@ describe('what is shown of the carrying', () => {
     for (const steps of [
       [sand, wipe(latest + 3), coat()],
       [coat(), look, sand, wipe(latest + 3)],
+      [look, coat(), sand, wipe(latest + 3)],
+      [look, sand, wipe(latest + 3), coat()],
     ])
       expect(faults(steps).filter((f) => f.includes('brought in'))).toEqual([
         expect.stringContaining('but then Desk, top, coat would find: the surface'),
       ]);
+  });
+
+  test('of several coats that would be too cold the first is told', () => {
+    const wipe = step(tasks.wipe, {
+      at: start - 10,
+      station: 'booth',
+      over: { broughtIn: { from, at, by: start - 10 } },
+    });
+    const again = top('coat-2', [sprayed], { stage: 'topcoat' });
+    const second = step(again, { at: start + 30, station: 'booth' });
+    const of = situationOf([tasks.sand, tasks.wipe, tasks.coat, again]);
+    for (const steps of [
+      [sand, wipe, coat(), second],
+      [second, coat(), wipe, sand],
+    ])
+      expect(
+        verify(evidenceOf(of, { air }), planOf(steps))
+          .map((b) => b.text)
+          .filter((text) => text.includes('is shown to be in time')),
+      ).toEqual([expect.stringContaining('but then Desk, top, coat would find: the surface')]);
   });
 
   test('neither the coats of another piece, nor those done, nor those in another room are asked', () => {
@@ -132,6 +154,18 @@ describe('what is shown of the carrying', () => {
       { at: start, station: 'bench-1' },
     );
     expect(brought([sand, wipe, away])).toEqual([]);
+    // Nor those of another section, of another piece's section of the same name, or after it has left the room again.
+    for (const id of ['chair/top/coat', 'desk/legs/coat']) {
+      const other = task(id, [sprayed], { stage: 'topcoat', thicknessMm: 400 });
+      const steps = [sand, wipe, step(other, { at: start, station: 'booth-2', hands: ['friend'] })];
+      const of = situationOf([tasks.sand, tasks.wipe, other]);
+      const texts = verify(evidenceOf(of, { air }), planOf(steps)).map((b) => b.text);
+      expect(texts.filter((text) => text.includes('is shown to be in time'))).toEqual([]);
+    }
+    const back = step(tasks.look, { at: start, station: 'bench-1' });
+    const later = step(tasks.coat, { at: start + 10, station: 'booth' });
+    expect(brought([sand, wipe, back, later])).toEqual([]);
+    expect(brought([sand, wipe, later])).toHaveLength(1);
     const before = step(tasks.coat, { at: start - 60, station: 'booth' });
     expect(brought([sand, before, wipe])).toEqual([]);
   });

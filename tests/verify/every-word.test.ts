@@ -3,11 +3,12 @@ import { mechanisms } from '../../src/model/material.ts';
 import type { Material } from '../../src/model/material.ts';
 import type { Plan, PlannedStep } from '../../src/model/plan.ts';
 import type { Situation } from '../../src/model/situation.ts';
+import type { WindowChoice } from '../../src/model/task.ts';
 import type { Breach } from '../../src/verify/breach.ts';
 import type { Evidence } from '../../src/verify/facts.ts';
 import { verify } from '../../src/verify/verify.ts';
 import { planWith, situation, steps, tasks } from './base.ts';
-import { enamel, evidenceOf, on, planOf, putty, shop, step, way } from './fixture.ts';
+import { enamel, enamelWindows, evidenceOf, on, planOf, putty, shop, step, way } from './fixture.ts';
 import { airWith, asking, moved } from './support.ts';
 
 // What words.test.ts leaves: each way in which a rule can be broken, with its words, the steps it names and its minute.
@@ -260,6 +261,37 @@ describe('windows', () => {
     ]);
   });
 
+  test('any of several preparations, each by its name', () => {
+    const late = { ...enamelWindows.late };
+    const { prep, ...bare } = late;
+    expect(prep).toBe('scuff');
+    const windows = [
+      { ...late, prepTask: 'desk/top/a' },
+      { ...bare, prepTask: 'desk/top/b' },
+      { ...late, prep: 'wash', prepTask: 'desk/top/c' },
+    ];
+    const of = asking({ inspect: undefined, coat2: { needs: [{ kind: 'window', task: tasks.coat1.id, windows }] } });
+    const plan = planWith({ coat2: moved('coat2', { at: on('tue', '13:20') }), inspect: undefined });
+    expect(told('window', plan, of)[0]?.[2]).toMatch(/it needs the preparation scuff or wash between the two, which/);
+  });
+
+  test('by how much it is too early for the next to open, in whatever order they stand; by nothing after the last', () => {
+    const needs = (windows: readonly WindowChoice[]) =>
+      asking({ inspect: undefined, coat2: { needs: [{ kind: 'window', task: tasks.coat1.id, windows }] } });
+    const { early, late } = enamelWindows;
+    const text = (at: number, windows: readonly WindowChoice[]) => {
+      const plan = planWith({ coat2: moved('coat2', { at }), inspect: undefined });
+      return told('window', plan, needs(windows))[0]?.[2].split(' may be recoated only ')[1];
+    };
+    const first = 'from Mon 2027-01-11 14:30 until Tue 2027-01-12 05:30';
+    const second = 'from Tue 2027-01-12 11:30 after the preparation scuff';
+    expect(text(on('mon', '14:10'), [early, late])).toBe(`${first}, or ${second}: 20 min too early`);
+    expect(text(on('mon', '14:10'), [late, early])).toBe(`${second}, or ${first}: 20 min too early`);
+    expect(text(on('tue', '08:00'), [early, late])).toBe(`${first}, or ${second}: 3 h 30 min too early`);
+    expect(text(on('tue', '08:00'), [late, early])).toBe(`${second}, or ${first}: 3 h 30 min too early`);
+    expect(text(on('tue', '08:00'), [early])).toBe(first);
+  });
+
   test('a preparation for nothing', () => {
     const needless: Told = [
       [tasks.scuff.id, tasks.coat2.id],
@@ -341,6 +373,22 @@ describe('what the plan shows', () => {
     expect(kept('inspect', '14:59', on('mon', '19:30'))).toBe(0);
     expect(kept('mask', '15:00', on('tue', '01:00'))).toBe(1);
   });
+  test('a place is kept until the end at least, is not taken over by itself, nor kept by another section', () => {
+    const places = (change: Parameters<typeof planWith>[0], of = situation) =>
+      told('shown', planWith(change), of).filter(([, , text]) => text.includes('keep its place'));
+    // The first coat took the place over, but long before the second ended.
+    expect(places({ coat2: { holdsStationUntil: on('mon', '09:00') } })).toHaveLength(1);
+    const atOnce = moved('inspect', { at: on('mon', '15:00'), station: 'booth', over: { after: [] } });
+    expect(places({ coat2: { holdsStationUntil: on('mon', '15:00') }, inspect: atOnce })).toEqual([]);
+    const laid = moved('glue', { over: { spans: [{ start: on('mon', '09:00'), end: on('mon', '09:00') }] } });
+    const done = new Map([[tasks.glue.id, { from: on('mon', '09:00'), to: on('mon', '09:00') }]]);
+    expect(
+      places({ glue: { ...laid, done: true, holdsStationUntil: on('mon', '09:00') } }, { ...situation, done }),
+    ).toHaveLength(1);
+    const joined = asking({ mask: { object: 'desk/top' } });
+    const mask = moved('mask', { at: on('mon', '15:00'), over: { holdsStationUntil: on('tue', '01:00'), after: [] } });
+    expect(places({ mask }, joined)).toHaveLength(1);
+  });
   test('of a piece', () => {
     const plan = planWith();
     const desk = (change: object): Plan => ({
@@ -369,6 +417,66 @@ describe('what the plan shows', () => {
     expect(proof({ gapPercent: 1, proven: true })).toEqual(says('"proven" with a gap of 1 %'));
     expect(proof({ gapPercent: -1, proven: false })).toEqual(says('"not proven" with a gap of -1 %'));
   });
+});
+
+test('what is done is not reproached with a wait, a window, a limit or a stay', () => {
+  const done = (id: string, from: number, to: number) => ({ done: new Map([[id, { from, to }]]) });
+  const early = planWith({ fill: moved('fill', { at: on('mon', '11:10') }) });
+  expect(told('wait', early).map(([ids]) => ids)).toEqual([[tasks.fill.id, tasks.glue.id]]);
+  expect(told('wait', early, { ...situation, ...done(tasks.fill.id, on('mon', '11:10'), on('mon', '11:55')) })).toEqual(
+    [],
+  );
+  const soon = planWith({ coat2: moved('coat2', { at: on('mon', '14:10') }) });
+  expect(told('window', soon)).toHaveLength(1);
+  expect(
+    told('window', soon, { ...situation, ...done(tasks.coat2.id, on('mon', '14:10'), on('mon', '14:40')) }),
+  ).toEqual([]);
+  const late = planWith({ unmask: moved('unmask', { at: on('tue', '08:40') }) });
+  expect(told('within', late).map(([ids]) => ids)).toEqual([[tasks.unmask.id, tasks.mask.id]]);
+  expect(
+    told('within', late, { ...situation, ...done(tasks.unmask.id, on('tue', '08:40'), on('tue', '09:10')) }),
+  ).toEqual([]);
+  const away = [{ start: on('tue', '00:00'), end: on('tue', '08:00'), at: 'Upholsterer' }];
+  const pieces = situation.book.pieces.map((p) => (p.id === 'desk' ? { ...p, away } : p));
+  const gone = { ...situation, book: { ...situation.book, pieces } };
+  expect(told('stay', planWith(), gone)).toHaveLength(1);
+  expect(
+    told('stay', planWith(), { ...gone, ...done(tasks.coat2.id, on('mon', '14:30'), on('mon', '15:00')) }),
+  ).toEqual([]);
+});
+
+test('work on the whole piece needs each section, whatever object it is of; of an unknown piece no stay is known', () => {
+  const away = [{ start: on('tue', '00:00'), end: on('tue', '08:00'), at: 'Upholsterer' }];
+  const pieces = situation.book.pieces.map((p) =>
+    p.id === 'desk' ? { ...p, sections: p.sections.map((s) => (s.id === 'legs' ? { ...s, away } : s)) } : p,
+  );
+  const change = { section: 'whole', object: 'desk/whole' };
+  const whole = asking({ coat2: change }, { book: { ...situation.book, pieces } });
+  expect(told('stay', planWith({ coat2: { section: 'whole' } }), whole).map(([ids]) => ids)).toEqual([
+    [tasks.coat2.id],
+  ]);
+  expect(told('stay', planWith(), { ...situation, book: { ...situation.book, pieces: [] } })).toEqual([]);
+});
+
+test('a step that waits for nothing in the plan is not reproached', () => {
+  const absent = 'desk/top/none';
+  const of = asking({
+    glue: {
+      needs: [
+        { kind: 'within', task: absent, hours: 1, why: 'never' },
+        { kind: 'window', task: absent, windows: [enamelWindows.early] },
+        { kind: 'mark', task: absent, mark: 'cure' },
+      ],
+    },
+  });
+  expect(verify(evidenceOf(of), planWith())).toEqual([]);
+});
+
+test('moved at the very minute at which it ends, it is moved wet', () => {
+  const plan = planWith({
+    inspect: moved('inspect', { at: on('mon', '15:00'), station: 'bench-1', hands: ['friend'] }),
+  });
+  expect(told('capacity', plan).map(([ids]) => ids)).toContainEqual([tasks.inspect.id, tasks.coat2.id]);
 });
 
 test('too early: both steps are named, the one that is too early first', () => {

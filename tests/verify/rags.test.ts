@@ -98,3 +98,22 @@ test('once they are put away, or it is begun, nobody asks how', () => {
   const atWork = new Map([[away.id, late]]);
   expect(texts([coated, { ...putLate, atWork: true }], { ...situation, atWork })).toEqual([]);
 });
+test('a slow hand is given more time for the coat, but not for the rags', () => {
+  const paces = new Map([['owner', { factor: 2, deviation: 0, count: 3 }]]);
+  const slow = { ...coated, spans: [{ start: on('mon', '09:00'), end: on('mon', '10:00') }] };
+  const hours = (minutes: number) => {
+    const rags = { ...put(), spans: [{ start: on('mon', '10:00'), end: on('mon', '10:00') + minutes }] };
+    return broken([slow, rags], { ...situation, paces }).includes('hours');
+  };
+  const [way] = away.ways;
+  expect(hours(way!.workMinutes)).toBe(false);
+  expect(hours(2 * way!.workMinutes)).toBe(true);
+});
+test('where the piece is away it is the coat that cannot stay, not the rags', () => {
+  const pieces = base.book.pieces.map((p) =>
+    p.id === 'desk' ? { ...p, away: [{ start: on('mon', '09:31'), end: on('mon', '09:33'), at: 'Upholsterer' }] } : p,
+  );
+  const of = { ...situation, book: { ...situation.book, pieces } };
+  const stays = verify(evidenceOf(of), planOf([coated, put()])).filter((b) => b.rule === 'stay');
+  expect(stays.map((b) => b.steps)).toEqual([[coat.id]]);
+});

@@ -135,6 +135,15 @@ describe('the tools between set-up and wash-up', () => {
     const done = new Map([[other.id, { from: on('mon', '08:50'), to: on('mon', '09:00') }]]);
     expect(used('08:50', undefined, { done })).toEqual([]);
   });
+  test('through the last of three coats, too', () => {
+    const middle = laid(tasks.legs, nine, 30, 'booth-2');
+    const third = laid(tasks.seat, on('mon', '09:30'), 40, 'booth');
+    const between = step(tasks.other, { at: on('mon', '10:00'), station: 'bench-1', hands: ['helper'] });
+    const all = { steps: [top.id, middle.id, third.id], savedMinutes: 60 };
+    expect(told([top, middle, third, between], [all])).toEqual([
+      [[other.id], on('mon', '10:00'), 'Chair, back, spray uses Sprayer between Desk, top, coat and Chair, seat, coat'],
+    ]);
+  });
   test('a tool that the shop lacks is another rule’s business', () => {
     const steps = [top, last].map((s) => ({ ...s, tools: ['whip'] }));
     expect(told([...steps, { ...other, tools: ['whip'], spans: [{ start: on('mon', '08:50'), end: nine }] }])).toEqual(
@@ -202,6 +211,17 @@ describe('what is shown of a session', () => {
     expect(saves(40, pace(1.1, 0.5), ['friend', 'owner'])).toEqual([]);
     // 0.05 × 60 is 3: nothing takes less than five minutes.
     expect(saves(0, pace(0.05))).toEqual([]);
+  });
+  test('at the usual pace to the minute', () => {
+    const odd = { workMinutes: 62, inSession: { first: 51, middle: 31, last: 43 } };
+    const of = Object.values(tasks).map((t): Task => ({ ...t, ways: t.ways.map((w) => ({ ...w, ...odd })) }));
+    const steps = [laid(tasks.top, on('mon', '08:00'), 51, 'booth'), laid(tasks.legs, nine, 43, 'booth-2')];
+    // 62 + 62 minutes less 51 + 43.
+    expect(told(steps, [{ ...session, savedMinutes: 30 }], of)).toEqual([]);
+    expect(told(steps, [{ ...session, savedMinutes: 31 }], of)).toHaveLength(1);
+    const one = { workMinutes: 62, inSession: { first: 51, middle: 31, last: 42 } };
+    const other = Object.values(tasks).map((t): Task => ({ ...t, ways: t.ways.map((w) => ({ ...w, ...one })) }));
+    expect(told(steps, [{ ...session, savedMinutes: 31 }], other)).toEqual([]);
   });
   test('three coats: the middle one neither mixes nor washes up', () => {
     const legs = laid(tasks.legs, nine, 30, 'booth-2');

@@ -52,6 +52,13 @@ test('what comes next is done where it stands now, or once it can be moved', () 
   ]);
 });
 
+test('what comes next takes its place like anything else', () => {
+  expect(texts([glue, mask, look('10:20', 'bench-3'), chair('10:30', 'bench-3')])).toEqual([]);
+  expect(texts([glue, mask, look('10:20', 'bench-3'), chair('10:29', 'bench-3')])).toEqual([
+    'capacity: Mon 2027-01-11 10:29: 2 at once on Bench 3, which has room for 1: Chair, seat, wash; Desk, legs, look',
+  ]);
+});
+
 test('the place that it left was its own until then', () => {
   const at = { start: on('mon', '08:18'), end: on('mon', '08:28') };
   const early = { ...chair('08:30', 'bench-2'), spans: [at] };

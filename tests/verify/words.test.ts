@@ -42,6 +42,13 @@ test('steps by the names of piece and section', () => {
   expect(say.step(tasks.scuff.id)).toBe('Desk, top, coat 2 scuff');
   expect(say.step(tasks.mask.id)).toBe('Desk, whole, mask');
   expect(say.step('no/such/step')).toBe('no/such/step');
+  const pieces = situation.book.pieces.map((p) => ({
+    ...p,
+    sections: p.sections.map((s) => ({ ...s, name: `${p.name}'s ${s.name}` })),
+  }));
+  expect(sayFor({ ...situation, book: { ...situation.book, pieces } }).step(tasks.coat2.id)).toBe(
+    "Desk, Desk's top, coat 2",
+  );
   expect(say.piece('chair')).toBe('Chair');
   expect(say.piece('stool')).toBe('stool');
 });

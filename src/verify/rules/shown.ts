@@ -2,7 +2,6 @@ import { dryMap } from '../../drying/dry-marks.ts';
 import { marks, type Mark, type Pace } from '../../model/mark.ts';
 import type { MarkTimes, PlannedStep } from '../../model/plan.ts';
 import type { Minute } from '../../time/span.ts';
-import { NEVER } from '../../time/time-map.ts';
 import type { Breach } from '../breach.ts';
 import { reached, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
@@ -25,8 +24,7 @@ function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
 }
 
 function sameWindow(shown: NonNullable<PlannedStep['window']>, { choice, opens, shuts }: OpenWindow): boolean {
-  const shutting = shuts === undefined || shuts >= NEVER ? undefined : shuts;
-  return shown.opens === opens && shown.shuts === shutting && shown.prep === choice.prep;
+  return shown.opens === opens && shown.shuts === shuts && shown.prep === choice.prep;
 }
 
 function windowFaults(fact: Fact, ground: Ground): string[] {

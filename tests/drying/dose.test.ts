@@ -1,0 +1,123 @@
+// The integral of a rate over a room's air, against a sum made apart from it: the law asked in the middle of each minute.
+import { expect, test } from 'vitest';
+import { airAt, seriesEnd, type AirSeries } from '../../src/air/series.ts';
+import { integrate } from '../../src/drying/dose.ts';
+import { rateLaw } from '../../src/drying/rate-law.ts';
+import fc from '../support/property.ts';
+import { anyMark, anyMechanism, madeUp, t0 } from './arbitrary.ts';
+
+const law = fc
+  .tuple(anyMechanism, anyMark, fc.constantFrom(undefined, 8))
+  .map(([mechanism, mark, floor]) =>
+    rateLaw(madeUp({ mechanism, ...(floor === undefined ? {} : { minFilmTempC: floor }) }), mark),
+  );
+
+const wave = (i: number, perDay: number, of: number): number => Math.cos((2 * Math.PI * i) / perDay + of);
+
+/** Some days that come again, or nearly, with samples as often as loggers take them. */
+const days: fc.Arbitrary<AirSeries> = fc
+  .record({
+    stepMinutes: fc.constantFrom(3, 7, 10, 15, 20, 30, 60),
+    days: fc.integer({ min: 1, max: 4 }),
+    meanC: fc.double({ min: 4, max: 25, noNaN: true }),
+    swingK: fc.constantFrom(0, 2, 8),
+    odd: fc.option(fc.record({ day: fc.nat(3), hour: fc.nat(23), byK: fc.constantFrom(-6, 5), byRh: fc.nat(20) }), {
+      nil: undefined,
+    }),
+  })
+  .map(({ stepMinutes, days: count, meanC, swingK, odd }) => {
+    const perDay = Math.floor(1440 / stepMinutes);
+    const length = count * perDay + 2;
+    const isOdd = (i: number) => odd !== undefined && Math.floor((i * stepMinutes) / 60) === 24 * odd.day + odd.hour;
+    return {
+      from: t0,
+      stepMinutes,
+      tempC: Float64Array.from(
+        { length },
+        (_, i) => meanC + swingK * wave(i % perDay, perDay, 0) + (isOdd(i) ? (odd?.byK ?? 0) : 0),
+      ),
+      rhPercent: Float64Array.from(
+        { length },
+        (_, i) => 55 - 3 * swingK * wave(i % perDay, perDay, 0) + (isOdd(i) ? (odd?.byRh ?? 0) : 0),
+      ),
+      notes: [],
+    };
+  });
+
+test('is the sum of what each minute brings', () => {
+  fc.assert(
+    fc.property(days, law, (air, { rate }) => {
+      const dose = integrate(air, { key: 'test', rate });
+      const end = seriesEnd(air);
+      let sum = 0;
+      for (let minute = air.from; minute < end; minute += 1) {
+        const { tempC, rhPercent } = airAt(air, minute + 0.5);
+        sum += rate(tempC, rhPercent) / 60;
+        if ((minute - air.from) % 97 === 0 || minute === end - 1)
+          // A rate that begins or ends within three minutes may be taken as a straight line over them.
+          expect(Math.abs(dose.hoursAt(minute + 1) - sum)).toBeLessThan(2e-3 * sum + 0.06);
+      }
+    }),
+    { numRuns: 100 },
+  );
+});
+
+test('of a rate that is a straight line is exact, whatever the samples are', () => {
+  fc.assert(
+    fc.property(days, (air) => {
+      // At `minute` the rate is the temperature itself: its integral is that of the straight lines between the samples.
+      const rate = (tempC: number) => tempC + 20;
+      const dose = integrate(air, { key: 'line', rate });
+      let area = 0;
+      for (let i = 0; i + 1 < air.tempC.length; i += 1) {
+        area += ((rate(air.tempC[i]!) + rate(air.tempC[i + 1]!)) / 2) * (air.stepMinutes / 60);
+        // Samples that do not lie on the third minutes are cut off by the straight lines between those.
+        if (air.stepMinutes % 3 === 0) expect(dose.hoursAt(air.from + (i + 1) * air.stepMinutes)).toBeCloseTo(area, 6);
+      }
+      expect(Math.abs(dose.hoursAt(seriesEnd(air)) / area - 1)).toBeLessThan(1e-3);
+    }),
+    { numRuns: 100 },
+  );
+});
+
+test('a record that ends between two third minutes ends there', () => {
+  for (const length of [1, 2, 4, 10, 20]) {
+    const air = {
+      from: t0,
+      stepMinutes: length,
+      tempC: Float64Array.of(0, 30),
+      rhPercent: Float64Array.of(50, 50),
+      notes: [],
+    };
+    // A rate that grows from 0 to 30: half of that on the whole, a quarter in the first half.
+    const dose = integrate(air, { key: 'ramp', rate: (tempC) => tempC });
+    expect(dose.hoursAt(t0 + length)).toBeCloseTo((15 * length) / 60, 9);
+    if (length % 2 === 0) expect(dose.hoursAt(t0 + length / 2)).toBeCloseTo((7.5 * length) / 2 / 60, 9);
+  }
+});
+
+test('before and after the record it goes on at the mean speed of its first and last day', () => {
+  fc.assert(
+    fc.property(days, law, fc.integer({ min: 1, max: 9000 }), (air, { rate }, k) => {
+      const dose = integrate(air, { key: 'test', rate });
+      const end = seriesEnd(air);
+      const day = Math.min(1440, end - air.from);
+      const speed = (from: number, to: number) => (dose.hoursAt(to) - dose.hoursAt(from)) / (to - from);
+      expect(dose.hoursAt(air.from)).toBe(0);
+      expect(speed(air.from - k, air.from)).toBeCloseTo(speed(air.from, air.from + day), 9);
+      expect(speed(end, end + k)).toBeCloseTo(speed(end - day, end), 9);
+      expect(dose.last).toBe(end + 400 * 1440);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('asked of any minute first, it says the same', () => {
+  fc.assert(
+    fc.property(days, law, fc.array(fc.nat(6000), { minLength: 2, maxLength: 6 }), (air, { rate }, minutes) => {
+      const dose = integrate(air, { key: 'test', rate });
+      for (const k of minutes) expect(dose.hoursAt(t0 + k)).toBe(integrate(air, { key: 'test', rate }).hoursAt(t0 + k));
+    }),
+    { numRuns: 40 },
+  );
+});
