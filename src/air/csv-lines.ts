@@ -43,7 +43,7 @@ export function readNumber(text: string): number | undefined {
 
 /** The unit that stands behind a temperature; undefined if none does. */
 export function tempUnit(text: string): 'C' | 'F' | undefined {
-  const unit = /\d\s*(?:°?\s*([CF])|(℃|℉))$/i.exec(text);
+  const unit = /\d\s*(?:(?:°\s*)?([CF])|(℃|℉))$/i.exec(text);
   if (unit === null) return undefined;
   return unit[1]?.toUpperCase() === 'F' || unit[2] === '℉' ? 'F' : 'C';
 }

@@ -10,7 +10,7 @@ import { isPainted } from '../intake/recipe-traits.ts';
 import { unknownWood, woods, type Wood } from '../intake/woods.ts';
 import { localDay, localTime, readTime } from '../time/zone.ts';
 import type { Call } from './call.ts';
-import { freeId, idFromName } from './id-from-name.ts';
+import { freeId, idFromName, isNoFileName } from './id-from-name.ts';
 import { estimated, knowAreas, knowCounts, knowSize } from './intake-sections.ts';
 import { knowFinishes, knowFound, roleRecipes } from './intake-wishes.ts';
 import type { OpenShop } from './open-shop.ts';
@@ -21,6 +21,7 @@ async function knowId(asker: Asker, name: string, taken: readonly string[]): Pro
   const wanted = idFromName(name, 'piece');
   if (taken.includes(wanted)) asker.say(worded`    pieces/${wanted}.yaml is there already, and stays as it is`);
   const free: Reader<string> = (text) => {
+    if (isNoFileName(text)) return refuse(worded`cannot be an id`, worded`choose another word`);
     const id = readId(text);
     return id.ok && taken.includes(id.value)
       ? refuse(

@@ -162,14 +162,15 @@ describe('hours beside the record, and of other materials', () => {
     ]);
   });
   it('a mix outlives the run from just those minutes at which it does', () => {
-    const mixed = coat({ mechanism: 'two-part', marks: {}, potLife: hours(1.2, 0.8, 2) });
+    const endless = coat({ mechanism: 'two-part', marks: {} });
+    const mixed = { ...endless, potLife: hours(1.2, 0.8, 2) };
     const seen = { fit: 0, unfit: 0 };
     fc.assert(
       fc.property(wildAir(12, 31), fc.integer({ min: 20, max: 60 }), fc.nat(40), (air, run, offset) => {
         const [from, to] = [t0 + offset, t0 + 1500 + offset];
         const potLife = potLifeMap(mixed, air)!;
         const starts = applicationStarts(mixed, film, air, run, from, to);
-        const without = applicationStarts({ ...mixed, potLife: undefined } as Material, film, air, run, from, to);
+        const without = applicationStarts(endless, film, air, run, from, to);
         const has = (spans: typeof starts, m: number) => spans.some((s) => s.start <= m && m < s.end);
         for (let m = from - 2; m <= to + 2; m += 1) {
           const fits = has(without, m) && potLife.at(m) >= m + run;

@@ -47,6 +47,7 @@ describe('hostile and broken text', () => {
     expect(read(keys).findings).toEqual([]);
     expect(read(' '.repeat(1_000_000)).findings).toHaveLength(1);
     expect(read('a:\n'.repeat(333_000)).findings).toHaveLength(100);
+    expect(read(`x:\n${' '.repeat(900_000)}a: b: c\n`).findings).toHaveLength(1);
   });
 
   test('nothing reaches the prototype of all objects', () => {

@@ -268,11 +268,11 @@ describe('windows', () => {
     const windows = [
       { ...late, prepTask: 'desk/top/a' },
       { ...bare, prepTask: 'desk/top/b' },
-      { ...late, prep: 'wash', prepTask: 'desk/top/c' },
+      { ...late, prep: 'abrade' as const, prepTask: 'desk/top/c' },
     ];
     const of = asking({ inspect: undefined, coat2: { needs: [{ kind: 'window', task: tasks.coat1.id, windows }] } });
     const plan = planWith({ coat2: moved('coat2', { at: on('tue', '13:20') }), inspect: undefined });
-    expect(told('window', plan, of)[0]?.[2]).toMatch(/it needs the preparation scuff or wash between the two, which/);
+    expect(told('window', plan, of)[0]?.[2]).toMatch(/it needs the preparation scuff or abrade between the two, which/);
   });
 
   test('by how much it is too early for the next to open, in whatever order they stand; by nothing after the last', () => {

@@ -145,7 +145,7 @@ function indentedTooFar(text: string, { code, pos }: YAMLError): Fault | undefin
   if (code !== 'BLOCK_AS_IMPLICIT_KEY') return undefined;
   const lineStart = text.lastIndexOf('\n', pos[0]) + 1;
   const [, above = '', indent = '', below = ''] =
-    /^(( *)[^\n]*\n(?:[ \t]*\n)*)( +)[\w-]+:(?:[ \n]|$)/.exec(text.slice(lineStart)) ?? [];
+    /^(( *)(?:[^ \n][^\n]*)?\n(?:[ \t]*\n)*)( +)[\w-]+:(?:[ \n]|$)/.exec(text.slice(lineStart)) ?? [];
   if (below.length <= indent.length) return undefined;
   return {
     offset: lineStart + above.length + below.length,

@@ -172,11 +172,19 @@ describe('hostile names', () => {
         bagLabels(book.pieces),
       ].map((p) => p.html);
     };
+    /** Of each tag, what stands outside of its quotes: its attributes. */
+    const attributes = (html: string) =>
+      [...html.matchAll(/<[a-z][^>]*>/g)].flatMap(([tag]) =>
+        [...tag.replaceAll(/"[^"]*"/g, '""').matchAll(/[^\s="<>/]+/g)].slice(1).map(([name]) => name),
+      );
     const plain = paperFor('x').map((html) => new Set(shape(html)));
+    const attributesOfPlain = new Set(paperFor('x').flatMap(attributes));
+    expect(attributesOfPlain).toContain('aria-label');
     fc.assert(
       fc.property(attack, attack, (a, b) => {
         paperFor(`${a}${b}`).forEach((html, i) => {
           expect(new Set(shape(html))).toEqual(plain[i]);
+          expect(attributes(html).filter((name) => !attributesOfPlain.has(name))).toEqual([]);
 
           expect(html).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066\u2067]|\p{Surrogate}/u);
         });
