@@ -178,7 +178,7 @@ describe('hours beside the record, and of other materials', () => {
           if (has(without, m)) seen[fits ? 'fit' : 'unfit'] += 1;
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 300 },
     );
     expect(Math.min(seen.fit, seen.unfit)).toBeGreaterThan(20);
   });

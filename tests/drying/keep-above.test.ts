@@ -38,15 +38,35 @@ test('a coat may start where no minute from its start until the hours after its 
   expect(Math.min(seen.warm, seen.cold)).toBeGreaterThan(100);
 });
 
+test('warm for just as long as it takes is long enough', () => {
+  const air = {
+    from: t0,
+    stepMinutes: 15,
+    tempC: Float64Array.of(9, 10, 10, 9),
+    rhPercent: new Float64Array(4).fill(50),
+    notes: [],
+  };
+  const starts = (run: number) => warmEnough({ tempC: 10, hours: 0 }, air, run).map((s) => [s.start - t0, s.end - t0]);
+  // Warm enough at the 16 minutes from 15 to 30.
+  expect(starts(15)).toEqual([[15, 17]]);
+  expect(starts(16)).toEqual([[15, 16]]);
+  expect(starts(17)).toEqual([]);
+});
+
 test('the coldest minute to come is that of a look at each', () => {
   fc.assert(
-    fc.property(anyAir, fc.integer({ min: 0, max: 600 }), fc.integer({ min: -300, max: 3000 }), (air, after, k) => {
-      const minute = t0 + k;
-      let coldest = Infinity;
-      for (let m = minute; m <= minute + Math.ceil((after / 60) * 60); m += 1)
-        coldest = Math.min(coldest, airAt(air, m).tempC);
-      expect(coldestAhead({ tempC: 10, hours: after / 60 }, air, minute)).toBeCloseTo(coldest, 9);
-    }),
+    fc.property(
+      anyAir,
+      fc.integer({ min: 0, max: 200 }),
+      fc.double({ min: -0.2, max: 1.2, noNaN: true }),
+      (air, after, share) => {
+        const minute = t0 + Math.round(share * (seriesEnd(air) - t0));
+        let coldest = Infinity;
+        for (let m = minute; m <= minute + Math.ceil((after / 60) * 60); m += 1)
+          coldest = Math.min(coldest, airAt(air, m).tempC);
+        expect(coldestAhead({ tempC: 10, hours: after / 60 }, air, minute)).toBeCloseTo(coldest, 9);
+      },
+    ),
     { numRuns: 300 },
   );
 });

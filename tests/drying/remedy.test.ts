@@ -146,6 +146,13 @@ describe('the remedy of a stretch', () => {
     expect(both?.why.map((w) => w.code).sort()).toEqual(['air-too-damp', 'cold-ahead']);
     expect(both?.remedy).toMatchObject({ thenKeep: { tempC: 10, hours: 6 } });
     expect(both?.remedy?.heatToC).toBeGreaterThan(20);
+    const muggy = series(60, [31, 31, 31, 8, 8, 8, 31, 31, 31, 31], 95);
+    const hot = coat({ minTempC: 5, keepAbove: { tempC: 10, hours: 6 } });
+    expect(outlookOf(hot, muggy)[0]?.remedy).toEqual({
+      heatToC: 10,
+      thenKeep: { tempC: 10, hours: 6 },
+      dryToRhPercent: 80,
+    });
   });
 
   test('is heat where the air itself is too cold for a while, though only the work is at each look', () => {

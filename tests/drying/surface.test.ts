@@ -2,7 +2,7 @@ import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { coatableAfter, surfaceOf, surfaceTempC, timeConstantMinutes } from '../../src/drying/surface.ts';
 import { NEVER } from '../../src/time/time-map.ts';
-import { airAt } from '../../src/air/series.ts';
+import { airAt, seriesEnd } from '../../src/air/series.ts';
 import { breaches } from '../../src/drying/air-limits.ts';
 import { SETTLED_WITHIN_K, warmedThrough } from '../../src/drying/carry-in.ts';
 import { madeUp, still, t0, wildAir } from './arbitrary.ts';
@@ -12,6 +12,24 @@ describe('a surface', () => {
     const lag = timeConstantMinutes(19);
     const surface = surfaceTempC(still(20, 50), 19, 0, t0, t0 + Math.round(lag));
     expect(surface / 20).toBeCloseTo(1 - Math.exp(-1), 2);
+  });
+
+  it('follows the air of its room by Newton’s cooling, at every minute', () => {
+    fc.assert(
+      fc.property(wildAir(-5, 35), fc.constantFrom(6, 19, 40), (air, mm) => {
+        const lag = timeConstantMinutes(mm);
+        const surface = surfaceOf(air, mm);
+        let surfaceC = airAt(air, air.from).tempC;
+        expect(surface(air.from - 100)).toBeCloseTo(surfaceC, 9);
+        // By another road: followed in steps of a twentieth of a minute.
+        for (let minute = air.from; minute < seriesEnd(air) + 60; minute += 1) {
+          expect(Math.abs(surface(minute) - surfaceC)).toBeLessThan(0.03);
+          for (let k = 0.5; k < 20; k += 1)
+            surfaceC += (airAt(air, minute + k / 20).tempC - surfaceC) * (1 - Math.exp(-1 / 20 / lag));
+        }
+      }),
+      { numRuns: 40 },
+    );
   });
 
   it('of thick wood lags more, by more than its thickness', () => {
