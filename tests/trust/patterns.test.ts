@@ -51,8 +51,9 @@ test.each([
   expect(ambiguity(pattern)).toBe(expected);
 });
 
-test('all patterns are literals, and there are many', () => {
-  expect(all.flatMap(({ made }) => made)).toEqual([]);
+test('all patterns are literals, or a literal with other flags, and there are many', () => {
+  const isOther = ({ text }: Found) => /^new RegExp\(\w+\.source, '[a-z]*'\)$/.test(text);
+  expect(all.flatMap(({ made }) => made).filter((p) => !isOther(p))).toEqual([]);
   expect(all.flatMap(({ literals }) => literals).length).toBeGreaterThan(100);
 });
 
