@@ -9,7 +9,9 @@ import type { Situation } from '../model/situation.ts';
 import type { Minute } from '../time/span.ts';
 import { compile } from './compile.ts';
 import type { Compiled } from './compiled.ts';
+import { cheapestOf } from './cheapest-choice.ts';
 import { decode } from './decode.ts';
+import { everyAgreed } from './every-session.ts';
 import { keptSchedule } from './kept-schedule.ts';
 import { plannedSessions } from './planned-sessions.ts';
 import { type Agreed, problemWith } from './session-problem.ts';
@@ -116,40 +118,48 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   const compiled = compile(situation, air, { to, factors, anew, ...(kept && { kept }) });
   const budget = steps ?? defaultSteps(compiled.problem);
   const sharing = compiled.ground.shares.size > 0;
-  const first = (agreed: readonly Agreed[]) => {
+  /** The plan with just these sessions; as one of so many `choices`, its bound is that of this choice alone. */
+  const first = (agreed: readonly Agreed[], choices?: number): Outcome => {
     const problem = problemWith(compiled, agreed);
     const asked = {
       ...search,
-      ...(onBetter && { onBetter }),
-      steps: sharing ? Math.ceil(budget * (1 - SHARING)) : budget,
-      ...(sharing && { loosened: compiled.problem }),
+      ...(onBetter && choices === undefined && { onBetter }),
+      steps: sharing ? Math.ceil((budget * (1 - SHARING)) / (choices ?? 1)) : budget,
+      ...(sharing && choices === undefined && { loosened: compiled.problem }),
     };
     const from = kept && fitted(compiled, keptSchedule(compiled, kept), agreed);
-    const outcome =
-      kept === undefined || from === undefined || anew
-        ? solve(problem, { ...asked, ...(from && { from }) })
-        : solveNear(problem, { ...asked, from }, lateBy(compiled, kept));
-    return { agreed, outcome };
+    return kept === undefined || from === undefined || anew
+      ? solve(problem, { ...asked, ...(from && { from }) })
+      : solveNear(problem, { ...asked, from }, lateBy(compiled, kept));
   };
   const together = kept === undefined ? naturalAgreed(compiled) : keptAgreed(compiled);
-  let { agreed, outcome } = first(together);
+  let agreed: readonly Agreed[] = together;
+  let outcome = first(agreed);
   // What the shop held to, or would lay in one go, may not hold; without it there may be a plan.
   if (together.length > 0 && outcome.status !== 'optimal' && outcome.status !== 'feasible')
-    ({ agreed, outcome } = first([]));
+    [agreed, outcome] = [[], first([])];
+  // Where people follow a plan, only what is new to it is worth another look.
+  const looks = anew || [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
+  const isFound = outcome.status === 'optimal' || outcome.status === 'feasible';
+  const choices = sharing && (looks || !isFound) ? everyAgreed(compiled) : undefined;
+  if (choices !== undefined && outcome.status !== 'optimal')
+    ({ agreed, outcome } = cheapestOf(
+      choices.map((choice) => ({ agreed: choice, outcome: first(choice, choices.length) })),
+      { agreed, outcome },
+    ));
   if (outcome.status === 'infeasible')
     return {
       found: false,
-      proven: !sharing || !isPossible(compiled.problem, search.seed),
+      proven: !sharing || choices !== undefined || !isPossible(compiled.problem, search.seed),
       conflict: outcome.conflict,
       compiled,
     };
   if (outcome.status === 'unknown') return { found: false, proven: false, conflict: outcome.stuck, compiled };
   const begun: Shared = { agreed, schedule: outcome.schedule, value: outcome.value, steps: outcome.steps };
-  // Where people follow a plan, only what is new to it is worth another look.
-  const looks = anew || [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
-  const shared = looks
-    ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
-    : begun;
+  const shared =
+    looks && outcome.status !== 'optimal'
+      ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
+      : begun;
   const best = kept === undefined || anew ? shared : movedBack(compiled, kept, shared);
   const ready = new Map<string, Minute>();
   compiled.meanings.forEach((meaning, i) => {

@@ -162,3 +162,99 @@ export const wholeHours: fc.Arbitrary<Book> = fc
   .map(([shop, paint, glue, one, two, pieces]) =>
     part.bookOf(shop, [paint, glue], [part.recipeOf('one', one), part.recipeOf('two', two)], pieces),
   );
+
+/** An area from which a coat past its window is stripped in an hour. */
+const STRIPPED_IN_AN_HOUR_M2 = 0.5;
+/** Mixed for 20 min, set up for and washed up 20 min each: coats laid in one go share these. */
+const SHARED_MINUTES = 20;
+
+function sharedCoat(id: string, minutes: number, sprayed: boolean, both: boolean): RecipeStep {
+  const time = { fixedMinutes: minutes, minutesPerM2: 0, minutesPerItem: 0, mixMinutes: SHARED_MINUTES };
+  const spray = part.wayOf(minutes, { name: 'spray', time, stations: ['spray'], tools: ['sprayer'] });
+  const brush = part.wayOf(minutes, { name: 'brush', time, stations: ['bench'] });
+  return part.stepOf(id, 'coat', both ? [spray, brush] : [sprayed ? spray : brush], { material: 'paint' });
+}
+
+const anySharedPaint: fc.Arbitrary<Material> = fc
+  .record({
+    dustFree: anyHours(1),
+    later: anyHours(4),
+    opens: anyHours(3),
+    open: fc.option(fc.integer({ min: 1, max: 4 })),
+    potLife: fc.option(fc.integer({ min: 1, max: 3 }), { freq: 2 }),
+  })
+  .map(({ dustFree, later, opens, open, potLife }) =>
+    part.materialOf('paint', {
+      marks: { 'dust-free': dustFree, handle: later },
+      windows: [{ opens, ...(open !== null && { shuts: span(opens.high + open, 0, 0) }) }],
+      ...(potLife !== null && { potLife: span(potLife, 0, 0) }),
+    }),
+  );
+
+/**
+ * A shop of two or three coats and perhaps a look at one, work in thirds of an hour and waits in whole ones: some cheapest plan begins
+ * every step on a third of an hour, which is also the longest wait between two coats of a session.
+ */
+export const sharing: fc.Arbitrary<Book> = fc
+  .record({
+    paint: anySharedPaint,
+    opening: fc.constantFrom(part.clock([8, 12]), part.clock([8, 10], [11, 14])),
+    helper: fc.boolean(),
+    slots: fc.integer({ min: 1, max: 2 }),
+    coats: fc.array(fc.tuple(fc.integer({ min: 1, max: 2 }), fc.boolean(), fc.boolean()), {
+      minLength: 2,
+      maxLength: 2,
+    }),
+    ends: fc.constantFrom('look', 'coat', 'none', 'none'),
+    pieces: fc.array(
+      fc.record({
+        price: fc.nat(40),
+        wanted: fc.option(fc.integer({ min: 1, max: 60 })),
+        arrives: fc.option(fc.integer({ min: 1, max: 24 }), { freq: 2 }),
+      }),
+      { minLength: 2, maxLength: 3 },
+    ),
+  })
+  .map(({ paint, opening, helper, slots, coats, ends, pieces }) => {
+    const hours = part.weekOf(opening);
+    const recipes = coats.map(([minutes, sprayed, both], i) =>
+      part.recipeOf(`recipe-${i}`, [
+        sharedCoat('coat', minutes * 20, sprayed, both && pieces.length === 2),
+        ...(i > 0 || ends === 'none' || pieces.length > 2
+          ? []
+          : [
+              ends === 'coat'
+                ? sharedCoat('second', 20, sprayed, false)
+                : part.stepOf('look', 'inspect', [part.wayOf(20)]),
+            ]),
+      ]),
+    );
+    const shop = part.shopOf(hours, {
+      stations: [
+        part.stationOf('bench', 'Bench', 'room', 'bench', slots),
+        part.stationOf('spray', 'Spray corner', 'room', 'spray', 2),
+      ],
+      tools: [part.toolOf('sprayer', 'Sprayer', SHARED_MINUTES, SHARED_MINUTES)],
+      hands: [
+        part.handOf('owner', 'Owner', [], hours),
+        ...(helper ? [part.handOf('helper', 'Helper', [], part.weekOf(part.clock([8, 10])))] : []),
+      ],
+    });
+    return part.bookOf(
+      shop,
+      [paint],
+      recipes,
+      pieces.map(({ price, wanted, arrives }, i) =>
+        part.pieceOf(
+          `piece-${i + 1}`,
+          [part.sectionOf('body', `recipe-${i % 2}`, { areaM2: STRIPPED_IN_AN_HOUR_M2 })],
+          {
+            priceMinor: price * 2500,
+            costMinor: Math.floor(price / 3) * 2500,
+            ...(wanted !== null && { wantedBy: now + wanted * 20 }),
+            ...(arrives !== null && { arrives: now + arrives * 20 }),
+          },
+        ),
+      ),
+    );
+  });

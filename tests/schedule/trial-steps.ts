@@ -7,6 +7,7 @@ import { openSpans } from '../../src/model/hours.ts';
 import type { Mark } from '../../src/model/mark.ts';
 import type { Film, Material } from '../../src/model/material.ts';
 import type { Hand, Station } from '../../src/model/shop.ts';
+import type { SessionPart } from '../../src/model/session-part.ts';
 import type { Situation } from '../../src/model/situation.ts';
 import type { Task, Way } from '../../src/model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../../src/time/span.ts';
@@ -27,6 +28,9 @@ export interface Tried {
   readonly way: Way;
   readonly station: Station;
   readonly hands: readonly string[];
+  /** Shares mixing, set-up and wash-up, as this part of a session; absent: by itself. */
+  readonly part?: SessionPart;
+  readonly minutes: number;
   readonly spans: readonly Span[];
   readonly start: Minute;
   readonly end: Minute;
@@ -84,6 +88,20 @@ function airBears({ material, air, film }: NonNullable<Tried['laid']>, start: Mi
   return end <= (potLifeMap(material, air)?.at(start) ?? end);
 }
 
+/** Two coats that could be laid with what is mixed once: one material through the same tools. */
+function couldShare(a: Way, b: Way): boolean {
+  const tools = (way: Way) => [...way.tools].sort().join();
+  return a.inSession !== undefined && a.film?.material === b.film?.material && tools(a) === tools(b);
+}
+
+/** By itself, and, where another task could share with it, as any part of a session. */
+function partsOf(way: Way, task: Task, tasks: readonly Task[]): (SessionPart | undefined)[] {
+  const others = tasks.filter((t) => t.id !== task.id);
+  return others.some((t) => t.ways.some((w) => couldShare(way, w)))
+    ? [undefined, 'first', 'middle', 'last']
+    : [undefined];
+}
+
 /** Every single way of doing `task`, by start, as if it were alone in the shop. */
 export function triesOf({ situation, air, to, gridMinutes }: Trial, task: Task): Tried[] {
   const { book, now, notBefore } = situation;
@@ -104,24 +122,29 @@ export function triesOf({ situation, air, to, gridMinutes }: Trial, task: Task):
         if (!way.stations.includes(station.kind)) continue;
         const roomAir = air.get(station.room)!;
         const laid = way.film && { material: book.materials.get(way.film.material)!, film: way.film, air: roomAir };
-        for (let start = now; start < to; start += gridMinutes) {
-          if (start < earliest) continue;
-          const spans = workFrom(hours, start, way.workMinutes, task.mayPause);
-          const end = spans?.at(-1)?.end;
-          if (spans === undefined || end === undefined || (laid && !airBears(laid, start, end))) continue;
-          tries.push({
-            task,
-            way,
-            station,
-            hands: team.map((h) => h.id),
-            spans,
-            start,
-            end,
-            ...(laid && { laid }),
-            movable: dryAt(laid, end, 'handle'),
-            dustFree: dryAt(laid, end, 'dust-free'),
-            stackable: dryAt(laid, end, 'stack'),
-          });
+        for (const part of partsOf(way, task, situation.tasks)) {
+          const minutes = part === undefined ? way.workMinutes : (way.inSession?.[part] ?? way.workMinutes);
+          for (let start = now; start < to; start += gridMinutes) {
+            if (start < earliest) continue;
+            const spans = workFrom(hours, start, minutes, task.mayPause);
+            const end = spans?.at(-1)?.end;
+            if (spans === undefined || end === undefined || (laid && !airBears(laid, start, end))) continue;
+            tries.push({
+              task,
+              way,
+              station,
+              hands: team.map((h) => h.id),
+              ...(part && { part }),
+              minutes,
+              spans,
+              start,
+              end,
+              ...(laid && { laid }),
+              movable: dryAt(laid, end, 'handle'),
+              dustFree: dryAt(laid, end, 'dust-free'),
+              stackable: dryAt(laid, end, 'stack'),
+            });
+          }
         }
       }
     }

@@ -3,6 +3,7 @@ import type { Piece } from '../../src/model/piece.ts';
 import type { Task } from '../../src/model/task.ts';
 import { lateWeight, MOVED_ONCE, MOVED_WEIGHT, tieUpWeight, WORK_WEIGHT } from '../../src/schedule/weights.ts';
 import type { Minute } from '../../src/time/span.ts';
+import { sessionsHold } from './trial-sessions.ts';
 import { mayBe } from './trial-rules.ts';
 import { triesOf, type Trial, type Tried } from './trial-steps.ts';
 
@@ -17,6 +18,8 @@ interface Board {
   readonly pieces: readonly Piece[];
   readonly tasksOf: ReadonlyMap<string, readonly Task[]>;
   readonly tries: ReadonlyMap<string, readonly Tried[]>;
+  /** Task id -> the fewest minutes in which it can be done. */
+  readonly least: ReadonlyMap<string, number>;
   readonly handOver: (over: Minute) => Minute | undefined;
   readonly kept: Kept;
 }
@@ -24,11 +27,13 @@ interface Board {
 function boardOf(trial: Trial, kept: Kept): Board {
   const { book, tasks, now } = trial.situation;
   const opening = openSpans(book.shop.opening, book.shop.timeZone, now, trial.to);
+  const tries = new Map(tasks.map((t) => [t.id, triesOf(trial, t)]));
   return {
     trial,
     pieces: book.pieces,
     tasksOf: new Map(book.pieces.map((p) => [p.id, tasks.filter((t) => t.piece === p.id)])),
-    tries: new Map(tasks.map((t) => [t.id, triesOf(trial, t)])),
+    tries,
+    least: new Map([...tries].map(([task, own]) => [task, Math.min(...own.map((t) => t.minutes))])),
     handOver: (over) => {
       const span = opening.find((s) => over < s.end);
       const at = span && Math.max(over, span.start, now);
@@ -39,10 +44,10 @@ function boardOf(trial: Trial, kept: Kept): Board {
 }
 
 /** What the step costs by itself: work that it need not be, and being off its place in the plan that is followed. */
-function ownCost({ kept, tries }: Board, { task, start, way }: Tried): number {
+function ownCost({ kept, least }: Board, { task, start, minutes }: Tried): number {
   // A late coat's preparation is all of it work that an earlier coat would not need.
-  const least = task.onlyFor === undefined ? Math.min(...(tries.get(task.id) ?? []).map((t) => t.way.workMinutes)) : 0;
-  const extra = WORK_WEIGHT * task.people * (way.workMinutes - least);
+  const spared = task.onlyFor === undefined ? (least.get(task.id) ?? 0) : 0;
+  const extra = WORK_WEIGHT * task.people * (minutes - spared);
   const at = kept.get(task.id);
   return at === undefined || at === start ? extra : extra + MOVED_ONCE + MOVED_WEIGHT * Math.abs(start - at);
 }
@@ -55,9 +60,15 @@ function readyCost({ trial }: Board, piece: Piece, ready: Minute): number {
 
 /**
  * Tries every way of doing each step of `pieces`, piece by piece. A branch is left only once it costs as much as the
- * best found: each piece costs at least what it costs alone in the shop (`alone`).
+ * best found: each piece costs at least what it costs alone in the shop (`alone`), free to share with whom it likes
+ * (`freely`: coats take any part in sessions that nobody else has to be in).
  */
-function tryPieces(board: Board, pieces: readonly Piece[], alone: ReadonlyMap<string, number>): Cheapest {
+function tryPieces(
+  board: Board,
+  pieces: readonly Piece[],
+  alone: ReadonlyMap<string, number>,
+  freely = false,
+): Cheapest {
   let best: Cheapest;
   const tooDear = (cost: number) => best !== undefined && cost >= best.value;
   const restAlone = pieces.map((_, k) => pieces.slice(k).reduce((sum, p) => sum + (alone.get(p.id) ?? 0), 0));
@@ -66,6 +77,7 @@ function tryPieces(board: Board, pieces: readonly Piece[], alone: ReadonlyMap<st
   const tryPiece = (k: number, spent: number): void => {
     const piece = pieces[k];
     if (piece === undefined) {
+      if (!freely && !sessionsHold(steps)) return;
       best = { value: spent, steps: [...steps] };
       return;
     }
@@ -105,9 +117,9 @@ export function tryAll(trial: Trial, kept: Kept = new Map()): Cheapest {
   const board = boardOf(trial, kept);
   const alone = new Map<string, number>();
   for (const piece of board.pieces) {
-    const own = tryPieces(board, [piece], new Map());
+    const own = tryPieces(board, [piece], new Map(), true);
     if (own === undefined) return undefined;
     alone.set(piece.id, own.value);
   }
-  return board.pieces.length === 1 ? tryPieces(board, board.pieces, new Map()) : tryPieces(board, board.pieces, alone);
+  return tryPieces(board, board.pieces, board.pieces.length === 1 ? new Map() : alone);
 }
