@@ -30,9 +30,9 @@ export function writeSchemas(disk: Disk, folder: string, schemas = schemaFiles()
 export function beginShop(disk: Disk, folder: string, text: string): string[] {
   const schemas = schemaFiles();
   const files = [SHOP_FILE, ...schemas.map(({ file }) => file)];
-  allOrNone(disk, folder, files, () => {
-    writeSchemas(disk, folder, schemas);
-    writeNewText(disk, folder, SHOP_FILE, text);
+  allOrNone(disk, folder, files, (noting) => {
+    writeSchemas(noting, folder, schemas);
+    writeNewText(noting, folder, SHOP_FILE, text);
   });
   return files;
 }

@@ -28,20 +28,30 @@ function takeAway(act: () => void): void {
 }
 
 /**
- * Writes `files` of `folder` by `write`, all or none: where that fails, those of them that were not there are taken away
- * again, and so are the folders that were made for them, as long as nothing else stands there.
+ * Writes `files` of `folder` by `write`, all or none: where that fails, those of them that were not there and that it has put
+ * there are taken away again, and so are the folders that were made for them, as long as nothing else stands there.
+ * @param write writes by the disk that it is given.
  * @throws what `write` throws; FileTrouble where the disk refuses to tell what is there.
  */
-export function allOrNone<T>(disk: Disk, folder: string, files: readonly string[], write: () => T): T {
+export function allOrNone<T>(disk: Disk, folder: string, files: readonly string[], write: (disk: Disk) => T): T {
   const paths = files.map((file) => join(folder, file));
   const newFolders = [...new Set(paths.flatMap((path) => missingAround(disk, path)))].sort(
     (a, b) => b.length - a.length,
   );
   const newFiles = paths.filter((path) => newFolders.includes(dirname(path)) || !isThere(disk, path));
+  // What another command puts there meanwhile is not ours to take away.
+  const put: string[] = [];
+  const noting: Disk = {
+    ...disk,
+    rename: (from, to) => {
+      disk.rename(from, to);
+      put.push(to);
+    },
+  };
   try {
-    return write();
+    return write(noting);
   } catch (error) {
-    for (const path of newFiles) takeAway(() => disk.unlink(path));
+    for (const path of newFiles.filter((p) => put.includes(p))) takeAway(() => disk.unlink(path));
     for (const path of newFolders) takeAway(() => disk.removeFolder(path));
     throw error;
   }

@@ -11,12 +11,12 @@ import { ABSENT, replaceFile } from './safe-write.ts';
  */
 export function writeNewText(disk: Disk, shopDir: string, file: string, text: string): void {
   const path = join(shopDir, file);
-  allOrNone(disk, shopDir, [file], () => {
+  allOrNone(disk, shopDir, [file], (noting) => {
     try {
-      disk.makeFolder(dirname(path));
+      noting.makeFolder(dirname(path));
     } catch (error) {
       cannotWrite(file, error);
     }
-    replaceFile(disk, path, text, ABSENT);
+    replaceFile(noting, path, text, ABSENT);
   });
 }

@@ -12,9 +12,10 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { realDisk } from '../../src/files/disk.ts';
+import { realDisk, type Disk } from '../../src/files/disk.ts';
 import { FileTrouble } from '../../src/files/file-trouble.ts';
 import { ABSENT, replaceFile, seen } from '../../src/files/safe-write.ts';
+import { writeNewText } from '../../src/files/write-new-text.ts';
 import { Crash, failingDisk, type Failure } from './failing-disk.ts';
 import { emptyFolder } from './shop-folder.ts';
 
@@ -119,3 +120,47 @@ test.each<Failure>(['EIO', 'ENOSPC', 'short-write', 'crash'])(
     }
   },
 );
+
+test.each<Failure>(['EIO', 'ENOSPC', 'short-write'])(
+  'a new file in a new folder: with the n-th call failing by %s, for every n, both are there or neither is',
+  (failure) => {
+    for (let n = 1; ; n += 1) {
+      const shop = emptyFolder();
+      writeFileSync(join(shop, 'shop.yaml'), 'mine');
+      const { disk, failed } = failingDisk(n, failure);
+      let trouble: unknown;
+      try {
+        writeNewText(disk, shop, 'pieces/chair.yaml', 'new '.repeat(100));
+      } catch (error) {
+        trouble = error;
+        expect(error).toBeInstanceOf(FileTrouble);
+      }
+      const left = readdirSync(shop, { recursive: true, encoding: 'utf8' }).sort();
+      if (trouble !== undefined) expect(left).toEqual(['shop.yaml']);
+      else expect(readFileSync(join(shop, 'pieces/chair.yaml'), 'utf8')).toBe('new '.repeat(100));
+      if (!failed()) {
+        expect(n).toBeGreaterThan(10);
+        return;
+      }
+    }
+  },
+);
+
+test.each(['at once', 'as it fails'])('what someone else has written there meanwhile, %s, stays', (when) => {
+  const shop = emptyFolder();
+  const path = join(shop, 'pieces/chair.yaml');
+  // Another command writes the same file while this one flushes its own.
+  const disk: Disk = {
+    ...realDisk,
+    flush: (handle) => {
+      realDisk.flush(handle);
+      if (!existsSync(path)) writeFileSync(path, 'theirs');
+      if (when === 'as it fails') throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+    },
+  };
+  expect(troubleOf(() => writeNewText(disk, shop, 'pieces/chair.yaml', 'mine'))).toBe(
+    when === 'at once' ? 'changed-on-disk' : 'cannot-write',
+  );
+  expect(readFileSync(path, 'utf8')).toBe('theirs');
+  expect(readdirSync(join(shop, 'pieces'))).toEqual(['chair.yaml']);
+});
