@@ -58,8 +58,8 @@ async function knowWood(asker: Asker): Promise<Wood> {
   const names = [...woods.map((w) => w.name), unknownWood.name];
   const name = await asker.know({
     flag: 'wood',
-    ask: worded`Which wood: ${woods.map((w) => w.name).join(', ')}`,
-    usual: unknownWood.name,
+    ask: worded`Which wood: ${woods.map((w) => translated(w.name)).join(', ')}`,
+    usual: translated(unknownWood.name),
     read: oneOf(names),
   });
   return woods.find((w) => w.name === name) ?? unknownWood;
@@ -73,8 +73,8 @@ async function knowLead(asker: Asker, oldFinish: OldFinish, today: string, zone:
   const word = await asker.know({
     flag: 'lead',
     ask: worded`May the old finish hold lead? Old paint often does: say yes where you do not know`,
-    more: numbered(['no', worded`yes, not tested yet`, worded`tested, none found`, worded`tested, lead found`]),
-    usual: oldFinish === 'paint' || oldFinish === 'unknown' ? 'yes' : 'no',
+    more: numbered([worded`no`, worded`yes, not tested yet`, worded`tested, none found`, worded`tested, lead found`]),
+    usual: oldFinish === 'paint' || oldFinish === 'unknown' ? worded`yes` : worded`no`,
     read: oneOf(leadWords),
   });
   if (word === 'no') return 'no';
@@ -128,7 +128,7 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
     flag: 'old-finish',
     ask: worded`What is on it now?`,
     more: numbered(oldFinishes.map((f) => translated(oldFinishSay[f]))),
-    usual: 'unknown',
+    usual: worded`unknown`,
     read: oneOf(oldFinishes),
   });
   const lead = await knowLead(asker, oldFinish, today, timeZone);
@@ -145,7 +145,7 @@ export async function knowPiece(call: Call, asker: Asker, shop: OpenShop, means:
       ? await asker.know({
           flag: 'dark-to-light',
           ask: worded`Does a dark finish or stain go under a light colour, yes or no`,
-          usual: 'no',
+          usual: worded`no`,
           read: yesOrNo,
         })
       : false;

@@ -42,16 +42,21 @@ async function askFinishes(asker: Asker, outside: readonly Estimate[], means: Me
   return chosen;
 }
 
+/** By its name, or by its number among those that are asked about. */
+function finishNamed(word: string, ids: readonly string[]): string {
+  const named = oneOf(ids)(word);
+  if (named.ok) return named.value;
+  throw new CannotGoOn(worded`--finish: this shop has no such finish "${word}"`, adviseWord(word, ids));
+}
+
 function finishesSaid(option: string, outside: readonly Estimate[], means: Means): Map<string, string> {
   const said = namedValues('--finish', option, outside);
   const ids = finishes(means);
-  for (const recipe of said.values())
-    if (!ids.includes(recipe))
-      throw new CannotGoOn(worded`--finish: this shop has no such finish "${recipe}"`, adviseWord(recipe, ids));
-  const forAll = said.get('');
+  const recipes = new Map([...said].map(([section, word]) => [section, finishNamed(word, ids)]));
+  const forAll = recipes.get('');
   return new Map(
     outside.map(({ id, name }): [string, string] => {
-      const recipe = said.get(id) ?? forAll;
+      const recipe = recipes.get(id) ?? forAll;
       if (recipe !== undefined) return [id, recipe];
       throw new CannotGoOn(
         worded`--finish says nothing of: ${name}`,

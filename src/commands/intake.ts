@@ -63,7 +63,7 @@ export async function answer(call: Call): Promise<ExitCode> {
     const file = join('pieces', `${answers.id}.yaml`);
     if (asker.asks) {
       asker.say(`\n${screen}`);
-      const write = await asker.know({ ask: worded`Write ${file}, yes or no`, usual: 'yes', read: yesOrNo });
+      const write = await asker.know({ ask: worded`Write ${file}, yes or no`, usual: worded`yes`, read: yesOrNo });
       if (!write) throw new CannotGoOn(worded`nothing was written`, worded`begin again with: drybench intake`, 1);
     }
     writePiece(

@@ -5,7 +5,8 @@ import { openDialogue, Ended, type Dialogue } from '../terminal/dialogue.ts';
 import { harmless, harmlessLines } from '../terminal/harmless.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
 import { valueOf } from './flag-values.ts';
-import { worded } from '../words/worded.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
+import { isWord, isWordOrLetter } from './answer-words.ts';
 
 /** Something to be known: by an option, by asking, or as it usually is. */
 export interface Question<T> {
@@ -104,13 +105,11 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
 /** One of several, by its number or its word. */
 export function oneOf<T extends string>(words: readonly T[]): Reader<T> {
   return (text) => {
-    const index = /^\d{1,3}$/.test(text) ? Number(text) - 1 : words.indexOf(text.toLowerCase() as T);
+    const index = /^\d{1,3}$/.test(text) ? Number(text) - 1 : words.findIndex((word) => isWord(text, word));
     const word = words[index];
     if (word !== undefined) return { ok: true, value: word };
-    return refuse(
-      worded`is none of these`,
-      worded`write a number from 1 to ${words.length}; or ${adviseWord(text, words)}`,
-    );
+    const advice = adviseWord(text, words.map(translated));
+    return refuse(worded`is none of these`, worded`write a number from 1 to ${words.length}; or ${advice}`);
   };
 }
 
@@ -118,7 +117,7 @@ export function oneOf<T extends string>(words: readonly T[]): Reader<T> {
 export function someOf<T extends string>(words: readonly T[]): Reader<readonly T[]> {
   const one = oneOf(words);
   return (text) => {
-    if (text.trim() === '' || text.trim().toLowerCase() === 'none') return { ok: true, value: [] };
+    if (text.trim() === '' || isWord(text, phrase('none'))) return { ok: true, value: [] };
     const each = text.split(/[,\s]+/).filter((word) => word !== '');
     const reads = each.map((word) => one(word));
     const wrong = reads.find((r) => !r.ok);
@@ -133,9 +132,8 @@ export function numbered(words: readonly string[]): string[] {
 }
 
 export const yesOrNo: Reader<boolean> = (text) => {
-  const word = text.toLowerCase();
-  if (['yes', 'y'].includes(word)) return { ok: true, value: true };
-  if (['no', 'n'].includes(word)) return { ok: true, value: false };
+  if (isWordOrLetter(text, phrase('yes'))) return { ok: true, value: true };
+  if (isWordOrLetter(text, phrase('no'))) return { ok: true, value: false };
   return refuse(worded`is neither yes nor no`, worded`write yes or no`);
 };
 

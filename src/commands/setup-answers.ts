@@ -10,7 +10,8 @@ import { weekdays, type Units, type Weekday } from '../model/shop.ts';
 import { CannotGoOn } from './call.ts';
 import { freeId, idFromName } from './id-from-name.ts';
 import { oneOf, someWords, type Asker } from './questions.ts';
-import { worded } from '../words/worded.ts';
+import { isWord } from './answer-words.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 const mostPlaces = 99;
 const americanZone =
@@ -37,7 +38,7 @@ function eachRoom<T>(reader: Reader<T>, count: number): Reader<readonly T[]> {
 
 const rangeC: Reader<readonly [number, number]> = (text) => {
   const write = worded`write the coldest and the warmest like 15 to 20 °C`;
-  const ends = text.split(/\s+to\s+|\.\.|–/);
+  const ends = text.split(/\.\.|–/).flatMap((part) => part.split(new RegExp(`\\s+(?:to|${worded`to`})\\s+`)));
   const [from = '', to = ''] = ends;
   if (ends.length !== 2) return refuse(worded`is not two temperatures`, write);
   const unit = /[°CFcf].*$/.exec(to)?.[0] ?? '';
@@ -62,8 +63,8 @@ const share: Reader<number> = (text) => readPercent(/^[\d.]+$/.test(text) ? `${t
 /** What Enter means. Common practice, no source: put in what the meter says. */
 function usualAir(heated: boolean, units: Units): { readonly temps: string; readonly rh: string } {
   const rh = heated ? '50 %' : '75 %';
-  if (units === 'us') return { temps: heated ? '60 to 68 °F' : '40 to 50 °F', rh };
-  return { temps: heated ? '15 to 20 °C' : '5 to 10 °C', rh };
+  const [low, high] = units === 'us' ? (heated ? [60, 68] : [40, 50]) : heated ? [15, 20] : [5, 10];
+  return { temps: `${low} ${worded`to`} ${high} ${units === 'us' ? '°F' : '°C'}`, rh };
 }
 
 /** One question a room at a terminal; one option for all of them. */
@@ -86,6 +87,19 @@ async function knowEach<T>(
   return values;
 }
 
+/** `Workshop heated`, `Garage`, `Attic not heated`: in English or the language that is spoken. */
+function namedRoom(words: string): { readonly name: string; readonly heated: boolean } {
+  const inBoth = (word: string, heated: boolean) => [word, translated(word)].map((said) => [said, heated] as const);
+  const endings: readonly (readonly [string, boolean])[] = [
+    ...inBoth(phrase('not heated'), false),
+    ['unheated', false],
+    ...inBoth(phrase('heated'), true),
+  ];
+  const lower = words.toLowerCase();
+  const [ending, heated] = endings.find(([said]) => lower.endsWith(` ${said}`)) ?? ['', false];
+  return { name: words.slice(0, words.length - ending.length).trim(), heated };
+}
+
 async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
   const written = await asker.know({
     flag: 'rooms',
@@ -95,8 +109,7 @@ async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
   });
   const ids: string[] = [];
   const named = written.map((words, i) => {
-    const heated = /\sheated$/i.test(words);
-    const name = words.replace(/\s+(?:un|not )?heated$/i, '');
+    const { name, heated } = namedRoom(words);
     const id = freeId(idFromName(name, 'room'), ids);
     ids.push(id);
     const air = usualAir(heated, units);
@@ -135,12 +148,13 @@ async function knowRooms(asker: Asker, units: Units): Promise<NewRoom[]> {
 }
 
 async function knowOpening(asker: Asker): Promise<NewShop['opening']> {
-  const hours: Reader<string> = (text) => mapped(readHoursOfDay, () => text.trim())(text);
+  const hours: Reader<string> = (text) =>
+    isWord(text, phrase('closed')) ? read('closed') : mapped(readHoursOfDay, () => text.trim())(text);
   const ask = (flag: string, days: string, usual: string) =>
     asker.know({ flag, ask: worded`Open ${days}, or closed`, usual, read: hours });
   const week = await ask('hours', worded`Monday to Friday`, '08:00-12:30, 13:15-17:30');
-  const saturday = await ask('saturday', worded`on Saturday`, 'closed');
-  const sunday = await ask('sunday', worded`on Sunday`, 'closed');
+  const saturday = await ask('saturday', worded`on Saturday`, worded`closed`);
+  const sunday = await ask('sunday', worded`on Sunday`, worded`closed`);
   if ([week, saturday, sunday].every((h) => h === 'closed'))
     throw new CannotGoOn(worded`the shop is never open: nothing was written`, worded`give hours for one day at least`);
   const special: Partial<Record<Weekday, string>> = { saturday, sunday };
@@ -158,9 +172,9 @@ async function knowHands(asker: Asker): Promise<NewHand[]> {
   const sprayers = await asker.know({
     flag: 'who-sprays',
     ask: worded`Who of them sprays, with commas; or nobody`,
-    usual: names[0] ?? 'nobody',
+    usual: names[0] ?? worded`nobody`,
     read: (text) => {
-      if (['nobody', 'none'].includes(text.toLowerCase())) return read([]);
+      if (isWord(text, phrase('nobody')) || isWord(text, phrase('none'))) return read([]);
       const words = text.split(',').map((word) => word.trim().toLowerCase());
       const unknown = words.find((word) => !lower.includes(word));
       return unknown === undefined
@@ -215,7 +229,7 @@ export async function knowShop(asker: Asker): Promise<NewShop> {
   const weekStartsOn = await asker.know({
     flag: 'week-starts-on',
     ask: worded`The week starts on, monday or sunday`,
-    usual: units === 'us' ? 'sunday' : 'monday',
+    usual: units === 'us' ? worded`sunday` : worded`monday`,
     read: oneOf<'monday' | 'sunday'>(['monday', 'sunday']),
   });
   const opening = await knowOpening(asker);

@@ -1,3 +1,5 @@
+import { phrase } from '../words/worded.ts';
+
 /** What a wood asks of a finish. */
 export interface Wood {
   readonly name: string;
@@ -16,18 +18,18 @@ function wood(name: string, openGrained: boolean, bleeds: boolean): Wood {
  * (Forest Products Laboratory); which bleed: common practice, no source.
  */
 export const woods: readonly Wood[] = [
-  wood('pine', false, true),
-  wood('cedar', false, true),
-  wood('oak', true, true),
-  wood('chestnut', true, true),
-  wood('mahogany', true, true),
-  wood('walnut', true, true),
-  wood('ash', true, false),
-  wood('elm', true, false),
-  wood('beech', false, false),
-  wood('birch', false, false),
-  wood('maple', false, false),
-  wood('cherry', false, false),
+  wood(phrase('pine'), false, true),
+  wood(phrase('cedar'), false, true),
+  wood(phrase('oak'), true, true),
+  wood(phrase('chestnut'), true, true),
+  wood(phrase('mahogany'), true, true),
+  wood(phrase('walnut'), true, true),
+  wood(phrase('ash'), true, false),
+  wood(phrase('elm'), true, false),
+  wood(phrase('beech'), false, false),
+  wood(phrase('birch'), false, false),
+  wood(phrase('maple'), false, false),
+  wood(phrase('cherry'), false, false),
 ];
 
-export const unknownWood: Wood = wood('unknown', false, false);
+export const unknownWood: Wood = wood(phrase('unknown'), false, false);

@@ -1,5 +1,5 @@
 // The questions as a person at a terminal meets them.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { readBook } from '../../src/files/read-book.ts';
@@ -113,6 +113,54 @@ it('what must be said and is not is named with its option', () =>
     );
     expect(shown).toEqual(forSections);
     expect(finish.err).toContain('write --finish "clear-water-borne", or its number');
+    // What is advised does it, and means the one that it stood beside.
+    const options = ['--name', 'Stool', '--kind', 'other', '--area', '1 m2', '--at', '2027-01-11T07:30'];
+    const by = async (said: string) => {
+      const { code, out } = await drybench(['intake', '--shop', folder, ...options, '--finish', said, '--json']);
+      rmSync(join(folder, 'pieces/stool.yaml'), { force: true });
+      return [code, code === 0 && (JSON.parse(out) as { sections: unknown }).sections];
+    };
+    for (const [i, recipe] of forSections.entries()) expect(await by(String(i + 1))).toEqual(await by(recipe));
+    expect(await by('9')).toEqual([2, false]);
+    expect((await by('hardwax-oil'))[0]).toBe(0);
+  }));
+
+it('answers in Spanish do where Spanish is spoken, and say the same as those in English', () =>
+  inEmptyShop(shop, async (folder) => {
+    const lines = (wood: string, lead: string, dark: string, write: string) => [
+      'Silla',
+      '',
+      '3',
+      '45 x 45 x 90',
+      '1',
+      '',
+      wood,
+      '3',
+      lead,
+      '',
+      'painted-brushed',
+      dark,
+      '',
+      '',
+      '',
+      '',
+      write,
+    ];
+    const written = async (answers: readonly string[]) => {
+      const { code, err } = await asked(folder, answers, '--language', 'es');
+      expect([code, err]).toEqual([0, expect.stringContaining('[desconocido]')]);
+      const file = join(folder, 'pieces/silla.yaml');
+      const text = readFileSync(file, 'utf8');
+      rmSync(file);
+      return text;
+    };
+    const english = await written(lines('oak', 'yes', 'yes', 'yes'));
+    expect(english).toContain('may-carry-lead: yes');
+    expect(english).toContain('block-stains');
+    for (const yes of ['sí', 'si', 'SÍ', 's', 'y']) expect(await written(lines('roble', '2', yes, yes))).toBe(english);
+    expect(await written(lines('ROBLE', 'sí', 'sí', ''))).toBe(english);
+    const refused = await asked(folder, lines('cerezo', 'no', 'no', 'no'), '--language', 'es');
+    expect([refused.code, refused.err]).toEqual([1, expect.stringContaining('no se ha escrito nada')]);
   }));
 
 it('who gives all by options is shown each area with how it was reckoned, once', () =>

@@ -72,6 +72,34 @@ describe('setup', () => {
       expect(refusedByItsSchema(join(shop, 'shop.yaml'))).toEqual([]);
     }));
 
+  it('asked and answered in Spanish writes what the same answers in English write', () =>
+    inFolder(async (folder) => {
+      const made = async (name: string, answers: readonly string[]) => {
+        const { code, err } = await drybench(
+          ['setup', join(folder, name), '--zone', 'Europe/Madrid', '--language', 'es'],
+          { isTTY: true, typed: answers.map((line) => `${line}\n`).join('') },
+        );
+        expect([name, code]).toEqual([name, 0]);
+        return { err, text: readFileSync(join(folder, name, 'shop.yaml'), 'utf8') };
+      };
+      const rest = ['', '', '2, 4, 6, 2', '0, 3, 0, 0', 'Ana, Luis'];
+      const english = await made('one', [
+        ...['Taller', '', '', '', 'sunday', '', 'closed', 'closed', 'Taller heated, Cochera not heated'],
+        ...['14 to 20 °C', '5 to 10 °C', ...rest, 'nobody', '', '', ''],
+      ]);
+      const spanish = await made('two', [
+        ...['Taller', '', '', '', 'Domingo', '', 'cerrado', '', 'Taller con calefacción, Cochera sin calefacción'],
+        ...['14 a 20 °C', '', ...rest, 'nadie', '', '', ''],
+      ]);
+      expect(spanish.text).toBe(english.text);
+      expect(english.text).toContain('saturday: closed');
+      for (const usual of ['[lunes]', '[cerrado]', '[Taller con calefacción]', '[15 a 20 °C]', '[5 a 10 °C]'])
+        expect(spanish.err).toContain(usual);
+      const asUsual = await drybench(['setup', join(folder, 'three'), '--language', 'es', '--ask-nothing']);
+      expect([asUsual.code, asUsual.err]).toEqual([0, '']);
+      expect(await drybench(['check', '--shop', join(folder, 'three')])).toMatchObject({ code: 0 });
+    }));
+
   it('with two people, and Enter for the rest, can do every shipped recipe', () =>
     inFolder(async (folder) => {
       expect((await setUp(folder, '--ask-nothing', '--hands', 'Ann, Ben')).code).toBe(0);
