@@ -1,6 +1,7 @@
 import { minorDigits } from '../model/money.ts';
 import { compareWith } from '../planning/compare.ts';
 import { compareDocument, compareScreen } from '../reports/compare.ts';
+import { namesOf } from '../reports/names.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
@@ -18,6 +19,10 @@ export async function answer(call: Call): Promise<ExitCode> {
   const options = { seed, minorPerMajor: 10 ** minorDigits(shop.book.shop.currency) };
   const compared = compareWith(book, shop.now, plan, wishes, options);
   if (wantsJson(call)) printJson(call, compareDocument(compared, shop.manner));
-  else print(call, compareScreen(harmlessData(compared), shop.manner, await answerLook(call)));
+  else
+    print(
+      call,
+      compareScreen(harmlessData(compared), namesOf(harmlessData(book)), shop.manner, await answerLook(call)),
+    );
   return 0;
 }

@@ -8,7 +8,7 @@ import { openShop } from './open-shop.ts';
 import { writeOwnFile } from './own-file.ts';
 import { planOf } from './plan-of.ts';
 import { toldCalendar } from './told-calendar.ts';
-import { phrase, worded } from '../words/worded.ts';
+import { counted, phrase, translated, worded } from '../words/worded.ts';
 
 const advice =
   phrase(`Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.
@@ -25,7 +25,11 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
     writeOwnFile(realDisk, path, text, 'PRODID:-//Drybench//'),
   );
   if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: path, events: calendar.eventCount });
-  else print(call, worded`Wrote ${calendar.eventCount} entries to ${harmless(file)}.\n${advice}`);
+  else
+    print(
+      call,
+      worded`Wrote ${counted(calendar.eventCount, '{0} entry', '{0} entries')} to ${harmless(file)}.\n${translated(advice)}`,
+    );
   return 0;
 }
 

@@ -4,6 +4,8 @@ import type { Comparison, Variant } from '../planning/compare.ts';
 import { isoWriter } from '../time/iso.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
+import type { Names } from './names.ts';
+import { nameChange } from './say-change.ts';
 import { sayLength, sayMoment, type Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
 
@@ -37,11 +39,16 @@ function days(value: number): string {
       : worded`${text} d later in all`;
 }
 
-function gainLine(
-  { wish, plan, daysSooner, lateHoursLess, daysPerMajor, daysPerHour }: Variant,
-  manner: Manner,
-): string {
-  if (plan === undefined) return worded`${wish.said}: no plan was found`;
+/** A change alone by what it does; several at once by what they were called. */
+function headOf({ wish }: Variant, names: Names, manner: Manner): string {
+  const [only, ...more] = wish.changes;
+  return only === undefined || more.length > 0 ? wish.said : nameChange(only, names, manner);
+}
+
+function gainLine(variant: Variant, names: Names, manner: Manner): string {
+  const { plan, daysSooner, lateHoursLess, daysPerMajor, daysPerHour } = variant;
+  const head = headOf(variant, names, manner);
+  if (plan === undefined) return worded`${head}: no plan was found`;
   const late =
     Math.abs(lateHoursLess) < 0.5
       ? ''
@@ -51,7 +58,7 @@ function gainLine(
   const money =
     daysPerMajor === undefined ? '' : worded`, ${marked((daysPerMajor * 100).toFixed(1))} d for 100 ${manner.currency}`;
   const hour = daysPerHour === undefined ? '' : worded`, ${marked(daysPerHour.toFixed(2))} d an hour`;
-  return `${wish.said}: ${days(daysSooner)}${late}${money}${hour}`;
+  return `${head}: ${days(daysSooner)}${late}${money}${hour}`;
 }
 
 function buysMost(by: 'money' | 'hours', change: string): string {
@@ -59,9 +66,9 @@ function buysMost(by: 'money' | 'hours', change: string): string {
 }
 
 /** Safe hand-over of each piece now and with each change, side by side; then what each change buys. */
-export function compareScreen({ now, variants, best }: Comparison, manner: Manner, look: Look): string {
+export function compareScreen({ now, variants, best }: Comparison, names: Names, manner: Manner, look: Look): string {
   const { strong, quiet } = look.paint;
-  const head = [worded`safe hand-over`, worded`now`, ...variants.map((v) => v.wish.name)].map((text) =>
+  const head = [worded`safe hand-over`, worded`now`, ...variants.map((v) => headOf(v, names, manner))].map((text) =>
     painted(quiet, text),
   );
   const rows = now.pieces.map((piece): Cell[] => [
@@ -77,10 +84,10 @@ export function compareScreen({ now, variants, best }: Comparison, manner: Manne
       look,
     ),
     '',
-    ...variants.flatMap((v) => paragraph(gainLine(v, manner), look, 2, undefined, 4)),
+    ...variants.flatMap((v) => paragraph(gainLine(v, names, manner), look, 2, undefined, 4)),
     ...(bought === undefined || best === undefined
       ? []
-      : paragraph(buysMost(best.by, bought.wish.said), look, 2, look.paint.good, 4)),
+      : paragraph(buysMost(best.by, headOf(bought, names, manner)), look, 2, look.paint.good, 4)),
     '',
   ].join('\n');
 }

@@ -11,6 +11,7 @@ export interface Names {
   readonly station: (id: string) => string;
   readonly hand: (id: string) => string;
   readonly tool: (id: string) => string;
+  readonly recipe: (id: string) => string;
   /** Without what stands after a comma. */
   readonly material: (id: string) => string;
 }
@@ -41,6 +42,7 @@ export function namesOf(book: Book): Names {
     station: namer(book.shop.stations),
     hand: namer(book.shop.hands),
     tool: namer(book.shop.tools),
+    recipe: namer([...book.recipes.values()]),
     // What has no name in the book is a supply.
     material: (id) => materials.get(id) ?? sayId(id),
   };

@@ -53,6 +53,39 @@ function sayOne(change: Change, names: Names, manner: Manner): string {
   }
 }
 
+/** A change as a heading, short: `Garage 4 K warmer`. */
+export function nameChange(change: Change, names: Names, manner: Manner): string {
+  const inSection = (of: { readonly piece: string; readonly section: string }) =>
+    `${names.piece(of.piece)}, ${names.section(of.piece, of.section)}`;
+  switch (change.kind) {
+    case 'warmer':
+      return worded`${names.room(change.room)} ${sayTempDifference(change.byK, manner, 0)} warmer`;
+    case 'drier':
+      return worded`${names.room(change.room)} dried to ${sayPercent(change.toRhPercent)}`;
+    case 'slot':
+      return worded`${signed(change.more)} at ${names.station(change.station)}`;
+    case 'station':
+      return worded`new place for ${change.slots} in ${names.room(change.room)}`;
+    case 'open':
+      return worded`open ${sayHours(change.date, change.spans, manner)}`;
+    case 'helper':
+      return worded`helper ${sayHours(change.date, change.spans, manner)}`;
+    case 'instead':
+      return `${inSection(change)}: ${names.recipe(change.recipe)}`;
+    case 'material':
+      return `${inSection(change)}: ${names.material(change.now)}`;
+    case 'without':
+      return worded`without ${names.piece(change.piece)}`;
+    case 'in':
+    case 'tool':
+    case 'arrives':
+    case 'not-put-off':
+      return sayOne(change, names, manner);
+  }
+}
+
+const signed = (n: number) => (n > 0 ? `+${n}` : `−${-n}`);
+
 /** What to do, all of it together. */
 export function sayChanges(changes: readonly Change[], names: Names, manner: Manner): string {
   return joinedByAnd(changes.map((change) => sayOne(change, names, manner)));

@@ -56,7 +56,7 @@ test('a piece left out is in no column; the screen says what each change buys', 
     const { out, code } = await drybench(['compare', '--without', 'stool', '--drier', 'shed=50%', ...at], { folder });
     expect(code).toBe(0);
     expect(out).toMatch(/Milking stool .*–/);
-    expect(out).toContain('drier shed=50%: no difference');
+    expect(out).toContain('Shed dried to 50 %: no difference');
   });
 });
 

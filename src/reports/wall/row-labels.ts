@@ -1,3 +1,5 @@
+import type { Stage } from '../../model/recipe.ts';
+import { phrase, translated } from '../../words/worded.ts';
 import { sayStep } from '../bench.ts';
 import { textWidth, type Type } from './measure.ts';
 import type { NumberedWork } from './week-model.ts';
@@ -21,6 +23,22 @@ function numbersText(works: readonly NumberedWork[]): string {
 }
 
 const GAP = 0.8;
+
+/** What is done, where there is room for one word. */
+const stageWords: Readonly<Record<Stage, string>> = {
+  clean: phrase('clean'),
+  repair: phrase('repair'),
+  fill: phrase('fill'),
+  sand: phrase('sand'),
+  prime: phrase('prime'),
+  coat: phrase('coat'),
+  topcoat: phrase('topcoat'),
+  dismantle: phrase('dismantle'),
+  mask: phrase('mask'),
+  unmask: phrase('unmask'),
+  refit: phrase('refit'),
+  inspect: phrase('inspect'),
+};
 
 /** Longer words than this make a row hard to follow. */
 const LONGEST_WORDS = 62;
@@ -50,7 +68,7 @@ export function rowLabels(
     const [only] = group.works;
     const longer =
       group.works.length === 1 && only !== undefined
-        ? [`${numbers} ${sayStep(only.step)}`, `${numbers} ${only.step.stage}`]
+        ? [`${numbers} ${sayStep(only.step)}`, `${numbers} ${translated(stageWords[only.step.stage])}`]
         : [];
     const text = longer.find((t) => textWidth(t, type) <= room) ?? numbers;
     // A label at the right edge moves in rather than out of the page.

@@ -78,7 +78,7 @@ export const commands: Readonly<Record<string, Wording>> = {
   'name another file with --file': 'nombre otro archivo con --file',
   'Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.\nMany calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself\n(drybench phone --serve).\n':
     'Impórtelo en un calendario propio: así puede vaciarlo e importarlo de nuevo cuando quiera.\nMuchos calendarios conservan una entrada vieja al importar otra vez un archivo; si se está suscrito, se actualiza solo\n(drybench phone --serve).\n',
-  'Wrote {0} entries to {1}.\n{2}': 'Se han escrito {0} entradas en {1}.\n{2}',
+  'Wrote {0} to {1}.\n{2}': 'Escrito en {1}: {0}.\n{2}',
   '--file and --serve do not go together': '--file y --serve no van juntos',
   'write one of them': 'escriba uno de los dos',
   'say where the calendar is to go': 'diga adónde va el calendario',
@@ -144,7 +144,7 @@ export const commands: Readonly<Record<string, Wording>> = {
   '--card and --labels do not go together': '--card y --labels no van juntos',
   '{0} pages': { one: '{0} página', other: '{0} páginas' },
   'Wrote {0} to {1}. Open it in a browser and print it, on A4 or Letter.\n':
-    'Se han escrito {0} en {1}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
+    'Escrito en {1}: {0}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
   'drybench: stopped early; this is the best plan found until then\n':
     'drybench: parado antes de tiempo; este es el mejor plan hallado hasta entonces\n',
   '{0} "{1}" is no date': '{0} "{1}" no es una fecha',
@@ -162,4 +162,5 @@ export const commands: Readonly<Record<string, Wording>> = {
   'all together': 'todos juntos',
   '"{0}" is no {1}': '"{0}" no vale como {1}',
   '1 to {0}: ': '1 a {0}: ',
+  '{0} entries': { one: '{0} entrada', other: '{0} entradas' },
 };

@@ -133,4 +133,10 @@ export const moneyAndPromises: Readonly<Record<string, Wording>> = {
   'Nothing that Drybench itself wrote needs repair.\n': 'Nada de lo que escribió Drybench necesita reparación.\n',
   '{0} cannot be read and is set aside, as {1}. It is made anew.':
     '{0} no puede leerse y se aparta, como {1}. Se hace de nuevo.',
+  '{0} {1} warmer': '{0}, {1} más cálido',
+  '{0} dried to {1}': '{0} secado a {1}',
+  '{0} at {1}': '{0} en {1}',
+  'new place for {0} in {1}': 'sitio nuevo para {0} en {1}',
+  'helper {0}': 'ayudante {0}',
+  'without {0}': 'sin {0}',
 };
