@@ -1,4 +1,6 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -143,13 +145,39 @@ describe.skipIf(!there('bash'))('in a real bash', () => {
     }));
 });
 
+describe.skipIf(!there('fish'))('in a real fish', () => {
+  /** What fish offers at a press of Tab behind `line`, without what it says of each. */
+  function tab(line: string, folder: string): string[] {
+    const program = `function drybench; "${process.execPath}" "${join(root, 'bin/drybench.js')}" $argv; end`;
+    const script = `${program}\ndrybench completion fish | source\ncomplete -C "${line}"`;
+    const done = spawnSync('fish', ['--no-config', '-c', script], { cwd: folder, encoding: 'utf8' });
+    expect(done.stderr).toBe('');
+    return done.stdout.split('\n').flatMap((text) => (text === '' ? [] : [text.split('\t')[0] ?? '']));
+  }
+
+  it('Tab offers commands, pieces, steps, files and folders, and never the sign that stands for them', () =>
+    inShop({ 'note.ics': '' }, async (folder) => {
+      expect(tab('drybench wal', folder)).toEqual(['wall']);
+      expect(tab('drybench ready ', folder)).toEqual(['stool']);
+      expect(tab('drybench done stool seat/w', folder)).toEqual(['seat/wipe']);
+      expect(tab('drybench phone --file note', folder)).toEqual(['note.ics']);
+      expect(tab('drybench week --shop rec', folder)).toEqual(['recipes/']);
+      await Promise.resolve();
+    }));
+});
+
 describe('the scripts', () => {
   it.each(shells)('%s takes its script as it is', async (shell) => {
     const { code, out, err } = await drybench(['completion', shell]);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toContain(' offer -- ');
     if (!there(shell)) return;
-    expect(spawnSync(shell, ['-n'], { input: out, encoding: 'utf8' }).stderr).toBe('');
+    const folder = mkdtempSync(join(tmpdir(), 'drybench-script-'));
+    const file = join(folder, 'script');
+    writeFileSync(file, out);
+    const { stderr } = spawnSync(shell, ['-n', file], { encoding: 'utf8' });
+    rmSync(folder, { recursive: true });
+    expect(stderr).toBe('');
   });
 
   it('of another shell is not to be had', async () => {

@@ -161,6 +161,9 @@ describe('no English is left', () => {
     ['air'],
     ['air', '--reading', '3 °C 92 %', '--surface', '1 °C', '--heat-to', '16 °C'],
     ['check'],
+    ['phone', '--file', 'week.ics'],
+    ['wall', '--file', 'wall.html'],
+    ['wall', '--card', 'washstand', '--file', 'wall.html'],
     ['done', 'cabinet', 'whole/look-over'],
     ['undo'],
     ['week', '--days', '2'],
@@ -169,7 +172,7 @@ describe('no English is left', () => {
     async (...words) => {
       const { code, out, err } = await inShop(...words.filter((word) => typeof word === 'string'));
       expect(code, err).toBe(0);
-      expect(leaksOf(out + err, ...broken, 'done', 'warmer', 'together')).toEqual([]);
+      expect(leaksOf(out + err, ...broken, 'done', 'warmer', 'together', 'phone', 'week.ics', 'wall.html')).toEqual([]);
       expect(out).toMatch(/[а-я]/);
     },
     120_000,

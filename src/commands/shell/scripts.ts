@@ -31,7 +31,7 @@ _drybench() {
       '') ;;
       :file) _files ;;
       :folder) _files -/ ;;
-      *) described+=("\${offered//:/\\\\:}:$about") ;;
+      *) described+=("\${offered//:/\\\\:}\${about:+:$about}") ;;
     esac
   done < <("\${words[1]}" offer -- "\${(j: :)before}" 2>/dev/null)
   (( \${#described} )) && _describe -V drybench described
@@ -45,9 +45,9 @@ function __drybench_offer
     set -l word (commandline -ct)
     for offered in (drybench offer -- (commandline -cp | string collect) 2>/dev/null)
         switch $offered
-            case :file
+            case ':file*'
                 __fish_complete_path $word
-            case :folder
+            case ':folder*'
                 __fish_complete_directories $word
             case '*'
                 echo $offered

@@ -4,6 +4,7 @@ import type { Call } from '../call.ts';
 import { meant } from '../choose.ts';
 import { pieceChoice } from '../name-things.ts';
 import { rememberedShop } from '../open-shop.ts';
+import { worded } from '../../words/worded.ts';
 import type { Asked, Offered } from './asked.ts';
 
 const MS_PER_MINUTE = 60_000;
@@ -25,9 +26,10 @@ export async function stepsIn(call: Call, shop: string, { face, words, typed }: 
   const { tasks, done } = situationOf(book, Math.floor(call.io.clock() / MS_PER_MINUTE));
   const over = looksBack.has(face?.name ?? '');
   const fitting = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === over);
-  const whole = ({ section, step, title }: Task): Offered => [`${section}/${step}`, title];
+  const about = ({ title, coat }: Task) => title + (coat === undefined ? '' : worded`, coat ${coat}`);
+  const whole = (task: Task): Offered => [`${task.section}/${task.step}`, about(task)];
   const offered = fitting.map(whole);
   if (offered.some(([word]) => word.startsWith(typed))) return offered;
   const once = fitting.filter(({ step }) => fitting.filter((other) => other.step === step).length === 1);
-  return once.map(({ step, title }) => [step, title]);
+  return once.map((task) => [task.step, about(task)]);
 }
