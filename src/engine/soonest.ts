@@ -1,9 +1,8 @@
 import { Labels } from './labels.ts';
 import { netOf } from './net.ts';
-import { placeFirst } from './construct.ts';
 import type { Problem, Schedule } from './problem.ts';
 import { clearWishes, insertAll, searchOf } from './search.ts';
-import { wishFor } from './construct.ts';
+import { emptyPlan, placeFirst, wishFor } from './construct.ts';
 
 /**
  * Everything placed where `from` has it, or as near as it can be, but `free` in turn as soon as each can start; undefined
@@ -16,13 +15,21 @@ export function soonest(problem: Problem, from: Schedule, free: readonly number[
   const all = Array.from({ length: labels.net.count }, (_, i) => i);
   wishFor(search, all, from);
   clearWishes(search, free);
-  const placed =
-    placeFirst(search, []) &&
-    insertAll(
-      search,
-      all.filter((i) => !search.plan.isPlaced(i)),
-      Infinity,
-      false,
+  const place = (first: readonly number[]): boolean => {
+    emptyPlan(search);
+    const left = () => all.filter((i) => !search.plan.isPlaced(i));
+    return (
+      placeFirst(search, []) &&
+      insertAll(
+        search,
+        left().filter((i) => first.includes(i)),
+        Infinity,
+        false,
+      ) &&
+      insertAll(search, left(), Infinity, false)
     );
-  return placed ? search.plan.schedule() : undefined;
+  };
+  // What stays says what those that move have to keep to; else all is tried in the order of its starts.
+  const stays = all.filter((i) => !free.includes(i));
+  return place(stays) || place([]) ? search.plan.schedule() : undefined;
 }

@@ -240,7 +240,10 @@ function trialsFor(desk: Desk, link: WhyLink): Trial[] {
     case 'at-work':
     case 'now':
     case 'order':
+    case 'object':
+    case 'keeps-window':
     case 'session':
+    case 'session-waits':
     case 'away':
     case 'room':
     case 'better-so':

@@ -2,18 +2,22 @@ import type { ShopAir } from '../air/shop-air.ts';
 import { dryMap } from '../drying/dry-marks.ts';
 import { applicationStarts } from '../drying/fit-hours.ts';
 import type { Breach as AirBreach } from '../drying/air-limits.ts';
+import { windowMaps } from '../drying/windows.ts';
 import { hindrances } from '../drying/why-unfit.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import { freeSpans, openSpans } from '../model/hours.ts';
 import type { Mark } from '../model/mark.ts';
 import { pacedMinutes } from '../model/paced-work.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
+import type { Station } from '../model/shop.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { pausingStarts, unbrokenStarts } from '../schedule/work-hours.ts';
 import { coldCause, type ColdCause } from './why-cold.ts';
 import { standingCause, type StandingCause } from './why-standing.ts';
+
+const MINUTES_PER_HOUR = 60;
 
 /** What keeps a step from starting earlier. `by` is the step that is in the way, where there is one. */
 export type Cause =
@@ -30,8 +34,14 @@ export type Cause =
       readonly until: Minute;
     }
   | { readonly kind: 'dust'; readonly by: string; readonly until: Minute }
+  /** Another section of the same object is at work, or cannot be moved yet. */
+  | { readonly kind: 'object'; readonly by: string; readonly until: Minute }
+  /** Any sooner, and `by` would come too late after it: past its window, or past its latest hour. */
+  | { readonly kind: 'keeps-window'; readonly by: string; readonly until: Minute }
   /** Laid in one go with `by`, to mix and wash up once, which spares so many minutes in all. */
   | { readonly kind: 'session'; readonly by: string; readonly until: Minute; readonly savedMinutes: number }
+  /** Waits for `by`, which is laid in one go with it and cannot begin before `until`. */
+  | { readonly kind: 'session-waits'; readonly by: string; readonly until: Minute; readonly savedMinutes: number }
   /** Nobody is in before `until`; the step could else have gone on from `since`. */
   | { readonly kind: 'hours'; readonly since: Minute; readonly until: Minute }
   | {
@@ -131,12 +141,43 @@ function allowedStarts(scene: Scene, step: PlannedStep, from: Minute, to: Minute
   };
 }
 
-/** The coat that the step is laid together with, right behind it. */
-function sessionCause({ plan, steps }: Scene, step: PlannedStep): Cause | undefined {
+/** The coats that the step is laid in one go with, in order, itself among them; undefined where it stands by itself. */
+function sessionOf({ plan, steps }: Scene, step: PlannedStep) {
   const session = plan.sessions?.find((s) => s.steps.includes(step.id));
-  const by = session && steps.get(session.steps[session.steps.indexOf(step.id) - 1] ?? '');
-  if (session === undefined || by === undefined) return undefined;
-  return { kind: 'session', by: by.id, until: endOf(by), savedMinutes: session.savedMinutes };
+  return session && { coats: session.steps.flatMap((id) => steps.get(id) ?? []), savedMinutes: session.savedMinutes };
+}
+
+/** What holds a coat that nothing of its own holds: those that it is laid in one go with. */
+function sessionCause(scene: Scene, step: PlannedStep): Cause | undefined {
+  const session = sessionOf(scene, step);
+  if (session === undefined) return undefined;
+  const { coats, savedMinutes } = session;
+  const before = coats[coats.indexOf(step) - 1];
+  if (before !== undefined) return { kind: 'session', by: before.id, until: endOf(before), savedMinutes };
+  const held = coats.find((coat) => coat !== step && ownCause(scene, coat).kind !== 'better-so');
+  return held && { kind: 'session-waits', by: held.id, until: startOf(held), savedMinutes };
+}
+
+/** Who gives up a place the soonest, at the first moment of `span` at which all `slots` of `stations` are taken by others. */
+function firstFull(
+  { tasks }: Scene,
+  step: PlannedStep,
+  stations: readonly Station[],
+  slots: number,
+  others: readonly PlannedStep[],
+  span: Span,
+): PlannedStep | undefined {
+  const objectOf = (s: PlannedStep) => tasks.get(s.id)?.object;
+  const there = others.filter(
+    (s) => s.atOnceAfter === undefined && objectOf(s) !== objectOf(step) && stations.some((a) => a.id === s.station),
+  );
+  const begins = there.map(startOf).filter((m) => span.start < m && m < span.end);
+  for (const minute of [span.start, ...begins].sort((a, b) => a - b)) {
+    const standing = there.filter((s) => startOf(s) <= minute && minute < s.holdsStationUntil);
+    if (new Set(standing.map(objectOf)).size >= slots)
+      return [...standing].sort((a, b) => a.holdsStationUntil - b.holdsStationUntil)[0];
+  }
+  return undefined;
 }
 
 /** What stands in the way if the step started at `start` instead. */
@@ -145,7 +186,8 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
   const task = scene.tasks.get(step.id);
   const film = task?.ways.find((w) => w.name === step.way)?.film;
   const span = { start, end: Math.max(start + 1, start + endOf(step) - startOf(step)) };
-  const others = scene.plan.steps.filter((s) => s.id !== step.id && s.done !== true);
+  const mates = sessionOf(scene, step)?.coats ?? [step];
+  const others = scene.plan.steps.filter((s) => !mates.includes(s) && s.done !== true);
   const busy = others.filter((s) => s.spans.some((x) => overlap(x, span)));
   for (const hand of step.hands) {
     const by = busy.find((s) => s.hands.includes(hand));
@@ -158,29 +200,53 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
         until: endOf(by),
       };
   }
+  const lastOf = (s: PlannedStep, wanted: Mark): Minute => {
+    const laid = s.material === undefined ? undefined : materials.get(s.material);
+    const mark = laid && effectiveMark(laid, wanted);
+    return (mark && s.dry?.[mark]?.late) ?? endOf(s);
+  };
+  // Clamps stay on a glue line until it can be moved.
+  const keptUntil = (s: PlannedStep): Minute =>
+    materials.get(s.material ?? '')?.family === 'glue' ? Math.max(endOf(s), lastOf(s, 'handle')) : endOf(s);
   for (const tool of step.tools) {
-    const using = busy.filter((s) => s.tools.includes(tool));
+    const kept = { start, end: start + Math.max(1, keptUntil(step) - startOf(step)) };
+    const using = others.filter(
+      (s) => s.tools.includes(tool) && overlap({ start: startOf(s), end: keptUntil(s) }, kept),
+    );
     const known = shop.tools.find((t) => t.id === tool);
     const by = using[0];
     if (by !== undefined && using.length >= (known?.count ?? 1))
-      return { kind: 'tool', id: tool, name: known?.name ?? tool, by: by.id, until: endOf(by) };
+      return { kind: 'tool', id: tool, name: known?.name ?? tool, by: by.id, until: keptUntil(by) };
   }
   const station = shop.stations.find((s) => s.id === step.station);
   const alike = shop.stations.filter((s) => s.room === station?.room && s.kind === station.kind);
   const slots = alike.reduce((sum, s) => sum + s.slots, 0);
-  const standing = others.filter(
-    (s) => alike.some((a) => a.id === s.station) && overlap({ start: startOf(s), end: s.holdsStationUntil }, span),
-  );
-  const first = [...standing].sort((a, b) => a.holdsStationUntil - b.holdsStationUntil)[0];
-  if (first !== undefined && standing.length >= slots)
+  const full = firstFull(scene, step, alike, slots, others, span);
+  if (full !== undefined)
     return {
       kind: 'place',
       id: step.station,
       name: station?.name ?? step.station,
-      by: first.id,
-      until: first.holdsStationUntil,
+      by: full.id,
+      until: full.holdsStationUntil,
     };
-  const wetUntil = (s: PlannedStep): Minute => s.dry?.['dust-free']?.late ?? s.dry?.touch?.late ?? endOf(s);
+  const object = scene.tasks.get(step.id)?.object;
+  const sameObject = others.filter((s) => s.atOnceAfter === undefined && scene.tasks.get(s.id)?.object === object);
+  const besides = sameObject.find((s) => {
+    const until = s.section === step.section ? endOf(s) : Math.max(endOf(s), s.holdsStationUntil);
+    return overlap({ start: startOf(s), end: until }, span);
+  });
+  if (besides !== undefined) {
+    const until =
+      besides.section === step.section ? endOf(besides) : Math.max(endOf(besides), besides.holdsStationUntil);
+    return { kind: 'object', by: besides.id, until };
+  }
+  const unmoved = sameObject
+    .filter((s) => s.section === step.section && endOf(s) <= start && s.station !== step.station)
+    .filter((s) => lastOf(s, 'handle') > start)
+    .sort((a, b) => lastOf(b, 'handle') - lastOf(a, 'handle'))[0];
+  if (unmoved !== undefined) return { kind: 'dry', by: unmoved.id, mark: 'handle', until: lastOf(unmoved, 'handle') };
+  const wetUntil = (s: PlannedStep): Minute => lastOf(s, 'dust-free');
   const roomMates = others.filter((s) => s.room === step.room);
   if (task?.dusty === true) {
     const by = roomMates.find(
@@ -202,19 +268,48 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
   return undefined;
 }
 
+/** Who would come too late after the step if it started at `start` instead. */
+function lateAfter(scene: Scene, step: PlannedStep, start: Minute): Cause | undefined {
+  const { situation, air, steps } = scene;
+  const end = start + endOf(step) - startOf(step);
+  const film = scene.tasks.get(step.id)?.ways.find((w) => w.name === step.way)?.film;
+  const material = film && situation.book.materials.get(film.material);
+  const series = air.get(step.room);
+  const tooLate = ({ needs }: Task, next: PlannedStep): boolean =>
+    needs.some((need) => {
+      if (need.task !== step.id) return false;
+      if (need.kind === 'within') return endOf(next) > end + need.hours * MINUTES_PER_HOUR;
+      if (need.kind !== 'window' || film === undefined || material === undefined || series === undefined) return false;
+      return !need.windows.some((choice) => {
+        const { opens, shuts } = windowMaps(choice, material, film, series);
+        const inTime = opens.at(end) <= startOf(next) && startOf(next) <= (shuts?.at(end) ?? Infinity);
+        return inTime && (choice.prepTask === undefined || steps.has(choice.prepTask));
+      });
+    });
+  const next = situation.tasks.flatMap((task) => {
+    const planned = steps.get(task.id);
+    return planned !== undefined && planned.done !== true && tooLate(task, planned) ? [planned] : [];
+  })[0];
+  return next && { kind: 'keeps-window', by: next.id, until: startOf(next) };
+}
+
 function last(spans: Spans): Minute | undefined {
   const span = spans.at(-1);
   return span === undefined ? undefined : span.end - 1;
 }
 
 function causeOf(scene: Scene, step: PlannedStep): Cause {
+  const own = ownCause(scene, step);
+  return own.kind === 'better-so' ? (sessionCause(scene, step) ?? own) : own;
+}
+
+/** What holds it, whatever it is laid together with. */
+function ownCause(scene: Scene, step: PlannedStep): Cause {
   if (step.done === true) return { kind: 'done' };
   if (step.atWork === true) return { kind: 'at-work' };
   const start = startOf(step);
   const wait = lastWait(scene, step);
   if (wait.until >= start) return wait.cause;
-  const session = sessionCause(scene, step);
-  if (session !== undefined) return session;
   const { hours, air: ofAir, work } = allowedStarts(scene, step, wait.until, start);
   const task = scene.tasks.get(step.id);
   const cold = coldCause(scene, step, task);
@@ -224,7 +319,11 @@ function causeOf(scene: Scene, step: PlannedStep): Cause {
   const standing = standingCause(scene, step, task, air, work, around);
   if (standing !== undefined) return standing;
   const candidate = last(air);
-  if (candidate !== undefined) return blocker(scene, step, candidate) ?? { kind: 'better-so', couldFrom: candidate };
+  if (candidate !== undefined)
+    return (
+      blocker(scene, step, candidate) ??
+      lateAfter(scene, step, candidate) ?? { kind: 'better-so', couldFrom: candidate }
+    );
   const inHours = last(hours);
   if (inHours === undefined) return { kind: 'hours', since: wait.until, until: start };
   const material = step.material === undefined ? undefined : scene.situation.book.materials.get(step.material);
@@ -244,7 +343,10 @@ function leadsTo(scene: Scene, step: PlannedStep, cause: Cause): PlannedStep | u
     case 'tool':
     case 'place':
     case 'dust':
+    case 'object':
+    case 'keeps-window':
     case 'session':
+    case 'session-waits':
       return scene.steps.get(cause.by);
     case 'hours':
     case 'away':

@@ -62,6 +62,12 @@ export function sayCause(cause: Cause, link: Pick<WhyLink, 'step'>, desk: Desk):
       return worded`${cause.name} is taken by ${other(cause.by)} until ${until(cause.until)}`;
     case 'dust':
       return worded`dust and wet film would meet: ${other(cause.by)} until ${until(cause.until)}`;
+    case 'object':
+      return worded`another part of the same piece is at work or cannot be moved yet: ${other(cause.by)} until ${until(cause.until)}`;
+    case 'keeps-window':
+      return worded`any sooner, and ${other(cause.by)} (${until(cause.until)}) would come too late after it`;
+    case 'session-waits':
+      return worded`it waits for ${other(cause.by)} (${until(cause.until)}), to be laid in one go with it: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
     case 'session':
       return worded`it is laid in one go with ${other(cause.by)}, over ${until(cause.until)}: mixed and washed up once, which spares ${sayWork(cause.savedMinutes)}`;
     case 'hours':

@@ -8,6 +8,7 @@ import type { Ground } from './ground.ts';
 import { keptItsPlace, sameManner } from './kept-schedule.ts';
 import type { Manner } from './manners.ts';
 import { mannersWithPlaces, modeOf, taskActivity } from './task-activity.ts';
+import { unmovedBefore } from './unmoved.ts';
 
 interface Laid {
   readonly activity: Activity;
@@ -18,10 +19,22 @@ function startOf(step: PlannedStep): Minute {
   return step.spans[0]?.start ?? ALWAYS;
 }
 
+/** Was it begun before all beneath it could be moved? Then it kept the place, whatever its own film does. */
+function onWetWork(ground: Ground, task: Task, planned: PlannedStep): boolean {
+  return unmovedBefore(ground, task).some((before) => {
+    const step = ground.kept.get(before.id);
+    const film = before.ways.find((way) => way.name === step?.way)?.film;
+    const end = step?.spans.at(-1)?.end;
+    const movable = film && step && ground.drying.mark(film, step.room, 'handle', 'late', ground.factorOf(before.id));
+    return movable !== undefined && end !== undefined && movable.at(end) > startOf(planned);
+  });
+}
+
 /** The manner in which the step is planned; the first of all where the shop has no such manner any more. */
 function plannedManner(ground: Ground, task: Task, planned: PlannedStep, manners: readonly Manner[]): Manner[] {
   const part = partOf(ground.sessions, task.id);
-  const inPlace = keptItsPlace(planned, ground.kept.get(ground.nextOf.get(task.id)?.id ?? ''));
+  const next = ground.kept.get(ground.nextOf.get(task.id)?.id ?? '');
+  const inPlace = keptItsPlace(planned, next) || onWetWork(ground, task, planned);
   const same = manners.filter((m) => sameManner(m, planned) && m.part === part);
   return [same.find((m) => (m.inPlace !== undefined) === inPlace) ?? same[0] ?? manners[0]].filter(
     (m) => m !== undefined,

@@ -255,6 +255,12 @@ export const bench: Readonly<Record<string, Wording>> = {
   '{0} is in use by {1} until {2}': '{0} está en uso con {1} hasta {2}',
   '{0} is taken by {1} until {2}': '{0} está ocupado por {1} hasta {2}',
   'dust and wet film would meet: {0} until {1}': 'coincidirían polvo y película húmeda: {0} hasta {1}',
+  'another part of the same piece is at work or cannot be moved yet: {0} until {1}':
+    'otra parte de la misma pieza está en curso o aún no puede moverse: {0} hasta {1}',
+  'any sooner, and {0} ({1}) would come too late after it':
+    'si empezara antes, {0} ({1}) llegaría demasiado tarde tras ello',
+  'it waits for {0} ({1}), to be laid in one go with it: mixed and washed up once, which spares {2}':
+    'espera a {0} ({1}), para darse de una vez con ello: mezclado y lavado una sola vez, lo que ahorra {2}',
   'it is laid in one go with {0}, over {1}: mixed and washed up once, which spares {2}':
     'se da de una vez con {0}, terminado {1}: mezclado y lavado una sola vez, lo que ahorra {2}',
   '{0}, or not for long enough, from {1} to {2}': '{0}, o no el tiempo suficiente, de {1} a {2}',
