@@ -15,7 +15,7 @@ export function harmlessLines(text: string): string {
   return text.split('\n').map(harmless).join('\n');
 }
 
-/** Plain data (records, lists, maps) with every string in it harmless, keys included; as it is where nothing has to be changed. */
+/** Plain data (records, lists, maps) with every string in it harmless, keys included. Only the parts that have to be changed are copied. */
 export function harmlessData<T>(data: T): T {
   return isHarmless(data) ? data : (cleaned(data) as T);
 }
@@ -32,9 +32,9 @@ function isHarmless(data: unknown): boolean {
 function cleaned(data: unknown): unknown {
   if (typeof data === 'string') return harmless(data);
   if (typeof data !== 'object' || data === null) return data;
-  if (Array.isArray(data)) return data.map(cleaned);
-  if (data instanceof Map) return new Map([...data].map(([key, value]) => [cleaned(key), cleaned(value)]));
-  return Object.fromEntries(Object.entries(data).map(([key, value]) => [harmless(key), cleaned(value)]));
+  if (Array.isArray(data)) return data.map(harmlessData);
+  if (data instanceof Map) return new Map([...data].map(([key, value]) => [harmlessData(key), harmlessData(value)]));
+  return Object.fromEntries(Object.entries(data).map(([key, value]) => [harmless(key), harmlessData(value)]));
 }
 
 /** JSON text that says the same with every harmful character written as an escape. */
