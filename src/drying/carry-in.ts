@@ -51,7 +51,7 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
   };
   return (minute) => {
     while (known.length <= minute - first) goOn();
-    return known[Math.max(0, minute - first)] ?? Math.min(0, there(minute) - here(minute));
+    return known[minute - first] ?? Math.min(0, there(minute) - here(minute));
   };
 }
 

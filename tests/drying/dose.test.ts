@@ -4,7 +4,7 @@ import { airAt, seriesEnd, type AirSeries } from '../../src/air/series.ts';
 import { integrate } from '../../src/drying/dose.ts';
 import { rateLaw } from '../../src/drying/rate-law.ts';
 import fc from '../support/property.ts';
-import { anyMark, anyMechanism, madeUp, t0 } from './arbitrary.ts';
+import { anyMark, anyMechanism, hundredths, madeUp, t0 } from './arbitrary.ts';
 
 const law = fc
   .tuple(anyMechanism, anyMark, fc.constantFrom(undefined, 8))
@@ -19,7 +19,7 @@ const days: fc.Arbitrary<AirSeries> = fc
   .record({
     stepMinutes: fc.constantFrom(15, 30, 15, 30, 15, 30, 3, 6, 7, 10, 20, 60),
     days: fc.integer({ min: 1, max: 4 }),
-    meanC: fc.double({ min: 4, max: 25, noNaN: true }),
+    meanC: hundredths(4, 25),
     swingK: fc.constantFrom(0, 2, 8),
     odd: fc.option(fc.record({ day: fc.nat(3), hour: fc.nat(23), byK: fc.constantFrom(-6, 0, 5), byRh: fc.nat(20) }), {
       nil: undefined,

@@ -9,7 +9,7 @@ import { hindrances } from '../../src/drying/why-unfit.ts';
 import type { Limits, Material } from '../../src/model/material.ts';
 import { USUAL_THICKNESS_MM } from '../../src/model/piece.ts';
 import fc from '../support/property.ts';
-import { madeUp, still, t0 } from './arbitrary.ts';
+import { hundredths, madeUp, still, t0 } from './arbitrary.ts';
 
 const limits = { minTempC: 10, maxTempC: 32, minRhPercent: 20, maxRhPercent: 85, dewMarginK: 3, source: 'test' };
 const coat = (over: Partial<Limits> = {}, more: Partial<Material> = {}) =>
@@ -47,10 +47,10 @@ describe('the remedy of an hour', () => {
     const seen: Record<string, number> = {};
     const air = fc.record({
       tempC: fc.oneof(
-        fc.double({ min: -12, max: 36, noNaN: true }),
+        hundredths(-12, 36),
         fc.integer({ min: -24, max: 64 }).map((k) => k / 2),
       ),
-      rhPercent: fc.oneof(fc.double({ min: 5, max: 100, noNaN: true }), fc.integer({ min: 5, max: 100 })),
+      rhPercent: fc.oneof(hundredths(5, 100), fc.integer({ min: 5, max: 100 })),
     });
     fc.assert(
       fc.property(fc.constantFrom(...materials), air, (material, now) => {
@@ -82,8 +82,8 @@ describe('the remedy of an hour', () => {
 const restless = fc
   .array(
     fc.record({
-      tempC: fc.double({ min: 2, max: 30, noNaN: true }),
-      rhPercent: fc.double({ min: 30, max: 99, noNaN: true }),
+      tempC: hundredths(2, 30),
+      rhPercent: hundredths(30, 99),
     }),
     { minLength: 20, maxLength: 150 },
   )

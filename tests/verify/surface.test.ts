@@ -4,7 +4,7 @@ import { timeConstantMinutes } from '../../src/drying/surface.ts';
 import type { Fact } from '../../src/verify/fact.ts';
 import { firstUnfit } from '../../src/verify/rules/air.ts';
 import { nextSample, surfaceFrom, surfaceStanding } from '../../src/verify/surface.ts';
-import { film, madeUp, still, t0, wildAir } from '../drying/arbitrary.ts';
+import { film, hundredths, madeUp, still, t0, wildAir } from '../drying/arbitrary.ts';
 import fc from '../support/property.ts';
 import { task, way } from './fixture.ts';
 
@@ -63,7 +63,7 @@ test('work of no thickness is as warm as the air, and so is work that has long s
 
 test('work that has long stood somewhere has forgotten how warm it began', () => {
   fc.assert(
-    fc.property(anyAir, thickness, fc.double({ min: 0, max: 1.1, noNaN: true }), (air, mm, share) => {
+    fc.property(anyAir, thickness, hundredths(0, 1.1), (air, mm, share) => {
       const at = t0 + Math.round(share * (seriesEnd(air) - t0));
       const { surfaceC } = surfaceStanding(air, mm, at);
       const lag = timeConstantMinutes(mm);
