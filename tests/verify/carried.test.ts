@@ -123,7 +123,7 @@ describe('what is shown of the carrying', () => {
       station: 'booth',
       over: { broughtIn: { from, at, by: start - 10 } },
     });
-    const again = top('coat-2', [sprayed], { stage: 'topcoat' });
+    const again = top('coat-2', [sprayed], { stage: 'topcoat', thicknessMm: 400 });
     const second = step(again, { at: start + 30, station: 'booth' });
     const of = situationOf([tasks.sand, tasks.wipe, tasks.coat, again]);
     for (const steps of [

@@ -85,6 +85,26 @@ test('the next sample is the first of the row behind a minute', () => {
   );
 });
 
+test('the last minute before a sample is looked at, too', () => {
+  // A degree less each minute, and no colder than at the quarter of an hour: below 6.5 °C from the fourteenth minute on.
+  const air: AirSeries = {
+    from: t0,
+    stepMinutes: 15,
+    tempC: Float64Array.of(20, 5, 20, 20, 20, 20, 20, 20),
+    rhPercent: new Float64Array(8).fill(50),
+    notes: [],
+  };
+  const wide = { minTempC: -99, maxTempC: 99, minRhPercent: 0, maxRhPercent: 100, dewMarginK: -99, source: 'test' };
+  const coldFrom = (start: number, tempC: number) => {
+    const material = madeUp({ mechanism: 'oxidation', limits: { ...wide, keepAbove: { tempC, hours: 1 } } });
+    const fact = { start, end: start + 1, task: task('desk/top/coat', [way(1)]) } as unknown as Fact;
+    return firstUnfit(fact, { material, film, air, factor: 1 }, undefined)?.minute;
+  };
+  expect(coldFrom(t0, 6.5)).toBe(t0 + 14);
+  expect(coldFrom(t0, 5.5)).toBe(t0 + 15);
+  expect(coldFrom(t0, 5)).toBeUndefined();
+});
+
 test('the first minute that is too cold for a film that asks for warmth is told, to the minute', () => {
   const of = task('desk/top/coat', [way(30)]);
   const seen = { cold: 0, warm: 0 };
