@@ -110,6 +110,10 @@ const firstAbove = (startC: number, leastC: number, mm: number): number =>
 test('a film that does not form at a hair below its least temperature waits for that hair', () => {
   const forms = madeUp({ mechanism: 'oxidation', limits, minFilmTempC: 19.8 });
   expect(warmedThrough(still(19, 50), still(20, 50), 40, forms).at(t0 + 5)).toBe(t0 + 5 + firstAbove(19, 19.8, 40));
+  // One that forms from the next minute on waits for that minute.
+  const soon = madeUp({ mechanism: 'oxidation', limits, minFilmTempC: 19.004 });
+  expect(firstAbove(19, 19.004, 40)).toBe(1);
+  expect(warmedThrough(still(19, 50), still(20, 50), 40, soon).at(t0 + 5)).toBe(t0 + 6);
 });
 
 test('nor does who is a hair too near to the dew point coat', () => {
@@ -119,6 +123,25 @@ test('nor does who is a hair too near to the dew point coat', () => {
   const [least, most] = [19.79, 19.81].map((leastC) => firstAbove(19, leastC, 40));
   expect(waits).toBeGreaterThanOrEqual(least!);
   expect(waits).toBeLessThanOrEqual(most!);
+});
+
+test('who left while the old room was cold may be the coldest though it is warm by now, also just at a sample', () => {
+  const heated = {
+    ...still(0, 50),
+    stepMinutes: 60,
+    tempC: Float64Array.of(0, 60, 60),
+    rhPercent: new Float64Array(3).fill(50),
+  };
+  const room = still(20, 50);
+  const warm = madeUp({ mechanism: 'oxidation', limits: { ...limits, minTempC: 19.9, dewMarginK: -99 } });
+  for (const k of [59, 60, 61]) {
+    const apart = coldestApart(heated, room, 9, t0, t0 + k);
+    expect(surfaceOf(heated, 9)(t0 + k)).toBeGreaterThan(20);
+    expect(apart).toBeLessThan(-0.3);
+    const from = warmedThrough({ ...heated }, room, 9, warm).at(t0 + k);
+    expect(from).toBe(coatableFrom(room, 9, warm, t0 + k, apart));
+    expect(from).toBeGreaterThan(t0 + k);
+  }
 });
 
 test('what is colder by less than a thermometer tells is as warm as the room', () => {

@@ -51,6 +51,11 @@ test('asked minute by minute it says the same as asked once', () => {
   );
 });
 
+test('work of no thickness is as warm as the air at the very minute from which it is known', () => {
+  const air = still(17, 50);
+  expect(surfaceFrom(air, undefined, { minute: t0, surfaceC: 99 })(t0)).toBe(17);
+});
+
 test('work of no thickness is as warm as the air, and so is work that has long stood in still air', () => {
   fc.assert(
     fc.property(anyAir, minute, (air, at) => {
