@@ -8,6 +8,7 @@ import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
+import { reorder } from './reorder.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
@@ -30,6 +31,9 @@ const ordersPerRound = 4;
 const orderPlacements = 60_000;
 /** How often as many orders are placed by as there are: once as they are, else blurred. */
 const blurs = 3;
+/** How much is then placed in changed orders: by step of the budget, and at most, unless the budget itself is more. */
+const reordersPerStep = 70;
+const reorderPlacements = 300_000;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -63,11 +67,13 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
     improve(search, options, incumbent, options.steps * 0.3);
     const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
     const orders = raiseBound(basis, options, incumbent, options.from === undefined ? most : 0);
-    followOrders(search, options, incumbent, orders);
+    const best = followOrders(search, options, incumbent, orders);
+    const more = Math.max(options.steps, Math.min(reordersPerStep * options.steps, reorderPlacements));
+    if (best !== undefined) reorder(search, options, incumbent, best, search.inserter.steps + more);
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
-    improve(search, options, incumbent, options.steps);
+    improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
@@ -172,22 +178,26 @@ function raiseBound(
   return orders;
 }
 
-/** Places everything anew by each of `orders`, and then by the best of them, blurred anew each time; keeps what is cheaper. */
+/**
+ * Places everything anew by each of `orders`, and then by the best of them, blurred anew each time; keeps what is cheaper.
+ * Answers the order that served best.
+ */
 function followOrders(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
   orders: readonly Float64Array[],
-): void {
+): Float64Array | undefined {
   let best: { readonly order: Float64Array; readonly value: number } | undefined;
   for (let k = 0; k < blurs * orders.length; k++) {
-    if (incumbent.value <= incumbent.bound || options.stop?.() === true) return;
+    if (incumbent.value <= incumbent.bound || options.stop?.() === true) break;
     const order = orders[k] ?? blurred(search, best?.order);
-    if (order === undefined) return;
+    if (order === undefined) break;
     if (!constructBy(search, order)) continue;
     keep(search, options, incumbent);
     if (best === undefined || search.plan.value < best.value) best = { order, value: search.plan.value };
   }
+  return best?.order;
 }
 
 function blurred(search: Search, order: Float64Array | undefined): Float64Array | undefined {

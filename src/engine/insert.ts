@@ -2,8 +2,9 @@ import { at } from '../at.ts';
 import type { Minute } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
 import type { Labels } from './labels.ts';
+import { type FollowUp, followUps, reachOf, startInTime } from './follow-up.ts';
 import { isActive, type Limits, limitsFor, lower, newLimits } from './limits.ts';
-import type { NetLag } from './net.ts';
+import type { NetLag, NetMode } from './net.ts';
 import { type Plan } from './plan.ts';
 import { seek } from './seek.ts';
 import { byte, int, real } from '../typed.ts';
@@ -51,6 +52,7 @@ export class Inserter {
   private holdLimit: Minute = NEVER;
   private holdBlame = -1;
   private readonly pending = new Map<number, Obstacle>();
+  private readonly followUp: (mode: NetMode) => FollowUp | undefined;
 
   constructor(plan: Plan, labels: Labels, minuteWeight: Float64Array) {
     const { count, modes } = plan.net;
@@ -64,6 +66,7 @@ export class Inserter {
     this.position = new Int32Array(count).fill(-1);
     this.banned = new Uint8Array(modes.length);
     this.advanced = new Uint8Array(count);
+    this.followUp = followUps(plan.net, labels);
   }
 
   /**
@@ -135,10 +138,11 @@ export class Inserter {
       for (let m = first; m < last; m++) {
         const start = this.startIn(i, m);
         if (start === NEVER) continue;
-        const score = last === first + 1 ? 0 : this.score(i, m, start);
+        const chosen = this.inTime(m, start);
+        const score = last === first + 1 ? 0 : this.score(i, m, chosen.start, chosen.reach);
         if (score >= bestScore) continue;
         best = m;
-        bestStart = start;
+        bestStart = chosen.start;
         bestScore = score;
       }
     }
@@ -163,6 +167,17 @@ export class Inserter {
     return seek(this.plan, m, this.limits.floor, this.limits.limit);
   }
 
+  /** `start` in mode `m`, or a later one that spares what follows a window that shuts; and when what follows can come then. */
+  private inTime(m: number, start: Minute): { readonly start: Minute; readonly reach: Minute } {
+    const follow = this.followUp(at(this.plan.net.modes, m));
+    if (follow === undefined || this.plan.isPlaced(follow.activity)) return { start, reach: ALWAYS };
+    const { slots } = at(this.plan.net.modes, m);
+    const reach = reachOf(follow, start, slots.end(start));
+    const later = seek(this.plan, m, startInTime(follow, slots, start), this.limits.limit);
+    const laterReach = later === NEVER ? NEVER : reachOf(follow, later, slots.end(later));
+    return laterReach < reach ? { start: later, reach: laterReach } : { start, reach };
+  }
+
   private limit(i: number, m: number): void {
     limitsFor(this.plan, this.labels, i, m, this.limits);
     const slots = at(this.plan.net.modes, m).slots;
@@ -172,8 +187,11 @@ export class Inserter {
       lower(this.limits, this.holdLimit, undefined, this.plan.net.uses[this.holdBlame]);
   }
 
-  /** The less the better: when `i` ends, or when what it makes way for can start, plus the mode's cost in minutes. */
-  private score(i: number, m: number, start: Minute): number {
+  /**
+   * The less the better: when `i` ends, or when what it makes way for can start, or else when what follows it can, at `reach`;
+   * plus the mode's cost in minutes.
+   */
+  private score(i: number, m: number, start: Minute, reach: Minute): number {
     const mode = at(this.plan.net.modes, m);
     let ready = mode.slots.end(start);
     for (const lag of at(this.plan.net.touching, i)) {
@@ -181,7 +199,7 @@ export class Inserter {
       if (lag.from !== i && !this.plan.isPlaced(lag.from)) continue;
       if (isActive(this.plan, lag, i, m)) ready = Math.max(ready, this.outlook(lag, i, start, ready));
     }
-    return ready + mode.cost / Math.max(real(this.minuteWeight, i), 1e-6);
+    return Math.max(reach, ready) + mode.cost / Math.max(real(this.minuteWeight, i), 1e-6);
   }
 
   /** When the far end of `lag` could come at the earliest if `i` ran from `start` to `end`; NEVER if its window shuts. */

@@ -12,7 +12,7 @@ import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 import type { Naming } from './naming.ts';
 import type { Shape } from './shapes.ts';
 import { type Branch, waitsOf } from './trees.ts';
-import { floorOf, type Wait } from './waits.ts';
+import { floorOf, type Wait } from '../waits.ts';
 
 /** Bucket of a parent that cannot start any more. */
 const never = -1;

@@ -1,4 +1,4 @@
-import type { Bonds, Wait } from './waits.ts';
+import type { Bonds, Wait } from '../waits.ts';
 
 /** Names by which equal waits are found, so that what follows from them is laid out once. */
 export interface Naming {

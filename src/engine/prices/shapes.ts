@@ -7,7 +7,7 @@ import type { Slots } from '../slots.ts';
 import { int, real } from '../../typed.ts';
 import type { Naming } from './naming.ts';
 import type { Branch } from './trees.ts';
-import { floorOf, type Wait, waitOf } from './waits.ts';
+import { floorOf, type Wait, waitOf } from '../waits.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 
 /** Starts of one kind of slots among which the cheapest of every bucket is sure to be, whatever the prices. */

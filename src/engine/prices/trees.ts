@@ -6,7 +6,7 @@ import { holdKinds, type Net, type NetMode } from '../net.ts';
 import type { Structure } from '../structure.ts';
 import type { Term } from '../problem.ts';
 import { byte, int } from '../../typed.ts';
-import { floorOf, isWaitedFor, openModes, type Wait, waitOf } from './waits.ts';
+import { floorOf, isWaitedFor, openModes, type Wait, waitOf } from '../waits.ts';
 
 /** An activity, what it waits with, and what waits for it. */
 export interface Branch {

@@ -1,11 +1,11 @@
-import { at } from '../../at.ts';
-import type { Minute } from '../../time/span.ts';
-import { ALWAYS, NEVER } from '../../time/time-map.ts';
-import type { Labels } from '../labels.ts';
-import type { MapMemo } from '../map-memo.ts';
-import { holdKinds, type Net, type NetCondition, type NetLag, type NetMode } from '../net.ts';
-import type { Slots } from '../slots.ts';
-import { byte, int } from '../../typed.ts';
+import { at } from '../at.ts';
+import type { Minute } from '../time/span.ts';
+import { ALWAYS, NEVER } from '../time/time-map.ts';
+import type { Labels } from './labels.ts';
+import type { MapMemo } from './map-memo.ts';
+import { holdKinds, type Net, type NetCondition, type NetLag, type NetMode } from './net.ts';
+import type { Slots } from './slots.ts';
+import { byte, int } from '../typed.ts';
 
 /**
  * What keeps one activity waiting for another, both in given modes, whatever other modes are chosen. Where it hangs on
@@ -196,7 +196,9 @@ function floorThrough(wait: Wait, way: Way, floor: Minute, starts: Stretch, ends
   if (straight === NEVER || onward.lags.length === 0) return straight;
   const between = { first: begun, last: slots.last };
   const done = { first: slots.end(begun), last: slots.end(slots.last) };
-  return within(wait.slots, onward, straight, between, done);
+  const through = within(wait.slots, onward, straight, between, done);
+  // What lies between may hold it up until a window has shut that was open before.
+  return through === straight ? straight : within(wait.slots, direct, through, starts, ends);
 }
 
 /** First start from `floor` in one of `slots` that `bonds` let follow; NEVER if there is none. */
