@@ -25,6 +25,10 @@ export interface OpenMinutes {
   readonly needed: readonly Uint8Array[];
   /** By minute: can anything be at work then? */
   readonly working: Uint8Array;
+  /** By minute: 1 where work can begin or must end. */
+  readonly isEdge: Uint8Array;
+  /** How many such minutes there are: no grid has fewer buckets. */
+  readonly edges: number;
 }
 
 /** When anything that needs a resource can be at work, or, where any keeps it after its end, always. */
@@ -48,7 +52,21 @@ export function openMinutes(net: Net, from: Minute, to: Minute): OpenMinutes {
         working.fill(1, start - from, end - from);
       });
     }
-  return { needed, working };
+  const isEdge = edgesOf(net, [...needed, working], from, to);
+  return { needed, working, isEdge, edges: isEdge.reduce((sum, one) => sum + one, 0) };
+}
+
+function edgesOf(net: Net, open: readonly Uint8Array[], from: Minute, to: Minute): Uint8Array {
+  const isEdge = new Uint8Array(to - from + 1);
+  for (const minutes of open)
+    for (let t = 1; t < minutes.length; t++) if (byte(minutes, t) !== byte(minutes, t - 1)) isEdge[t] = 1;
+  const calendars = new Set(net.modes.map((mode) => mode.slots.calendar));
+  for (const calendar of calendars) {
+    if (calendar === undefined) continue;
+    for (let k = 0; k < calendar.count; k++)
+      for (const t of [int(calendar.starts, k), int(calendar.ends, k)]) if (t > from && t < to) isEdge[t - from] = 1;
+  }
+  return isEdge;
 }
 
 /** Calls `each` with every stretch within `from` and `to` in which work by `slots` can go on. */
@@ -63,23 +81,12 @@ function forWork(slots: Slots, from: Minute, to: Minute, each: (start: Minute, e
 }
 
 /** Cuts `from` until `to` into buckets, at most `length` minutes long while anything is open. */
-export function gridOf(net: Net, open: OpenMinutes, from: Minute, to: Minute, length: number): Grid {
-  const isEdge = new Uint8Array(to - from + 1);
-  for (const minutes of [...open.needed, open.working])
-    for (let t = 0; t < minutes.length; t++) {
-      if (t > 0 && byte(minutes, t) !== byte(minutes, t - 1)) isEdge[t] = 1;
-    }
-  const calendars = new Set(net.modes.map((mode) => mode.slots.calendar));
-  for (const calendar of calendars) {
-    if (calendar === undefined) continue;
-    for (let k = 0; k < calendar.count; k++)
-      for (const t of [int(calendar.starts, k), int(calendar.ends, k)]) if (t > from && t < to) isEdge[t - from] = 1;
-  }
+export function gridOf({ isEdge, working }: OpenMinutes, from: Minute, to: Minute, length: number): Grid {
   const edges: number[] = [from];
   const bucketAt = new Int32Array(to - from + 1);
   for (let t = 0; t < to - from; t++) {
     const sinceEdge = from + t - at(edges, edges.length - 1);
-    if (t > 0 && (isEdge[t] === 1 || (sinceEdge >= length && open.working[t] === 1))) edges.push(from + t);
+    if (t > 0 && (isEdge[t] === 1 || (sinceEdge >= length && working[t] === 1))) edges.push(from + t);
     bucketAt[t] = edges.length - 1;
   }
   edges.push(to);

@@ -133,8 +133,8 @@ function meansInto(
 }
 
 /** How much there is to lay out and to price in a round, roughly: more for modes that hang on many lags. */
-function cellsOf(net: Net, grid: Grid): number {
-  return grid.count * net.modes.reduce((sum, mode) => sum + 1 + at(net.touching, mode.activity).length / 4, 0);
+function cellsOf(net: Net, buckets: number): number {
+  return buckets * net.modes.reduce((sum, mode) => sum + 1 + at(net.touching, mode.activity).length / 4, 0);
 }
 
 /** The finest grid that leaves rounds enough, or the coarsest if it leaves a few; else none. */
@@ -147,9 +147,10 @@ function gridThatFits(
   lengths: readonly number[],
 ): Grid | undefined {
   for (const [k, length] of lengths.entries()) {
-    const grid = gridOf(net, open, from, to, length);
-    const rounds = work / cellsOf(net, grid);
-    if (rounds >= (k === lengths.length - 1 ? fewRounds : manyRounds)) return grid;
+    const least = k === lengths.length - 1 ? fewRounds : manyRounds;
+    if (work < least * cellsOf(net, open.edges)) continue;
+    const grid = gridOf(open, from, to, length);
+    if (work >= least * cellsOf(net, grid.count)) return grid;
   }
   return undefined;
 }
