@@ -19,6 +19,8 @@ const bucketMinutes = [15, 30, 60, 120, 240];
 /** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
 const manyRounds = 50;
 const fewRounds = 14;
+/** Prices have mostly settled after as many; since laying out costs more than a round, up to twice the work goes into them. */
+const settledRounds = 160;
 /** Shares of the first prices that are tried, until one is no better than that before. */
 const firstShares = [0.8, 0.6, 0.4, 0.2, 0.1];
 /** Share of the last starts in the mean of a round. */
@@ -76,7 +78,8 @@ export function priceBound(
   const { shapes, byMode } = shapesOf(net, labels, branches, grid, naming);
   const forest = forestOf(net, labels, structure, terms, branches, grid, byMode, naming);
   const market = marketOf(net, grid, open.needed);
-  const rounds = Math.max(fewRounds, Math.floor(options.work / forest.work));
+  const affordable = options.work / forest.work;
+  const rounds = Math.floor(Math.max(fewRounds, affordable, Math.min(2 * affordable, settledRounds)));
   const orders: Float64Array[] = [];
   const lay: Layout = {
     shapes,
