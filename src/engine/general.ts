@@ -63,17 +63,18 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   const stuck = begin(search, options, incumbent, hasHomes);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
+  let best: Float64Array | undefined;
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
     const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
     const orders = raiseBound(basis, options, incumbent, options.from === undefined ? most : 0);
-    const best = followOrders(search, options, incumbent, orders);
-    const more = Math.max(options.steps, Math.min(reordersPerStep * options.steps, reorderPlacements));
-    if (best !== undefined) reorder(search, options, incumbent, best, search.inserter.steps + more);
+    best = followOrders(search, options, incumbent, orders);
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
-    improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
+    const more = Math.max(options.steps, Math.min(reordersPerStep * options.steps, reorderPlacements));
+    if (best !== undefined && !done) reorder(search, options, incumbent, best, search.inserter.steps + more);
+    if (!done) improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
