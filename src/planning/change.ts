@@ -28,6 +28,8 @@ export type Change =
   | { readonly kind: 'arrives'; readonly piece: string; readonly at: Minute }
   /** What the journal says of a step that was put off is taken back. */
   | { readonly kind: 'not-put-off'; readonly task: string }
+  /** A step is left out. */
+  | { readonly kind: 'skip'; readonly task: string }
   | { readonly kind: 'instead'; readonly piece: string; readonly section: string; readonly recipe: string }
   | {
       readonly kind: 'material';
@@ -187,6 +189,12 @@ function notPutOff(journal: Book['journal'], task: string): Book['journal'] {
   ];
 }
 
+/** The journal with one more entry: that the step is left out. */
+function skipping(journal: Book['journal'], task: string): Book['journal'] {
+  const last = journal.at(-1);
+  return [...journal, { number: (last?.number ?? 0) + 1, at: last?.at ?? 0, deed: { kind: 'skipped', task } }];
+}
+
 /** The same shop with one change. What the change names must be there. */
 export function changed(book: Book, change: Change): Book {
   const { shop } = book;
@@ -229,6 +237,8 @@ export function changed(book: Book, change: Change): Book {
       return { ...book, pieces: book.pieces.map((p) => (p.id === change.piece ? { ...p, arrives: change.at } : p)) };
     case 'not-put-off':
       return { ...book, journal: notPutOff(book.journal, change.task) };
+    case 'skip':
+      return { ...book, journal: skipping(book.journal, change.task) };
     case 'instead':
       return withSection(book, change.piece, change.section, (s) => ({ ...s, recipe: change.recipe, without: [] }));
     case 'material':

@@ -17,6 +17,10 @@ const USUAL_MORNING = 8 * 60;
 /** How many days ahead longer hours are tried, and how many of these by themselves. */
 const DAYS_AHEAD = 28;
 const DAYS_TRIED = 3;
+/** Where no single room is enough, all are warmed. */
+const EVERYWHERE_BY_K = [10, 15, 20];
+/** More than these are not left out together. */
+const PIECES_LEFT_OUT = 3;
 /** As many as are told. */
 const ENOUGH = 2;
 
@@ -90,6 +94,12 @@ export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
       ),
     () =>
       alone([...new Set(tasks.map((t) => t.piece))].map((piece): Change => ({ kind: 'without', piece })).find(works)),
+    () => alone(tasks.map((task): Change => ({ kind: 'skip', task: task.id })).find(works)),
+    () =>
+      EVERYWHERE_BY_K.map((byK): WayOut => book.shop.rooms.map(({ id }) => ({ kind: 'warmer', room: id, byK }))).find(
+        (way) => planWith(way).kind === 'plan',
+      ),
+    () => withoutMore(planWith, made),
   ];
   const found: WayOut[] = [];
   for (const way of ways) {
@@ -98,6 +108,17 @@ export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
     if (out !== undefined) found.push(out);
   }
   return found;
+}
+
+/** Pieces left out one after another, as long as what is left is stuck. */
+function withoutMore(planWith: (changes: readonly Change[]) => Made, stuck: NoPlan): WayOut | undefined {
+  let changes: Change[] = [];
+  for (let made: Made = stuck; made.kind !== 'plan'; made = planWith(changes)) {
+    const [task] = made.kind === 'none' ? stuckTasks(made) : [];
+    if (task === undefined || changes.length === PIECES_LEFT_OUT) return undefined;
+    changes = [...changes, { kind: 'without', piece: task.piece }];
+  }
+  return changes.length > 1 ? changes : undefined;
 }
 
 function alone(change: Change | undefined): WayOut | undefined {

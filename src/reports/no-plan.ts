@@ -104,7 +104,7 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
 function sayTogether(way: WayOut, names: Names, manner: Manner): string {
   const [first, ...more] = way;
   if (first === undefined) return '';
-  if (more.length === 0) return sayChanges(way, names, manner);
+  if (more.length === 0 || first.kind !== 'open') return sayChanges(way, names, manner);
   const stretches = way.flatMap((change) => (change.kind === 'open' ? change.spans.map((s) => s.to - s.from) : []));
   return worded`be open for ${sayWork(Math.min(...stretches))} at a time, day after day`;
 }

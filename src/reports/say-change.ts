@@ -45,6 +45,8 @@ function sayOne(change: Change, names: Names, manner: Manner): string {
       return worded`have ${names.piece(change.piece)} here by ${sayMoment(change.at, manner)}`;
     case 'not-put-off':
       return worded`no longer put it off`;
+    case 'skip':
+      return worded`leave a step out (drybench skip ${change.task.replace('/', ' ')})`;
     case 'without':
       return worded`plan without ${names.piece(change.piece)} for now`;
     case 'instead':
@@ -74,6 +76,8 @@ export function nameChange(change: Change, names: Names, manner: Manner): string
       return `${inSection(change)}: ${names.recipe(change.recipe)}`;
     case 'material':
       return `${inSection(change)}: ${names.material(change.now)}`;
+    case 'skip':
+      return worded`leave a step out (drybench skip ${change.task.replace('/', ' ')})`;
     case 'without':
       return worded`without ${names.piece(change.piece)}`;
     case 'in':

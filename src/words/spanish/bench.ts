@@ -100,6 +100,7 @@ export const bench: Readonly<Record<string, Wording>> = {
   'have room for {0} more at {1}': 'tener sitio para {0} más en {1}',
   'have a place for it in {0}': 'tener un sitio para ello en {0}',
   'have {0} here by {1}': 'tener aquí {0} antes de {1}',
+  'leave a step out (drybench skip {0})': 'omitir un paso (drybench skip {0})',
   'no longer put it off': 'no aplazarlo más',
   'plan without {0} for now': 'planificar por ahora sin {0}',
   'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
