@@ -194,11 +194,19 @@ function followOrders(
     if (incumbent.value <= incumbent.bound || options.stop?.() === true) break;
     const order = orders[k] ?? blurred(search, best?.order);
     if (order === undefined) break;
-    if (!constructBy(search, order)) continue;
+    if (!placedBy(search, order)) continue;
     keep(search, options, incumbent);
     if (best === undefined || search.plan.value < best.value) best = { order, value: search.plan.value };
   }
   return best?.order;
+}
+
+/** Places everything by `order`; looks ahead no more once that has failed. */
+function placedBy(search: Search, order: Float64Array): boolean {
+  if (constructBy(search, order)) return true;
+  if (!search.inserter.looksAhead) return false;
+  search.inserter.looksAhead = false;
+  return constructBy(search, order);
 }
 
 function blurred(search: Search, order: Float64Array | undefined): Float64Array | undefined {

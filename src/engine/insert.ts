@@ -35,6 +35,8 @@ export class Inserter {
   readonly wished: Int32Array;
   /** By activity: worth of one minute, to weigh mode costs against time. */
   readonly minuteWeight: Float64Array;
+  /** Does what follows count when a start is chosen? Among very many activities this asks for too much to be moved again. */
+  looksAhead = true;
   /** The activity that found no place when `insert` failed. */
   failed = -1;
 
@@ -169,7 +171,7 @@ export class Inserter {
 
   /** `start` in mode `m`, or a later one that spares what follows a window that shuts; and when what follows can come then. */
   private inTime(m: number, start: Minute): { readonly start: Minute; readonly reach: Minute } {
-    const follow = this.followUp(at(this.plan.net.modes, m));
+    const follow = this.looksAhead ? this.followUp(at(this.plan.net.modes, m)) : undefined;
     if (follow === undefined || this.plan.isPlaced(follow.activity)) return { start, reach: ALWAYS };
     const { slots } = at(this.plan.net.modes, m);
     const reach = reachOf(follow, start, slots.end(start));
