@@ -16,6 +16,14 @@ function laidOut(problem: Problem) {
   return { net, labels, possible: labels.propagate() };
 }
 
+/** The first coat's only mode, and what follows it; undefined where there is no schedule. */
+function firstCoat(problem: Problem) {
+  const { net, labels, possible } = laidOut(problem);
+  const [mode] = net.modes;
+  const follow = possible && mode !== undefined ? followUps(net, labels)(mode) : undefined;
+  return follow === undefined || mode === undefined ? undefined : { follow, slots: mode.slots };
+}
+
 /** The earliest second coat of all schedules in which the first one is laid in `mode` at `start`. */
 function earliestSecond(problem: Problem, mode: number, start: number): number {
   const [coat, ...others] = problem.activities;
@@ -46,13 +54,12 @@ describe('what follows a coat', () => {
     let told = 0;
     fc.assert(
       fc.property(alone, (problem) => {
-        const { net, labels, possible } = laidOut(problem);
-        const [mode] = net.modes;
-        const follow = possible && mode !== undefined ? followUps(net, labels)(mode) : undefined;
-        if (follow === undefined || mode === undefined) return;
-        for (let start = mode.slots.fit(problem.from); start !== NEVER; start = mode.slots.fit(start + 1)) {
+        const first = firstCoat(problem);
+        if (first === undefined) return;
+        const { follow, slots } = first;
+        for (let start = slots.fit(problem.from); start !== NEVER; start = slots.fit(start + 1)) {
           const truth = earliestSecond(problem, 0, start);
-          const reach = reachOf(follow, start, mode.slots.end(start));
+          const reach = reachOf(follow, start, slots.end(start));
           expect(reach).toBeLessThanOrEqual(truth);
           if (truth < NEVER && reach === truth) told += 1;
         }
@@ -65,20 +72,18 @@ describe('what follows a coat', () => {
   it('asks for a start after which a window is open that is else shut by then', () => {
     fc.assert(
       fc.property(alone, (problem) => {
-        const { net, labels, possible } = laidOut(problem);
-        const [mode] = net.modes;
-        const follow = possible && mode !== undefined ? followUps(net, labels)(mode) : undefined;
-        if (follow === undefined || mode === undefined) return;
-        const { slots } = mode;
+        const first = firstCoat(problem);
+        if (first === undefined) return;
+        const { follow, slots } = first;
         const opensAnew = (start: number, later: number): boolean =>
           follow.windows.some(({ most }) => {
             const [shut, shutLater] = [start, later].map((s) => most?.at(slots.end(s)) ?? NEVER);
             return follow.wait.slots.some((own) => own.fit((shut ?? NEVER) + 1) <= (shutLater ?? NEVER));
           });
         for (let start = slots.fit(problem.from); start !== NEVER; start = slots.fit(start + 1)) {
-          let first = slots.fit(start + 1);
-          while (first !== NEVER && !opensAnew(start, first)) first = slots.fit(first + 1);
-          expect(startInTime(follow, slots, start)).toBe(first);
+          let later = slots.fit(start + 1);
+          while (later !== NEVER && !opensAnew(start, later)) later = slots.fit(later + 1);
+          expect(startInTime(follow, slots, start)).toBe(later);
         }
       }),
       { numRuns: 150, seed: 20270121 },
@@ -117,13 +122,11 @@ describe('a coat whose window shuts overnight', () => {
   };
 
   it('is followed by the abraded one if laid early: what lies between comes after the window has shut', () => {
-    const { net, labels } = laidOut(problem);
-    const [mode] = net.modes;
-    const follow = mode === undefined ? undefined : followUps(net, labels)(mode);
-    if (follow === undefined) throw new Error('the second coat follows the first');
+    const first = firstCoat(problem);
+    if (first === undefined) throw new Error('the second coat follows the first');
     // Laid from 9 to 10, abraded from 40 to 41, and then nothing can be laid before the third morning.
     expect(earliestSecond(problem, 0, 9)).toBe(57);
-    expect(reachOf(follow, 9, 10)).toBe(57);
+    expect(reachOf(first.follow, 9, 10)).toBe(57);
   });
 
   it('is laid so late that the next goes over it the morning after, as by trying everything', () => {

@@ -15,13 +15,18 @@ const isPosix = process.platform !== 'win32';
 const hasScript = isPosix && sh('script -qec true /dev/null').status === 0;
 const at = '--at 2027-01-11T07:30';
 
+/** A shop's folder with a journal of six entries: a way to run commands there, the journal's file and its bytes. */
+async function withSixEntries(folder: string) {
+  const file = join(folder, 'journal.jsonl');
+  const say = (...words: string[]) => drybench([...words, '--shop', folder], { columns: 200 });
+  for (const clock of ['09:00', '09:10', '09:20', '09:30', '09:40', '09:50'])
+    expect(await say('slip', 'stool', 'wipe', `2027-01-12T${clock}`)).toMatchObject({ code: 0, err: '' });
+  return { file, say, whole: readFileSync(file) };
+}
+
 test('a journal cut off anywhere: the next command says so, keeps what was whole, and sets the rest aside', () =>
   inShop({}, async (folder) => {
-    const file = join(folder, 'journal.jsonl');
-    const say = (...words: string[]) => drybench([...words, '--shop', folder], { columns: 200 });
-    for (const clock of ['09:00', '09:10', '09:20', '09:30', '09:40', '09:50'])
-      expect(await say('slip', 'stool', 'wipe', `2027-01-12T${clock}`)).toMatchObject({ code: 0, err: '' });
-    const whole = readFileSync(file);
+    const { file, say, whole } = await withSixEntries(folder);
     const ends = [...whole.toString('latin1').matchAll(/\n/g)].map((m) => m.index + 1);
     for (let length = 1; length < whole.length; length += 41) {
       if (ends.includes(length) || ends.includes(length + 1)) continue;
@@ -45,11 +50,7 @@ test('a journal cut off anywhere: the next command says so, keeps what was whole
 
 test('a bit turned over anywhere in the journal: no command goes on, the line and the byte are named, nothing is written', () =>
   inShop({}, async (folder) => {
-    const file = join(folder, 'journal.jsonl');
-    const say = (...words: string[]) => drybench([...words, '--shop', folder], { columns: 200 });
-    for (const clock of ['09:00', '09:10', '09:20', '09:30', '09:40', '09:50'])
-      expect(await say('slip', 'stool', 'wipe', `2027-01-12T${clock}`)).toMatchObject({ code: 0, err: '' });
-    const whole = readFileSync(file);
+    const { file, say, whole } = await withSixEntries(folder);
     // Every 41st byte, so that each part of a line comes to its turn; the last complete line is tried as a whole.
     const lastLine = whole.lastIndexOf(10, whole.length - 2) + 1;
     const tried = [...whole.keys()].filter((i) => i % 41 === 0 || (i >= lastLine && i % 7 === 0));
