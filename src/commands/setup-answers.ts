@@ -36,9 +36,19 @@ function eachRoom<T>(reader: Reader<T>, count: number): Reader<readonly T[]> {
   };
 }
 
+/** What stands between any of `words`. */
+function splitAtWords(text: string, words: readonly string[]): string[] {
+  const parts: string[][] = [[]];
+  for (const word of text.trim().split(/\s+/)) {
+    if (words.includes(word)) parts.push([]);
+    else parts.at(-1)?.push(word);
+  }
+  return parts.map((part) => part.join(' '));
+}
+
 const rangeC: Reader<readonly [number, number]> = (text) => {
   const write = worded`write the coldest and the warmest like 15 to 20 °C`;
-  const ends = text.split(/\.\.|–/).flatMap((part) => part.split(new RegExp(`\\s+(?:to|${worded`to`})\\s+`)));
+  const ends = text.split(/\.\.|–/).flatMap((part) => splitAtWords(part, ['to', worded`to`]));
   const [from = '', to = ''] = ends;
   if (ends.length !== 2) return refuse(worded`is not two temperatures`, write);
   const unit = /[°CFcf].*$/.exec(to)?.[0] ?? '';
