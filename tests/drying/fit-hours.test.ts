@@ -137,8 +137,13 @@ describe('hours beside the record, and of other materials', () => {
           coat({ mechanism: 'water' }),
           madeUp({ mechanism: 'water' }),
         ];
-        for (const material of all)
-          expect(fitHours(material, air, t0, t0 + 2000)).toEqual(fitHours(material, { ...air }, t0, t0 + 2000));
+        // Also where so much is asked for that it is remembered.
+        for (const [from, to] of [
+          [t0, t0 + 2000],
+          [t0 - 2000, t0 + 4000],
+        ] as const)
+          for (const material of all)
+            expect(fitHours(material, air, from, to)).toEqual(fitHours(material, { ...air }, from, to));
       }),
       { numRuns: 30 },
     );

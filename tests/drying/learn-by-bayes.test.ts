@@ -50,8 +50,11 @@ test('what is learned is what Bayes’ rule says, by another grid and another in
 });
 
 test('thousands of looks speak as clearly as one', () => {
-  const looks = Array.from({ length: 5000 }, (): Observation => ({ kind: 'at', expected: 10, seen: 13 }));
-  expect(learn(looks, 0.3).factor).toBeCloseTo(1.3, 2);
+  const looks = (...seen: number[]) =>
+    Array.from({ length: 5000 }, (_, i): Observation => ({ kind: 'at', expected: 10, seen: seen[i % seen.length]! }));
+  expect(learn(looks(13), 0.3).factor).toBeCloseTo(1.3, 2);
+  // Also where they do not agree: the middle of their logarithms.
+  expect(learn(looks(11, 15), 0.3).factor).toBeCloseTo(Math.sqrt(1.1 * 1.5), 2);
 });
 
 test('a look that says nothing does not count', () => {
