@@ -1,7 +1,7 @@
 // The integral of a rate over a room's air, against a sum made apart from it: the law asked in the middle of each minute.
 import { expect, test } from 'vitest';
 import { airAt, seriesEnd, type AirSeries } from '../../src/air/series.ts';
-import { integrate } from '../../src/drying/dose.ts';
+import { doseOf, integrate } from '../../src/drying/dose.ts';
 import { rateLaw } from '../../src/drying/rate-law.ts';
 import fc from '../support/property.ts';
 import { anyMark, anyMechanism, hundredths, madeUp, t0 } from './arbitrary.ts';
@@ -110,6 +110,40 @@ test.each(exact)('of $what is exact at each sample', ({ rate, mean, miss }) => {
     }),
     { numRuns: 1000 },
   );
+});
+
+test('a day like the one before but for one reading is not taken for the same', () => {
+  const perDay = 96;
+  const like = (value: number, odd: number) =>
+    Float64Array.from({ length: 2 * perDay + 1 }, (_, i) => (i === perDay + 40 ? odd : value));
+  const air = (tempC: Float64Array, rhPercent: Float64Array) => ({
+    from: t0,
+    stepMinutes: 15,
+    tempC,
+    rhPercent,
+    notes: [],
+  });
+  const gained = (of: AirSeries) =>
+    integrate(of, { key: 'sum', rate: (tempC, rhPercent) => tempC + rhPercent }).hoursAt(t0 + 2 * 1440);
+  // Ten more at one reading, and straight lines to it and from it: ten for a quarter of an hour.
+  const even = 60 * 48;
+  expect(gained(air(like(10, 10), like(50, 50)))).toBeCloseTo(even, 6);
+  expect(gained(air(like(10, 20), like(50, 50)))).toBeCloseTo(even + 2.5, 6);
+  expect(gained(air(like(10, 10), like(50, 60)))).toBeCloseTo(even + 2.5, 6);
+});
+
+test('in the same air each law has its own sum, and two of one name the same', () => {
+  const air = {
+    from: t0,
+    stepMinutes: 60,
+    tempC: Float64Array.of(20, 20),
+    rhPercent: Float64Array.of(50, 50),
+    notes: [],
+  };
+  const law = (key: string, speed: number) => ({ key, rate: () => speed });
+  expect(doseOf(air, law('slow', 1)).hoursAt(t0 + 60)).toBeCloseTo(1, 9);
+  expect(doseOf(air, law('fast', 3)).hoursAt(t0 + 60)).toBeCloseTo(3, 9);
+  expect(doseOf(air, law('slow', 1))).toBe(doseOf(air, law('slow', 1)));
 });
 
 test('a record that ends between two third minutes ends there', () => {
