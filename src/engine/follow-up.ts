@@ -3,7 +3,7 @@ import { NEVER } from '../time/time-map.ts';
 import type { Minute } from '../time/span.ts';
 import type { Labels } from './labels.ts';
 import type { Net, NetLag, NetMode } from './net.ts';
-import { floorOf, openModes, type Wait, waitOf } from './waits.ts';
+import { firstFit, floorOf, openModes, type Wait, waitOf } from './waits.ts';
 import type { Slots } from './slots.ts';
 
 /** What follows a mode within a window that shuts, unless something is done between: when it can come at the earliest. */
@@ -54,8 +54,7 @@ export function startInTime({ wait, windows }: FollowUp, slots: Slots, start: Mi
   for (const { fromEnd, most } of windows) {
     if (most === undefined) continue;
     const shut = most.at(fromEnd ? end : start);
-    let next: Minute = NEVER;
-    for (const own of wait.slots) next = Math.min(next, own.fit(shut + 1));
+    const next = firstFit(wait.slots, shut + 1);
     if (next === NEVER) continue;
     const point = most.earliest(next);
     const later = fromEnd ? slots.earliestStart(point) : slots.fit(point);

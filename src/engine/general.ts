@@ -2,7 +2,7 @@ import { at } from '../at.ts';
 import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
 import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
-import { improve, type Incumbent, keep } from './improve.ts';
+import { improve, type Incumbent, keep, noneYet } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
@@ -49,12 +49,7 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
     options.loosened === undefined
       ? { net, labels, costs: search.costs, structure: search.structure }
       : basisOf(options.loosened);
-  const incumbent: Incumbent = {
-    value: Infinity,
-    bound: basis.costs.bound,
-    starts: new Int32Array(net.count),
-    modes: new Int32Array(net.count),
-  };
+  const incumbent = noneYet(net.count, basis.costs.bound);
   const hasHomes = problem.objective.some((term) => term.kind === 'moved');
   if (options.from !== undefined && hasHomes && stays(search, options, incumbent, options.from)) {
     raiseBound(basis, options, incumbent);

@@ -13,6 +13,11 @@ export interface Incumbent {
   readonly modes: Int32Array;
 }
 
+/** No schedule yet, and none cheaper than `bound`. */
+export function noneYet(count: number, bound: number): Incumbent {
+  return { value: Infinity, bound, starts: new Int32Array(count), modes: new Int32Array(count) };
+}
+
 /** How far above the best plan a new one may lie at first: a share of what one component has above the bound. */
 const warmth = 0.1;
 /** How often `stop` is asked, in rebuilds. */

@@ -1,5 +1,5 @@
 import { constructFrom } from './construct.ts';
-import { improve, type Incumbent, keep } from './improve.ts';
+import { improve, keep, noneYet } from './improve.ts';
 import { Labels } from './labels.ts';
 import { netOf } from './net.ts';
 import type { Problem, Schedule, SearchOptions } from './problem.ts';
@@ -26,12 +26,7 @@ export function refine(
   if (!labels.propagate()) return undefined;
   const search = searchOf(net, labels, options.seed);
   if (!constructFrom(search, options.from)) return undefined;
-  const incumbent: Incumbent = {
-    value: Infinity,
-    bound: options.bound,
-    starts: new Int32Array(net.count),
-    modes: new Int32Array(net.count),
-  };
+  const incumbent = noneYet(net.count, options.bound);
   keep(search, options, incumbent);
   improve(search, options, incumbent, options.steps);
   return { schedule: scheduleOf(net, incumbent), value: incumbent.value, steps: search.inserter.steps };

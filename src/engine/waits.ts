@@ -211,7 +211,13 @@ function within(slots: readonly Slots[], bonds: Bonds, floor: Minute, starts: St
     if (most !== undefined && bonds.shut) last = Math.min(last, most.at(latest));
   }
   for (const map of bonds.holds) first = Math.max(first, map.at(ends.first));
-  let start: Minute = NEVER;
-  for (const own of slots) start = Math.min(start, own.fit(first));
+  const start = firstFit(slots, first);
   return start <= last ? start : NEVER;
+}
+
+/** First start from `floor` in any of `slots`; NEVER if there is none. */
+export function firstFit(slots: readonly Slots[], floor: Minute): Minute {
+  let start: Minute = NEVER;
+  for (const own of slots) start = Math.min(start, own.fit(floor));
+  return start;
 }

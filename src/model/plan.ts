@@ -112,3 +112,11 @@ export interface Plan {
   readonly proof: Proof;
   readonly warnings: readonly Warning[];
 }
+
+export function startOf(step: Pick<PlannedStep, 'spans'>): Minute {
+  return step.spans[0]?.start ?? 0;
+}
+
+export function endOf(step: Pick<PlannedStep, 'spans'>): Minute {
+  return step.spans.at(-1)?.end ?? 0;
+}

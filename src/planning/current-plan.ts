@@ -1,9 +1,8 @@
 import type { ShopAir } from '../air/shop-air.ts';
 import type { Book } from '../model/book.ts';
-import type { Plan, PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import { verify } from '../verify/verify.ts';
-import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
 import { airFor } from './air-for.ts';
 import { asCarried } from './as-carried.ts';
@@ -17,14 +16,6 @@ export interface Standing {
   readonly plan: Plan;
   readonly air: ShopAir;
   readonly factors: ReadonlyMap<string, number>;
-}
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? 0;
-}
-
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
 }
 
 /**

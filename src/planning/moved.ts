@@ -1,4 +1,4 @@
-import type { Plan, PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Minute } from '../time/span.ts';
 import type { Standing } from './current-plan.ts';
 import type { Situation } from '../model/situation.ts';
@@ -31,14 +31,6 @@ const hastens: ReadonlySet<Event['kind']> = new Set(['done-early', 'faster', 'go
 
 /** Less than this is no move that anybody has to be told of. */
 const LEAST_MINUTES = 15;
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? 0;
-}
-
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
-}
 
 function dryingShift(before: PlannedStep, after: PlannedStep): number {
   const mark = (['touch', 'recoat', 'handle'] as const).find((m) => before.dry?.[m] && after.dry?.[m]);

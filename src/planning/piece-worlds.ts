@@ -10,7 +10,7 @@ import type { ShopAir } from '../air/shop-air.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import type { Mark, Spread } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
-import type { PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
@@ -71,14 +71,6 @@ function laidBy(scene: Scene, step: PlannedStep): LaidFilm | undefined {
   const air = scene.air.get(step.room);
   if (film === undefined || material === undefined || air === undefined) return undefined;
   return { material, film, air, scale: filmFactor(material, film) * (scene.factors.get(step.id) ?? 1) };
-}
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? 0;
-}
-
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
 }
 
 /** The hours that a need asks of the film beneath: of windows, of the last that was open by the planned start. */

@@ -8,7 +8,7 @@ import { effectiveMark } from '../model/effective-mark.ts';
 import { freeSpans, openSpans } from '../model/hours.ts';
 import type { Mark } from '../model/mark.ts';
 import { pacedMinutes } from '../model/paced-work.ts';
-import type { Plan, PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Station } from '../model/shop.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
@@ -70,14 +70,6 @@ interface Scene {
   readonly plan: Plan;
   readonly tasks: ReadonlyMap<string, Task>;
   readonly steps: ReadonlyMap<string, PlannedStep>;
-}
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? 0;
-}
-
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
 }
 
 function overlap(a: Span, b: Span): boolean {

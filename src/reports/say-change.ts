@@ -76,14 +76,13 @@ export function nameChange(change: Change, names: Names, manner: Manner): string
       return `${inSection(change)}: ${names.recipe(change.recipe)}`;
     case 'material':
       return `${inSection(change)}: ${names.material(change.now)}`;
-    case 'skip':
-      return worded`leave a step out (drybench skip ${change.task.replace('/', ' ')})`;
     case 'without':
       return worded`without ${names.piece(change.piece)}`;
     case 'in':
     case 'tool':
     case 'arrives':
     case 'not-put-off':
+    case 'skip':
       return sayOne(change, names, manner);
   }
 }

@@ -9,7 +9,8 @@ export interface Choice {
 
 type Found = Extract<Outcome, { status: 'optimal' | 'feasible' }>;
 
-function isFound(outcome: Outcome): outcome is Found {
+/** Is there a plan in it? */
+export function isFound(outcome: Outcome): outcome is Found {
   return outcome.status === 'optimal' || outcome.status === 'feasible';
 }
 

@@ -2,7 +2,7 @@ import type { Schedule } from '../engine/problem.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { markTimes } from '../drying/dry-marks.ts';
-import type { PlannedStep, PlannedWindow } from '../model/plan.ts';
+import { startOf, type PlannedStep, type PlannedWindow } from '../model/plan.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
@@ -252,8 +252,4 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       return laid === undefined ? NEVER : releasedAt(ground, laid);
     },
   });
-}
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? NEVER;
 }

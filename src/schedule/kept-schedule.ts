@@ -1,5 +1,5 @@
 import type { Schedule } from '../engine/problem.ts';
-import type { Plan, PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import type { Compiled, Meaning } from './compiled.ts';
@@ -90,17 +90,9 @@ function readyBy(kept: Plan, piece: string): Minute {
   return latest(own.flatMap((s) => [endOf(s), s.dry?.stack?.late ?? endOf(s)]));
 }
 
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? 0;
-}
-
 function startIn(steps: ReadonlyMap<string, PlannedStep>, task: string | undefined): Minute {
   const step = steps.get(task ?? '');
   return step === undefined ? Number.NEGATIVE_INFINITY : startOf(step);
-}
-
-function endOf(step: PlannedStep): Minute {
-  return step.spans.at(-1)?.end ?? 0;
 }
 
 /** When all that a task waits for is over by the places given so far. */

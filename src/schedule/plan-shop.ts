@@ -9,7 +9,7 @@ import type { Situation } from '../model/situation.ts';
 import type { Minute } from '../time/span.ts';
 import { compile } from './compile.ts';
 import type { Compiled } from './compiled.ts';
-import { cheapestOf } from './cheapest-choice.ts';
+import { cheapestOf, isFound } from './cheapest-choice.ts';
 import { decode } from './decode.ts';
 import { everyAgreed } from './every-session.ts';
 import { keptSchedule } from './kept-schedule.ts';
@@ -136,12 +136,10 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
   let agreed: readonly Agreed[] = together;
   let outcome = first(agreed);
   // What the shop held to, or would lay in one go, may not hold; without it there may be a plan.
-  if (together.length > 0 && outcome.status !== 'optimal' && outcome.status !== 'feasible')
-    [agreed, outcome] = [[], first([])];
+  if (together.length > 0 && !isFound(outcome)) [agreed, outcome] = [[], first([])];
   // Where people follow a plan, only what is new to it is worth another look.
   const looks = anew || [...compiled.ground.shares].some((task) => !compiled.ground.kept.has(task));
-  const isFound = outcome.status === 'optimal' || outcome.status === 'feasible';
-  const choices = sharing && (looks || !isFound) ? everyAgreed(compiled) : undefined;
+  const choices = sharing && (looks || !isFound(outcome)) ? everyAgreed(compiled) : undefined;
   if (choices !== undefined && outcome.status !== 'optimal')
     ({ agreed, outcome } = cheapestOf(
       choices.map((choice) => ({ agreed: choice, outcome: first(choice, choices.length) })),

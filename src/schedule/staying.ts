@@ -1,8 +1,8 @@
 import type { Activity } from '../engine/problem.ts';
-import type { PlannedStep } from '../model/plan.ts';
+import { startOf, type PlannedStep } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
-import { intersect, type Minute } from '../time/span.ts';
+import { intersect } from '../time/span.ts';
 import { ALWAYS } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { keptItsPlace, sameManner } from './kept-schedule.ts';
@@ -13,10 +13,6 @@ import { unmovedBefore } from './unmoved.ts';
 interface Laid {
   readonly activity: Activity;
   readonly manners: Manner[];
-}
-
-function startOf(step: PlannedStep): Minute {
-  return step.spans[0]?.start ?? ALWAYS;
 }
 
 /** Was it begun before all beneath it could be moved? Then it kept the place, whatever its own film does. */

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { construct, componentOrders } from '../../src/engine/construct.ts';
-import { keep, restore } from '../../src/engine/improve.ts';
+import { keep, noneYet, restore } from '../../src/engine/improve.ts';
 import { Labels } from '../../src/engine/labels.ts';
 import { netOf } from '../../src/engine/net.ts';
 import { reorder } from '../../src/engine/reorder.ts';
@@ -16,12 +16,7 @@ function reordered(seed: number, steps: number) {
   const labels = new Labels(net);
   labels.propagate();
   const search = searchOf(net, labels, 1);
-  const incumbent = {
-    value: Infinity,
-    bound: search.costs.bound,
-    starts: new Int32Array(net.count),
-    modes: new Int32Array(net.count),
-  };
+  const incumbent = noneYet(net.count, search.costs.bound);
   const [order = []] = componentOrders(search);
   construct(search, order);
   keep(search, { seed: 1, steps }, incumbent);
