@@ -330,7 +330,7 @@ describe('what is wrong is told with its place, and what to write', () => {
         ...piece('name: Chair', 'name: Chair\nwhole: whole-piece'),
         ...shop('kind: bench }', 'kind: bench }\n  floor: { room: workshop, kind: floor }'),
       },
-      'shipped/recipes/whole-piece.yaml:60:13 error too-few-hands',
+      'shipped/recipes/whole-piece.yaml:61:13 error too-few-hands',
       /write whole-piece-alone for whole-piece in the pieces, or add a hand/,
     ],
     [
