@@ -1,10 +1,9 @@
 import { join } from 'node:path';
 import { allOrNone } from '../files/all-or-none.ts';
 import type { Disk } from '../files/disk.ts';
-import { cannotWrite } from '../files/file-trouble.ts';
-import { SHOP_FILE } from '../files/find-shop.ts';
-import { SCHEMA_FOLDER, schemaFiles } from '../files/schema-files.ts';
-import { writeNewText } from '../files/write-new-text.ts';
+import { SHOP_FILE } from '../files/shop-files.ts';
+import { schemaFiles } from '../files/schema-files.ts';
+import { makeFolderFor, writeNewText } from '../files/write-new-text.ts';
 import { writeOwnFile } from './own-file.ts';
 
 /** Stands in every schema that we write, and hardly in another file of that name. */
@@ -12,12 +11,8 @@ const schemaMark = 'json-schema.org';
 
 /** @returns the names of the files written. */
 export function writeSchemas(disk: Disk, folder: string, schemas = schemaFiles()): string[] {
-  try {
-    disk.makeFolder(join(folder, SCHEMA_FOLDER));
-  } catch (error) {
-    cannotWrite(SCHEMA_FOLDER, error);
-  }
   return schemas.map(({ file, text }) => {
+    makeFolderFor(disk, folder, file);
     writeOwnFile(disk, join(folder, file), text, schemaMark);
     return file;
   });

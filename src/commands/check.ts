@@ -1,17 +1,15 @@
-import type { Finding } from '../model/finding.ts';
 import { journalFindings } from '../planning/situation-of.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { harmless } from '../terminal/harmless.ts';
+import { realDisk } from '../files/disk.ts';
 import { repairShop } from '../files/repair-shop.ts';
-import { SHIPPED_LABEL } from '../files/shipped.ts';
+import { strayCopies } from '../files/stray-copies.ts';
 import { repairScreen } from '../reports/repair.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, type Call, type ExitCode } from './call.ts';
 import { readShop, shopFolder } from './open-shop.ts';
 import { toldFile } from './told-calendar.ts';
 import { counted, worded } from '../words/worded.ts';
-
-const isShipped = (finding: Finding) => finding.place?.file.startsWith(SHIPPED_LABEL) === true;
 
 /**
  * Are the files of the shop right; and if not, where, and what to write instead. Of the shop's own files those, too,
@@ -20,11 +18,9 @@ const isShipped = (finding: Finding) => finding.place?.file.startsWith(SHIPPED_L
  */
 export async function answer(call: Call): Promise<ExitCode> {
   const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile]) : undefined;
-  const inUse = await readShop(call);
-  const all = await readShop(call, { everything: true });
-  const own = all.findings.filter((f) => !isShipped(f));
-  const journal = inUse.book === undefined ? [] : journalFindings(inUse.book);
-  const findings = [...own, ...inUse.findings.filter(isShipped), ...journal];
+  const { folder, book, findings: inFiles } = await readShop(call, { allOwn: true });
+  const journal = book === undefined ? [] : journalFindings(book);
+  const findings = [...strayCopies(realDisk, folder), ...inFiles, ...journal];
   if (repairs !== undefined && !wantsJson(call))
     print(call, `${repairScreen(repairs, await answerLook(call), harmless)}\n`);
   const wrong = findings.some((f) => f.severity === 'error');
@@ -32,7 +28,7 @@ export async function answer(call: Call): Promise<ExitCode> {
     printJson(call, { format: 'drybench.check/1', ...(repairs && { repairs }), right: !wrong, findings });
   else if (findings.length > 0)
     print(call, `${findingsScreen(findings, await answerLook(call), harmless)}\n${countFindings(findings)}\n`);
-  else print(call, worded`All is right: ${count(inUse.book?.pieces.length ?? 0)}.\n`);
+  else print(call, worded`All is right: ${count(book?.pieces.length ?? 0)}.\n`);
   return wrong ? 2 : 0;
 }
 

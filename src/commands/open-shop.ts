@@ -2,7 +2,9 @@ import { resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
 import type { ReadBook, ReadBookOptions } from '../files/read-book.ts';
 import { readOnce } from '../files/read-once.ts';
+import { realDisk } from '../files/disk.ts';
 import { shippedDir } from '../files/shipped.ts';
+import { strayCopies } from '../files/stray-copies.ts';
 import type { Book } from '../model/book.ts';
 import type { Finding } from '../model/finding.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
@@ -115,7 +117,11 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
       findings,
     );
   // A plan warns of what is not said of lead, beside the work; `check` says where to write it.
-  const worthKnowing = [...findings.filter((f) => f.code !== 'lead-unsaid'), ...journalFindings(book)];
+  const worthKnowing = [
+    ...strayCopies(realDisk, folder),
+    ...findings.filter((f) => f.code !== 'lead-unsaid'),
+    ...journalFindings(book),
+  ];
   await warn(call, worthKnowing);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);

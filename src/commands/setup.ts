@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { realDisk } from '../files/disk.ts';
-import { SHOP_FILE } from '../files/find-shop.ts';
+import { SHOP_FILE } from '../files/shop-files.ts';
 import { shopFileText } from '../files/new-shop.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { print, printJson, wantsJson } from './answers.ts';

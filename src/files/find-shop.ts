@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-
-export const SHOP_FILE = 'shop.yaml';
+import { SHOP_FILE } from './shop-files.ts';
 
 /** The folder at or above `from` that holds shop.yaml; undefined where none does. */
 export function findShop(from: string): string | undefined {

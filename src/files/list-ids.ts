@@ -4,6 +4,7 @@ import { diskCode, type Disk } from './disk.ts';
 import { readId } from './quantities/plain.ts';
 import type { Folder } from './read-source.ts';
 import { quoted } from './shapes/text.ts';
+import { strayCopy } from './stray-copies.ts';
 import { worded } from '../words/worded.ts';
 
 export interface ListedIds {
@@ -40,6 +41,7 @@ export function listIds(disk: Disk, folder: Folder, sub: string): ListedIds {
   }
   const ids: string[] = [];
   const findings: Finding[] = [];
+  const odd: { readonly path: string; readonly advice: string }[] = [];
   for (const name of names.slice(0, MOST_FILES)) {
     if (name.startsWith('.')) continue;
     const path = `${sub}/${name}`;
@@ -48,7 +50,10 @@ export function listIds(disk: Disk, folder: Folder, sub: string): ListedIds {
     const id = name.slice(0, -ENDING.length);
     const read = readId(id);
     if (read.ok) ids.push(id);
-    else findings.push(oddName(folder, path, read.write));
+    else odd.push({ path, advice: read.write });
   }
+  const owns = ids.map((id) => `${sub}/${id}${ENDING}`);
+  for (const { path, advice } of odd)
+    findings.push(strayCopy(folder.label, path, owns) ?? oddName(folder, path, advice));
   return { ids, findings };
 }

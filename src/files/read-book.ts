@@ -12,7 +12,6 @@ import { crossCheck } from './cross-check/cross-check.ts';
 import { sortFindings } from './cross-check/complaint.ts';
 import { realDisk, type Disk } from './disk.ts';
 import { readDocument, type ReadDocument, type ReadFile } from './document.ts';
-import { SHOP_FILE } from './find-shop.ts';
 import type { WrittenAir } from './formats/air.ts';
 import { pieceOf, pieceShape } from './formats/piece.ts';
 import { shopOf, shopShape } from './formats/shop.ts';
@@ -25,6 +24,7 @@ import { pressedIn, takeNone, type TakePressed } from './pressed.ts';
 import { CSV_CAP, readSource, YAML_CAP, type Folder } from './read-source.ts';
 import type { Notes, Shape } from './shapes/shape.ts';
 import { PARTS, pressedFile, SHIPPED_LABEL, SHIPPED_RECIPES } from './shipped.ts';
+import { SHOP_FILE, SUPPLIES_FILE } from './shop-files.ts';
 import { shippedWords } from './shipped-words.ts';
 import { isZone } from '../time/zone.ts';
 import { entryOf, nearestNode, nodeSaying, type Node, type Path } from './yaml/tree.ts';
@@ -40,7 +40,9 @@ export interface ReadBookOptions {
   readonly materials?: readonly string[];
   /** Reads the supplies, too: what work uses up beside its materials. */
   readonly supplies?: boolean;
-  /** Reads everything that there is, used or not: for checking. */
+  /** Reads all that is the shop's own, used or not, from the very files: for checking. */
+  readonly allOwn?: boolean;
+  /** Reads everything that there is, shipped as well. */
   readonly everything?: boolean;
   readonly disk?: Disk;
 }
@@ -192,8 +194,6 @@ function keptAndPriced(shop: Shop): string[] {
   return [...Object.keys(shop.stock ?? {}), ...Object.keys(shop.prices ?? {})];
 }
 
-const SUPPLIES_FILE = 'supplies.yaml';
-
 /** The supplies that come with Drybench, the shop's own over them. */
 function readSupplies(desk: Desk, shipped: Folder, settings: Settings): Map<string, Supply> {
   const own = readSource(desk.disk, desk.shop, SUPPLIES_FILE, YAML_CAP);
@@ -223,7 +223,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const disk = options.disk ?? realDisk;
   const shopFolder: Folder = { path: shopDir, label: '' };
   // To check is to look at the very files.
-  const takePressed = options.everything === true ? takeNone : pressedIn(pressedFile);
+  const takePressed = options.everything === true || options.allOwn === true ? takeNone : pressedIn(pressedFile);
   const desk: Desk = { disk, shop: shopFolder, findings: [], files: new Map(), takePressed };
   let settings: Settings = { zone: 'UTC', currency: 'EUR' };
   const shopDoc = readFile(desk, shopFolder, SHOP_FILE, shopShape, (tree) => (settings = settingsIn(tree)))?.value;
@@ -244,7 +244,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   const pieces = readPieces(desk, settings);
   // Where a file is wrong, what it would have used is not known: look at all that is the shop's own.
   const spoilt = shop === undefined || desk.findings.some((f) => f.severity === 'error');
-  const own = ([shelf]: readonly Shelf[]) => (spoilt ? (shelf?.ids ?? []) : []);
+  const own = ([shelf]: readonly Shelf[]) => (spoilt || options.allOwn === true ? (shelf?.ids ?? []) : []);
   const recipesInUse = pieces.flatMap((p) => [...p.sections.map((s) => s.recipe), ...(p.whole ? [p.whole] : [])]);
   const readRecipes = taken(
     recipes,
@@ -260,7 +260,7 @@ export function readBook(shopDir: string, options: ReadBookOptions): ReadBook {
   );
   const namesSupplies = shop !== undefined && keptAndPriced(shop).some((id) => !materials.ids.includes(id));
   const supplies =
-    options.supplies === true || options.everything === true || namesSupplies
+    options.supplies === true || options.everything === true || options.allOwn === true || namesSupplies
       ? readSupplies(desk, shippedMaterials, settings)
       : undefined;
   const journal = readJournal(disk, shopFolder);

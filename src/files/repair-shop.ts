@@ -1,13 +1,14 @@
 import { join } from 'node:path';
 import { realDisk, type Disk } from './disk.ts';
 import { cannotWrite } from './file-trouble.ts';
-import { JOURNAL_CAP, JOURNAL_FILE } from './journal/read.ts';
+import { JOURNAL_CAP } from './journal/read.ts';
 import { repairedJournal, type TakenOut } from './journal/repair.ts';
 import { withLock, type LockOptions } from './lock.ts';
 import { PLAN_FILE, readPlan } from './plan-file.ts';
 import { readBytes } from './read-source.ts';
 import { replaceFile, seen } from './safe-write.ts';
 import { keepCopy, moveAside } from './set-aside.ts';
+import { JOURNAL_FILE } from './shop-files.ts';
 import { worded } from '../words/worded.ts';
 
 const OWN_CAP = 50_000_000;

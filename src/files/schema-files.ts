@@ -5,7 +5,7 @@ import { jsonSchemas } from './json-schemas.ts';
 export type SchemaKind = 'shop' | 'piece' | 'recipe' | 'material';
 
 /** The folder of a shop in which an editor finds the schemas of its files. */
-export const SCHEMA_FOLDER = 'schemas';
+const SCHEMA_FOLDER = 'schemas';
 
 /** First line of a YAML file: what an editor's YAML language server checks it by. `depth`: folders below the shop's. */
 export function schemaLine(kind: SchemaKind, depth: number): string {

@@ -2,11 +2,11 @@ import type { Finding } from '../../model/finding.ts';
 import type { Entry } from '../../model/journal.ts';
 import type { Disk } from '../disk.ts';
 import { readBytes, type Folder } from '../read-source.ts';
+import { JOURNAL_FILE } from '../shop-files.ts';
 import { FIRST_SUM, readLine } from './line.ts';
 import { entryOfRecord } from './record.ts';
 import { worded } from '../../words/worded.ts';
 
-export const JOURNAL_FILE = 'journal.jsonl';
 export const JOURNAL_CAP = 50_000_000;
 const NEWLINE = 0x0a;
 

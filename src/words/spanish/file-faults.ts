@@ -36,6 +36,9 @@ export const fileFaults: Readonly<Record<string, Wording>> = {
   'a material needs the key {0}, or one that it is like': 'un material necesita la clave {0}, u otro al que se parezca',
   'write {0}: …': 'escriba {0}: …',
   '{0} is passed over: its name is not an id': '{0} se pasa por alto: su nombre no es un id',
+  '{0} is passed over: of its kind only {1} is read': '{0} se pasa por alto: de su clase solo se lee {1}',
+  'such copies are left where two computers changed the same file: see whether it holds what {0} lacks, then move it out of this folder':
+    'quedan copias así donde dos ordenadores cambiaron el mismo archivo: mire si contiene algo que le falte a {0} y sáquela después de esta carpeta',
   'the folder cannot be read ({0})': 'la carpeta no puede leerse ({0})',
   'let its name end in .yaml': 'que su nombre termine en .yaml',
   ' on {0}': ' en {0}',
