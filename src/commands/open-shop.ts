@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
 import type { ReadBook, ReadBookOptions } from '../files/read-book.ts';
-import { readOnce } from '../files/read-once.ts';
+import { readOnce, type Reading } from '../files/read-once.ts';
 import { realDisk } from '../files/disk.ts';
 import { shippedDir } from '../files/shipped.ts';
 import { strayCopies } from '../files/stray-copies.ts';
@@ -25,6 +25,8 @@ export interface OpenShop {
   readonly book: Book;
   readonly now: Minute;
   readonly manner: Manner;
+  /** Of the book as it was read. */
+  readonly sum?: string;
 }
 
 /** The folder of the shop that is meant: `--shop`, or the one that the user stands in. */
@@ -58,7 +60,7 @@ export async function readShop(call: Call, more: Wanted = {}): Promise<ReadBook 
 type Remembered = Pick<ReadBook, 'book' | 'findings' | 'recipeIds'>;
 
 /** The same without what takes a look at the files again. */
-export function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Remembered> {
+export function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Reading<Remembered>> {
   return readOnce(memoryOf(call), JSON.stringify(['book', folder, shippedDir(), more]), async (disk) => {
     const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
     return { ...(book && { book }), findings, recipeIds };
@@ -74,7 +76,7 @@ export async function readMore(
   { folder }: Pick<OpenShop, 'folder'>,
   more: { readonly recipes?: readonly string[]; readonly materials?: readonly string[] },
 ): Promise<{ readonly book: Book; readonly recipeIds: readonly string[] }> {
-  const { book, findings, recipeIds } = await rememberedShop(call, folder, more);
+  const { book, findings, recipeIds } = (await rememberedShop(call, folder, more)).value;
   if (book !== undefined) return { book, recipeIds };
   throw new CannotGoOn(worded`what was named cannot be used in this shop`, undefined, 2, findings);
 }
@@ -108,7 +110,8 @@ export async function warn(call: Call, findings: readonly Finding[]): Promise<vo
  */
 export async function openShop(call: Call, more: { readonly supplies?: boolean } = {}): Promise<OpenShop> {
   const folder = shopFolder(call);
-  const { book, findings } = await rememberedShop(call, folder, more);
+  const { value, sum } = await rememberedShop(call, folder, more);
+  const { book, findings } = value;
   if (book === undefined || findings.some((f) => f.severity === 'error'))
     throw new CannotGoOn(
       worded`the files of the shop are not right: ${countFindings(findings)}`,
@@ -125,5 +128,5 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
   await warn(call, worthKnowing);
   const { timeZone, clock, units, currency } = book.shop;
   const now = nowOf(call, timeZone);
-  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency } };
+  return { folder, book, now, manner: { now, zone: timeZone, clock, units, currency }, ...(sum && { sum }) };
 }

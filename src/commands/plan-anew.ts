@@ -5,7 +5,7 @@ import { rememberPlan } from '../files/plan-history.ts';
 import { PLAN_FILE, writePlan } from '../files/plan-file.ts';
 import { setPlanAside } from '../files/repair-shop.ts';
 import type { Plan } from '../model/plan.ts';
-import { asMade } from '../planning/current-plan.ts';
+import { asMade } from '../planning/as-made.ts';
 import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
 import { waysOut } from '../planning/ways-out.ts';
 import { namesOf } from '../reports/names.ts';

@@ -1,32 +1,49 @@
-import { readOnce } from '../files/read-once.ts';
+import { readOnce, workedOutOnce, type Reading } from '../files/read-once.ts';
 import type { Plan } from '../model/plan.ts';
-import { asMade, type Standing, stillFits } from '../planning/current-plan.ts';
+import { stillFits, type Standing } from '../planning/current-plan.ts';
 import { isFlagged, type Call } from './call.ts';
 import { memoryOf } from './memory.ts';
 import type { OpenShop } from './open-shop.ts';
 import { groundsOf, type Grounds, type Planned } from './plan-grounds.ts';
 
 /** Plans that were made from just these files and this journal. */
-function plansBefore(call: Call, { folder }: OpenShop, basis: string): Promise<readonly Plan[]> {
-  return readOnce(memoryOf(call), JSON.stringify(['plans', folder, basis]), async (disk) => {
+async function plansBefore(call: Call, { folder }: OpenShop, basis: string): Promise<readonly Reading<Plan>[]> {
+  const name = JSON.stringify(['plans', folder, basis]);
+  const { value, sum } = await readOnce(memoryOf(call), name, async (disk) => {
     const { plansMadeFrom } = await import('../files/plan-history.ts');
     return [...plansMadeFrom(folder, basis, disk)];
   });
+  return value.map((plan, k) => ({ value: plan, ...(sum && { sum: `${sum} ${k}` }) }));
+}
+
+/**
+ * A plan that was read, with the evidence that it was made on, if it has passed the verifier: just now, or before, this very
+ * plan with these very files. What did not pass is looked at again each time.
+ */
+async function passed(call: Call, shop: OpenShop, { value: plan, sum }: Reading<Plan>): Promise<Standing | undefined> {
+  // Where supplies are read, too, the book is another.
+  const name = JSON.stringify(['passed', shop.folder, shop.book.supplies !== undefined]);
+  const evidence = await workedOutOnce(memoryOf(call), name, [shop.sum, sum], async () => {
+    const { asMade } = await import('../planning/as-made.ts');
+    const made = asMade(shop.book, plan);
+    return made && { air: made.air, factors: made.factors };
+  });
+  return evidence && { plan, ...evidence };
 }
 
 /** A plan that was followed before and still says all that there is to say. */
 async function followedBefore(
   call: Call,
   shop: OpenShop,
-  { situation, basis, kept }: Grounds,
+  { situation, basis, kept, keptSum }: Grounds,
   patient: boolean,
 ): Promise<Standing | undefined> {
-  const fitting = (plan: Plan): Standing | undefined =>
-    stillFits(plan, basis, situation, patient) ? asMade(shop.book, plan) : undefined;
-  const standing = kept && fitting(kept);
+  const fitting = async (read: Reading<Plan>): Promise<Standing | undefined> =>
+    stillFits(read.value, basis, situation, patient) ? passed(call, shop, read) : undefined;
+  const standing = kept && (await fitting({ value: kept, ...(keptSum && { sum: keptSum }) }));
   if (standing !== undefined) return standing;
   for (const plan of await plansBefore(call, shop, basis)) {
-    const found = fitting(plan);
+    const found = await fitting(plan);
     if (found !== undefined) return found;
   }
   return undefined;

@@ -18,12 +18,32 @@ const SUM_BYTES = 32;
 /** More than this is quicker read anew. */
 const MOST_BYTES = 50_000_000;
 
-interface Remembered {
-  readonly asked: readonly Asked[];
-  readonly value: unknown;
+/** What was read. */
+export interface Reading<T> {
+  readonly value: T;
+  /** Of all that stands in the value; undefined where it was not remembered. */
+  readonly sum?: string;
 }
 
-/** Of what it was read by and as, and of the bytes: nothing is made of bytes that somebody else wrote or that are damaged. */
+interface Remembered extends Required<Reading<unknown>> {
+  readonly asked: readonly Asked[];
+}
+
+/** The file in which something is remembered, and the words that tell it from all else. */
+interface Shelf {
+  readonly file: string;
+  readonly stamp: string;
+}
+
+/** One file for each name; `from` beside the name: what it must have been made from to be taken. */
+function shelfOf(memory: Memory, name: string, from: readonly string[] = []): Shelf {
+  return {
+    file: join(memory.folder, createHash('sha256').update(name).digest('hex').slice(0, 32)),
+    stamp: [memory.stamp, name, ...from].join(' '),
+  };
+}
+
+/** Of what it was made by and from, and of the bytes: nothing is made of bytes that somebody else wrote or that are damaged. */
 const sumOf = (stamp: string, bytes: Uint8Array) => createHash('sha256').update(`${stamp}\n`).update(bytes).digest();
 
 function bytesAt(disk: Disk, path: string): Buffer | undefined {
@@ -40,12 +60,13 @@ function bytesAt(disk: Disk, path: string): Buffer | undefined {
   });
 }
 
-function recalled(disk: Disk, file: string, stamp: string): Remembered | undefined {
+/** What stands there, as `remember` was given it; undefined for nothing that can be taken. */
+function recalled(disk: Disk, { file, stamp }: Shelf): unknown {
   try {
     const bytes = bytesAt(disk, file);
     if (bytes === undefined) return undefined;
     const [sum, rest] = [bytes.subarray(0, SUM_BYTES), bytes.subarray(SUM_BYTES)];
-    return sumOf(stamp, rest).equals(sum) ? (deserialize(rest) as Remembered) : undefined;
+    return sumOf(stamp, rest).equals(sum) ? (deserialize(rest) as unknown) : undefined;
   } catch (error) {
     if (diskCode(error) === '') throw error;
     return undefined;
@@ -61,17 +82,17 @@ function forgetOldest(disk: Disk, folder: string): void {
 }
 
 /** Where it cannot be written, the answer is the same without; what was cut short is known by its sum. */
-function remember(disk: Disk, file: string, stamp: string, remembered: Remembered): void {
-  const bytes = serialize(remembered);
+function remember(disk: Disk, { file, stamp }: Shelf, made: unknown): void {
+  const bytes = serialize(made);
   if (bytes.length > MOST_BYTES) return;
-  const made = `${file}.${process.pid}.tmp`;
+  const draft = `${file}.${process.pid}.tmp`;
   try {
     disk.makeFolder(dirname(file));
-    withHandle(disk, disk.open(made, O_WRONLY | O_CREAT | O_EXCL, 0o600), (handle) => {
+    withHandle(disk, disk.open(draft, O_WRONLY | O_CREAT | O_EXCL, 0o600), (handle) => {
       writeAll(disk, handle, sumOf(stamp, bytes));
       writeAll(disk, handle, bytes);
     });
-    disk.rename(made, file);
+    disk.rename(draft, file);
     forgetOldest(disk, dirname(file));
   } catch (error) {
     if (diskCode(error) === '') throw error;
@@ -88,15 +109,37 @@ export async function readOnce<T>(
   name: string,
   read: (disk: Disk) => Promise<T>,
   disk: Disk = realDisk,
-): Promise<T> {
-  if (memory === undefined) return read(disk);
-  const stamp = `${memory.stamp} ${name}`;
-  const file = join(memory.folder, createHash('sha256').update(name).digest('hex').slice(0, 32));
-  const before = recalled(disk, file, stamp);
-  if (before !== undefined && answersAlike(disk, before.asked)) return before.value as T;
+): Promise<Reading<T>> {
+  if (memory === undefined) return { value: await read(disk) };
+  const shelf = shelfOf(memory, name);
+  const before = recalled(disk, shelf) as Remembered | undefined;
+  if (before !== undefined && answersAlike(disk, before.asked)) return { value: before.value as T, sum: before.sum };
   const watching = watched(disk);
   const value = await read(watching.disk);
   const asked = watching.asked();
-  if (asked !== undefined) remember(disk, file, stamp, { asked, value });
-  return value;
+  if (asked === undefined) return { value };
+  const sum = createHash('sha256').update(serialize(value)).digest('base64');
+  remember(disk, shelf, { asked, value, sum } satisfies Remembered);
+  return { value, sum };
+}
+
+/**
+ * What `work` makes of readings, and of nothing else; `from` are their sums. Another time it is taken from memory, if it was
+ * made of readings with the same sums. What comes to nothing is not remembered.
+ */
+export async function workedOutOnce<T extends object>(
+  memory: Memory | undefined,
+  name: string,
+  from: readonly (string | undefined)[],
+  work: () => Promise<T | undefined>,
+  disk: Disk = realDisk,
+): Promise<T | undefined> {
+  const sums = from.filter((sum) => sum !== undefined);
+  if (memory === undefined || sums.length < from.length) return work();
+  const shelf = shelfOf(memory, name, sums);
+  const before = recalled(disk, shelf) as T | undefined;
+  if (before !== undefined) return before;
+  const made = await work();
+  if (made !== undefined) remember(disk, shelf, made);
+  return made;
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Disk } from '../../src/files/disk.ts';
 import { readBook } from '../../src/files/read-book.ts';
-import { readOnce, type Memory } from '../../src/files/read-once.ts';
+import { readOnce, workedOutOnce, type Memory } from '../../src/files/read-once.ts';
 import { shippedDir } from '../../src/files/shipped.ts';
 import fc from '../support/property.ts';
 import { Crash, failingDisk, type Failure } from './failing-disk.ts';
@@ -19,16 +19,13 @@ function reader(shop: string, memory: Memory, disk?: Disk) {
   let count = 0;
   return {
     count: () => count,
-    read: (name = 'book') =>
-      readOnce(
-        memory,
-        name,
-        (own) => {
-          count += 1;
-          return Promise.resolve(fresh(shop, own));
-        },
-        disk,
-      ),
+    read: async (name = 'book') => {
+      const read = (own: Disk) => {
+        count += 1;
+        return Promise.resolve(fresh(shop, own));
+      };
+      return (await readOnce(memory, name, read, disk)).value;
+    },
   };
 }
 
@@ -138,8 +135,9 @@ describe('what was read before', () => {
         writeFileSync(path, shopYaml.replace('Test shop', 'Renamed'));
         return Promise.resolve([before, read()]);
       });
-    expect(await changing()).toEqual(['Test shop', 'Renamed']);
-    expect(await changing()).toEqual(['Renamed', 'Renamed']);
+    // Nothing may be worked out once for all from what was read while it changed: it has no sum.
+    expect(await changing()).toEqual({ value: ['Test shop', 'Renamed'] });
+    expect((await changing()).value).toEqual(['Renamed', 'Renamed']);
     expect(times).toBe(2);
   });
 
@@ -150,8 +148,8 @@ describe('what was read before', () => {
         const failing = failingDisk(failAt, failure);
         const expected = fresh(shop);
         const read = () => readOnce(memory, 'book', () => Promise.resolve(fresh(shop)), failing.disk);
-        expect(await read()).toEqual(expected);
-        expect(await read()).toEqual(expected);
+        expect((await read()).value).toEqual(expected);
+        expect((await read()).value).toEqual(expected);
         if (!failing.failed()) break;
       }
   });
@@ -176,5 +174,87 @@ describe('what was read before', () => {
     const { read } = reader(shop, memory);
     for (let k = 0; k < 50; k += 1) await read(`book ${k}`);
     expect(remembered(memory)).toHaveLength(40);
+  });
+});
+
+/** Works out how long a shop's name is by way of the memory, and counts how often that was really done. */
+function worker(shop: string, memory: Memory, disk?: Disk) {
+  let count = 0;
+  return {
+    count: () => count,
+    work: async (comesTo: 'something' | 'nothing' = 'something') => {
+      const { value, sum } = await readOnce(memory, 'book', (own) => Promise.resolve(fresh(shop, own)));
+      const name = value.book?.shop.name;
+      const work = () => {
+        count += 1;
+        return Promise.resolve(comesTo === 'nothing' ? undefined : { name, letters: name?.length });
+      };
+      return workedOutOnce(memory, 'letters', [sum], work, disk);
+    },
+  };
+}
+
+describe('what was worked out before', () => {
+  it('is just what would be worked out now, whatever happened to the files meanwhile', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(changes, { minLength: 1, maxLength: 8 }), async (happens) => {
+        const { shop, memory } = shopAndMemory();
+        for (const happen of [() => undefined, ...happens]) {
+          happen(shop);
+          const name = fresh(shop).book?.shop.name;
+          const expected = { name, letters: name?.length };
+          expect(await worker(shop, memory).work()).toEqual(expected);
+          const again = worker(shop, memory);
+          expect(await again.work()).toEqual(expected);
+          expect(again.count()).toBe(0);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('is worked out anew after any change of what was read, by another build, and where it was not remembered', async () => {
+    const { shop, memory } = shopAndMemory();
+    await worker(shop, memory).work();
+    for (const [file, texts] of Object.entries({ 'shop.yaml': shopYaml, 'pieces/chair.yaml': pieceYaml })) {
+      writeFileSync(join(shop, file), texts.replace('20 °C', '21 °C').replace('1 m2', '2 m2'));
+      const { work, count } = worker(shop, memory);
+      await work();
+      await work();
+      expect(count()).toBe(1);
+    }
+    const other = worker(shop, { ...memory, stamp: 'that build' });
+    await other.work();
+    expect(other.count()).toBe(1);
+    let count = 0;
+    const unknown = () => workedOutOnce(memory, 'letters', [undefined], () => Promise.resolve({ count: (count += 1) }));
+    expect([await unknown(), await unknown()]).toEqual([{ count: 1 }, { count: 2 }]);
+  });
+
+  it('is worked out each time where it comes to nothing', async () => {
+    const { shop, memory } = shopAndMemory();
+    const { work, count } = worker(shop, memory);
+    expect([await work('nothing'), await work('nothing')]).toEqual([undefined, undefined]);
+    expect(count()).toBe(2);
+  });
+
+  it('is not taken where any bit of it is damaged, or some of it is missing', async () => {
+    const { shop, memory } = shopAndMemory();
+    await reader(shop, memory).read();
+    const readings = new Set(remembered(memory));
+    const expected = await worker(shop, memory).work();
+    const [file = ''] = remembered(memory).filter((name) => !readings.has(name));
+    const sound = readFileSync(file);
+    await fc.assert(
+      fc.asyncProperty(fc.nat(8 * sound.length - 1), fc.boolean(), async (bit, cut) => {
+        const spoilt = Buffer.from(sound);
+        spoilt[bit >> 3] = (spoilt[bit >> 3] ?? 0) ^ (1 << (bit & 7));
+        writeFileSync(file, cut ? sound.subarray(0, bit >> 3) : spoilt);
+        const { work, count } = worker(shop, memory);
+        expect(await work()).toEqual(expected);
+        expect(count()).toBe(1);
+      }),
+      { numRuns: 60 },
+    );
   });
 });

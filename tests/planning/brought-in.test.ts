@@ -7,7 +7,7 @@ import type { Entry } from '../../src/model/journal.ts';
 import type { BroughtIn, Plan } from '../../src/model/plan.ts';
 import { planDocument } from '../../src/model/plan-document.ts';
 import type { AirSource } from '../../src/model/shop.ts';
-import { asMade } from '../../src/planning/current-plan.ts';
+import { asMade } from '../../src/planning/as-made.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
 import { whyChain } from '../../src/planning/why.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Plan } from '../../src/model/plan.ts';
-import { asMade } from '../../src/planning/current-plan.ts';
+import { asMade } from '../../src/planning/as-made.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
 import { minuteAt } from '../../src/time/zone.ts';

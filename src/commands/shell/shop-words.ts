@@ -12,7 +12,7 @@ const MS_PER_MINUTE = 60_000;
 /** Commands about steps that are over. */
 const looksBack: ReadonlySet<string> = new Set(['seen', 'failed', 'again']);
 
-const bookIn = async (call: Call, shop: string) => (await rememberedShop(call, shop, {})).book;
+const bookIn = async (call: Call, shop: string) => (await rememberedShop(call, shop, {})).value.book;
 
 export async function handsIn(call: Call, shop: string): Promise<readonly Offered[]> {
   return ((await bookIn(call, shop))?.shop.hands ?? []).map(({ id, name }) => [id, name]);
