@@ -10,7 +10,7 @@ import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
 import { waysOut } from '../planning/ways-out.ts';
 import { namesOf } from '../reports/names.ts';
 import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
-import { progressOn } from '../terminal/progress.ts';
+import { whileSaying, type Progress } from '../terminal/progress.ts';
 import { CannotGoOn, type Call } from './call.ts';
 import { languageSpoken } from './language.ts';
 import type { OpenShop } from './open-shop.ts';
@@ -48,26 +48,23 @@ export function rememberLook(shop: OpenShop, plan: Plan): void {
   }
 }
 
-/** Says on a person's terminal how far the search has come. */
-function progressOf(call: Call) {
-  const progress = progressOn(call.io);
-  progress.say(worded`planning …`);
-  const onBetter = (value: number, bound: number): void => {
+/** Says with each better plan how far from the best it can be. */
+function sayHowGood(say: Progress['say']) {
+  return (value: number, bound: number): void => {
     const percent = value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value);
-    progress.say(worded`planning … at most ${percent} % from the best`);
+    say(worded`planning … at most ${percent} % from the best`);
   };
-  return { ...progress, onBetter };
 }
 
-export function planNow(
+export async function planNow(
   call: Call,
   shop: OpenShop,
   { situation, ...from }: Grounds,
   options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
-): Planned {
-  const { end, onBetter } = progressOf(call);
-  const made = makePlan(situation, { seed, onBetter, ...from, ...options });
-  end();
+): Promise<Planned> {
+  const made = await whileSaying(call.io, worded`planning …`, (say) =>
+    makePlan(situation, { seed, onBetter: sayHowGood(say), ...from, ...options }),
+  );
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
     return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
@@ -78,7 +75,10 @@ export function planNow(
     ? worded`no plan exists: these demands cannot hold together`
     : worded`no plan was found; in the way stand`;
   const names = namesOf(shop.book);
-  const advice = sayWaysOut(waysOut(shop.now, made, seed), names, shop.manner);
+  const ways = await whileSaying(call.io, worded`looking for what would leave a plan …`, () =>
+    waysOut(shop.now, made, seed),
+  );
+  const advice = sayWaysOut(ways, names, shop.manner);
   throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
 }
 
@@ -97,19 +97,19 @@ export async function planFor(
   const until = call.io.clock() + seconds * MS_PER_SECOND;
   if (!canSearchApart()) {
     const stop = () => call.io.clock() >= until;
-    return { ...planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop }), interrupted: false };
+    return { ...(await planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop })), interrupted: false };
   }
-  const { say, end, onBetter } = progressOf(call);
-  const { plan, interrupted } = await searchApart(
-    { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
-    onBetter,
-    () => {
-      say(worded`stopping …`);
-    },
+  const { plan, interrupted } = await whileSaying(call.io, worded`planning …`, (say) =>
+    searchApart(
+      { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
+      sayHowGood(say),
+      () => {
+        say(worded`stopping …`);
+      },
+    ),
   );
-  end();
   const standing = plan && asMade(shop.book, plan);
   if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
   // Why there is none, a shorter search says as well.
-  return { ...planNow(call, shop, grounds, { anew: true }), interrupted };
+  return { ...(await planNow(call, shop, grounds, { anew: true })), interrupted };
 }

@@ -62,7 +62,7 @@ export async function planOf(call: Call, shop: OpenShop, patient = true): Promis
   if (standing !== undefined) return { ...standing, situation, ...(kept && { kept }) };
   // Loaded only where there is something to search for.
   const { planNow, rememberLook } = await import('./plan-anew.ts');
-  const planned = planNow(call, shop, grounds, { anew });
+  const planned = await planNow(call, shop, grounds, { anew });
   if (patient && !anew) rememberLook(shop, planned.plan);
   return planned;
 }

@@ -7,6 +7,7 @@ import { USUAL_THICKNESS_MM, type Piece, type Section } from '../model/piece.ts'
 import { promiseOf } from '../planning/promise.ts';
 import { promiseDocument, promiseScreen } from '../reports/promise.ts';
 import { harmlessData } from '../terminal/harmless.ts';
+import { whileSaying } from '../terminal/progress.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
@@ -101,7 +102,9 @@ export async function answer(call: Call): Promise<ExitCode> {
   const by = byOf(call, shop);
   const piece = pieceOf(call, shop, more);
   const { plan } = await planOf(call, shop);
-  const promise = promiseOf(more.book, shop.now, plan, piece, by, { seed });
+  const promise = await whileSaying(call.io, worded`planning with the new piece …`, () =>
+    promiseOf(more.book, shop.now, plan, piece, by, { seed }),
+  );
   if (wantsJson(call)) printJson(call, promiseDocument(promise, shop.manner));
   else print(call, promiseScreen(harmlessData(promise), shop.manner, await answerLook(call)));
   return promise.kept ? 0 : 1;

@@ -4,6 +4,7 @@ import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
 import { whyDocument, whyScreen } from '../reports/why.ts';
 import { harmlessData } from '../terminal/harmless.ts';
+import { whileSaying } from '../terminal/progress.ts';
 import { isoWriter } from '../time/iso.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
@@ -11,6 +12,7 @@ import { choosePiece, chooseTask } from './name-things.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { openShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
+import { worded } from '../words/worded.ts';
 
 /** What holds a step where it is. */
 export async function answer(call: Call): Promise<ExitCode> {
@@ -26,7 +28,9 @@ export async function answer(call: Call): Promise<ExitCode> {
   const late = lateCoats(situation, standing).filter((l) =>
     chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
   );
-  const nearest = nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain);
+  const nearest = await whileSaying(call.io, worded`trying what would let it begin sooner …`, () =>
+    nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain),
+  );
   if (wantsJson(call)) printJson(call, whyDocument(chain, late, nearest, isoWriter(shop.manner.zone), shop.manner));
   else {
     const shown = harmlessData({ book: shop.book, plan, chain, late, nearest });

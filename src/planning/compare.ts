@@ -38,6 +38,8 @@ export interface CompareOptions {
   readonly seed: number;
   readonly steps?: number;
   readonly minorPerMajor: number;
+  /** Told before each plan is made, that with no change among them: which one of how many, from 1 on. */
+  readonly onPlan?: (plan: number, of: number) => void;
 }
 
 function handOver(piece: PlannedPiece): Minute | undefined {
@@ -102,9 +104,15 @@ export function compareWith(
   wishes: readonly Wish[],
   options: CompareOptions,
 ): Comparison {
+  const { onPlan = () => undefined } = options;
+  const count = wishes.length + 1;
+  onPlan(1, count);
   const base = near(book, at, kept, options);
   const now = base.kind === 'plan' ? base.plan : kept;
-  const variants = wishes.map((wish) => variantOf(book, at, now, wish, options));
+  const variants = wishes.map((wish, i) => {
+    onPlan(i + 2, count);
+    return variantOf(book, at, now, wish, options);
+  });
   const best = bestOf(variants);
   return { now, variants, ...(best && { best }) };
 }
