@@ -3,7 +3,7 @@ import { CannotGoOn, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
 import { speakAsAsked } from './commands/language.ts';
 import { about, care, commonOptions } from './commands/program.ts';
-import { namesWorded, usageError } from './commands/usage.ts';
+import { namesWorded, usageTrouble } from './commands/usage.ts';
 import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
 import { phrase, translated, worded } from './words/worded.ts';
@@ -58,18 +58,15 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
     .addHelpText('after', () => careFor(io))
     .exitOverride()
     .showSuggestionAfterError()
-    .showHelpAfterError(worded`(drybench --help lists the commands; drybench COMMAND --help its options)`)
     .helpCommand(false)
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
-      writeErr: (text) => io.stderr.write(harmlessLines(text)),
       getOutHelpWidth: () => helpColumns(io),
       getErrHelpWidth: () => io.stderr.columns ?? 80,
       getOutHasColors: () => false,
       getErrHasColors: () => false,
-      outputError: (text, write) => {
-        write(usageError(text));
-      },
+      // Said as every other error, below.
+      outputError: () => undefined,
     });
   for (const [flags, text] of commonOptions) program.option(flags, translated(text));
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
@@ -93,8 +90,8 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
 
 /** What went wrong, for a person: one line each, never a stack unless DRYBENCH_DEBUG asks for it. */
 async function failure(error: unknown, io: Io, asJson: boolean): Promise<ExitCode> {
-  // Commander has written its own message by now.
-  if (error instanceof CommanderError && (!asJson || error.exitCode === 0)) return error.exitCode === 0 ? 0 : 2;
+  // The help was asked for.
+  if (error instanceof CommanderError && error.exitCode === 0) return 0;
   const trouble = await troubleOf(error);
   const { complaint, troubleJson } = await import('./commands/complain.ts');
   if (asJson) io.stderr.write(troubleJson(trouble));
@@ -107,7 +104,10 @@ async function failure(error: unknown, io: Io, asJson: boolean): Promise<ExitCod
 /** What is to be said of an error, and the exit code that it ends with. */
 async function troubleOf(error: unknown): Promise<CannotGoOn> {
   if (error instanceof CannotGoOn) return error;
-  if (error instanceof CommanderError) return new CannotGoOn(usageError(error.message).replace(/^error: /, ''));
+  if (error instanceof CommanderError) {
+    const { message, advice } = usageTrouble(error.message);
+    return new CannotGoOn(message, advice);
+  }
   const { FileTrouble } = await import('./files/file-trouble.ts');
   if (error instanceof FileTrouble)
     return new CannotGoOn(error.message, undefined, error.kind === 'cannot-write' ? 2 : 75);

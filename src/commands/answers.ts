@@ -1,3 +1,4 @@
+import { paragraphs } from '../reports/layout.ts';
 import type { Look } from '../reports/look.ts';
 import { harmlessJson } from '../terminal/harmless.ts';
 import { lookOf } from '../terminal/look.ts';
@@ -15,6 +16,11 @@ export function wantsJson(call: Call): boolean {
 /** One document on standard output, and nothing else. */
 export function printJson(call: Call, document: unknown): void {
   call.io.stdout.write(`${harmlessJson(JSON.stringify(document, undefined, 2))}\n`);
+}
+
+/** Prints what was done, which must be harmless, in lines that fit the screen. */
+export async function tell(call: Call, text: string): Promise<void> {
+  call.io.stdout.write(paragraphs(text, await answerLook(call)));
 }
 
 export function print(call: Call, screen: string): void {

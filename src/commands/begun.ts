@@ -1,5 +1,5 @@
 import type { Call, ExitCode } from './call.ts';
-import { enter, namedStep, printOpenBefore, refuseBehindGate, sayTask } from './enter.ts';
+import { enter, namedStep, tellOpenBefore, refuseBehindGate, sayTask } from './enter.ts';
 import { sayMoment } from '../reports/say-time.ts';
 import { worded } from '../words/worded.ts';
 
@@ -10,6 +10,6 @@ export async function answer(call: Call): Promise<ExitCode> {
   const { shop, task } = named;
   const said = worded`${sayTask(named)} begun ${sayMoment(shop.now, shop.manner)}`;
   const exitCode = await enter(call, shop, 'begun', () => [{ kind: 'begun', task: task.id, from: shop.now }], said);
-  printOpenBefore(call, named);
+  await tellOpenBefore(call, named);
   return exitCode;
 }

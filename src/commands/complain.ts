@@ -1,5 +1,5 @@
 import { findingsScreen } from '../reports/findings.ts';
-import { paragraph } from '../reports/layout.ts';
+import { paragraph, paragraphs } from '../reports/layout.ts';
 import { harmless, harmlessJson } from '../terminal/harmless.ts';
 import type { Io } from '../terminal/io.ts';
 import { lookOf } from '../terminal/look.ts';
@@ -11,7 +11,8 @@ export async function complaint(problem: CannotGoOn, io: Io): Promise<string> {
   const found = problem.findings.length === 0 ? '' : `${findingsScreen(problem.findings, look, harmless)}\n`;
   const details = problem.details.flatMap((text) => paragraph(`- ${harmless(text)}`, look, 2, (t) => t, 4));
   const advice = problem.advice === undefined ? [] : paragraph(harmless(problem.advice), look, 2);
-  return `${found}${[`drybench: ${harmless(problem.message)}`, ...details, ...advice].join('\n')}\n`;
+  const message = paragraphs(`drybench: ${harmless(problem.message)}`, look);
+  return `${found}${[message, ...details, ...advice].join('\n')}\n`;
 }
 
 /** The same as one line of JSON, for a script. */

@@ -7,8 +7,8 @@ import { pacedMinutes } from '../model/paced-work.ts';
 import { doingOf } from './who-did-it.ts';
 import { textFlag, CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
-import { enter, namedStep, printOpenBefore, refuseBehindGate, sayTask, type NamedStep } from './enter.ts';
-import { print, wantsJson } from './answers.ts';
+import { enter, namedStep, tellOpenBefore, refuseBehindGate, sayTask, type NamedStep } from './enter.ts';
+import { tell, wantsJson } from './answers.ts';
 import { shippedSafety } from './shipped-safety.ts';
 import { readAir } from './read-air.ts';
 import { timeOf } from './open-shop.ts';
@@ -64,8 +64,8 @@ export async function answer(call: Call): Promise<ExitCode> {
     worded`${sayTask(named)} done ${sayClocks({ start: from, end: to }, shop.manner)}`,
   );
   const rags = situation.tasks.find((t) => t.atOnceAfter === task.id && !situation.done.has(t.id));
-  if (rags !== undefined && !wantsJson(call)) print(call, await ragsAtOnce(call, rags));
-  printOpenBefore(call, named);
+  if (rags !== undefined && !wantsJson(call)) await tell(call, await ragsAtOnce(call, rags));
+  await tellOpenBefore(call, named);
   return exitCode;
 }
 

@@ -7,7 +7,7 @@ import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { harmless } from '../terminal/harmless.ts';
-import { print, printJson, wantsJson } from './answers.ts';
+import { printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
 import { openShop, warn, type OpenShop } from './open-shop.ts';
@@ -85,7 +85,12 @@ export async function enter(
   await warn(call, appended.findings);
   if (wantsJson(call))
     printJson(call, { format: 'drybench.entered/1', entries: appended.entries.map((e) => recordOfEntry(e, zone)) });
-  else print(call, worded`Noted: ${harmless(said)}.\n`);
+  else {
+    await tell(call, worded`Noted: ${harmless(said)}.\n`);
+    // For a person, who may have mistyped; a script has no use for it.
+    if (command !== 'undo' && call.io.stderr.isTTY === true)
+      call.io.stderr.write(worded`  Mistyped? drybench undo takes it back.\n`);
+  }
   return 0;
 }
 
@@ -96,7 +101,7 @@ export function sayTask({ shop, task }: NamedStep): string {
 }
 
 /** What stands open before a step that is entered: perhaps done and not entered, perhaps left out. */
-export function printOpenBefore(call: Call, { situation, task }: NamedStep): void {
+export async function tellOpenBefore(call: Call, { situation, task }: NamedStep): Promise<void> {
   if (wantsJson(call)) return;
   const open = openBefore(
     task,
@@ -106,7 +111,7 @@ export function printOpenBefore(call: Call, { situation, task }: NamedStep): voi
   if (open.length === 0) return;
   const names = open.map((t) => `${t.section}/${t.step}`);
   const listed = names.length <= MOST_NAMES ? names.join(', ') : `${names.slice(0, MOST_NAMES).join(', ')} …`;
-  print(
+  await tell(
     call,
     worded`Before it, not entered: ${harmless(listed)}.\n` +
       worded`Done too: drybench done ${task.piece} STEP. Left out: drybench skip ${task.piece} STEP. Else the plan has it still to do.\n`,

@@ -249,7 +249,7 @@ export const faces: readonly Face[] = [
     about: 'the plan for the calendar of a phone',
     group: 'Share',
     options: [
-      ['--file <file>', 'write the calendar to this file (.ics)'],
+      ['--file <file>', 'write the calendar to this file (.ics), or - for standard output'],
       ['--serve', 'serve it for a phone to subscribe to, on this machine only'],
       ['--lan', 'serve it in the local network'],
       ['--host <address>', 'serve it at this address'],
@@ -268,7 +268,10 @@ export const faces: readonly Face[] = [
     about: 'a page to print: the week as a picture with its day sheet, a card for a buyer, or labels',
     group: 'Share',
     options: [
-      ['--file <file>', 'write the page to this file (default: wall.html, card-PIECE.html, labels.html)'],
+      [
+        '--file <file>',
+        'write the page to this file, or - for standard output (default: wall.html, card-PIECE.html, labels.html)',
+      ],
       ['--days <number>', 'how many days to show (default 7)'],
       ['--from <date>', 'first day to show (default: today)'],
       ['--card <piece>', 'a card for the buyer of this piece'],

@@ -9,7 +9,7 @@ import type { Answers } from '../intake/answers.ts';
 import { propose, type Proposal, type ProposedSection } from '../intake/propose.ts';
 import { proposalScreen } from '../reports/intake.ts';
 import { harmlessData, harmless } from '../terminal/harmless.ts';
-import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import { answerLook, print, printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { knowPiece } from './intake-answers.ts';
 import { openShop, readShop, type OpenShop } from './open-shop.ts';
@@ -80,7 +80,10 @@ export async function answer(call: Call): Promise<ExitCode> {
         sections: piece.sections,
         notPlanned: left,
       });
-    } else print(call, `${asker.asks ? '' : screen}${harmless(worded`Written: ${file}`)}\n${nextSteps(answers)}`);
+    } else {
+      if (!asker.asks) print(call, screen);
+      await tell(call, `${harmless(worded`Written: ${file}`)}\n${nextSteps(answers)}`);
+    }
     return 0;
   });
 }

@@ -1,32 +1,30 @@
-import { resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
 import { harmless } from '../terminal/harmless.ts';
-import { print, printJson, wantsJson } from './answers.ts';
+import { printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call, type ExitCode } from './call.ts';
 import { calendarWishes } from './calendar-wishes.ts';
 import { openShop } from './open-shop.ts';
-import { writeOwnFile } from './own-file.ts';
+import { outFile } from './out-file.ts';
 import { planOf } from './plan-of.ts';
 import { toldCalendar } from './told-calendar.ts';
 import { counted, phrase, translated, worded } from '../words/worded.ts';
 
 const advice =
   phrase(`Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.
-Many calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself
-(drybench phone --serve).
+Many calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself (drybench phone --serve).
 `);
 
 async function writeFile(call: Call, file: string): Promise<ExitCode> {
-  const path = resolve(call.io.folder, file);
+  const to = outFile(call, file);
   const shop = await openShop(call);
   const wishes = await calendarWishes(call, shop);
   const { plan } = await planOf(call, shop);
-  const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) =>
-    writeOwnFile(realDisk, path, text, 'PRODID:-//Drybench//'),
-  );
-  if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: path, events: calendar.eventCount });
+  const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) => {
+    to.write(text, 'PRODID:-//Drybench//');
+  });
+  if (to.path === undefined) return 0;
+  if (wantsJson(call)) printJson(call, { format: 'drybench.phone/1', file: to.path, events: calendar.eventCount });
   else
-    print(
+    await tell(
       call,
       worded`Wrote ${counted(calendar.eventCount, '{0} entry', '{0} entries')} to ${harmless(file)}.\n${translated(advice)}`,
     );

@@ -10,7 +10,7 @@ import { stampOfShop } from '../phone/stamp.ts';
 import { tokenFile, tokenIn } from '../phone/token.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { localTime } from '../time/zone.ts';
-import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import { answerLook, printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, numberFlag, textFlag, type Call, type ExitCode } from './call.ts';
 import { calendarWishes } from './calendar-wishes.ts';
 import { complaint } from './complain.ts';
@@ -120,7 +120,7 @@ async function sayWhere(call: Call, url: string, made: Made, name: string): Prom
   const code = scanCode(`webcal://${url}`, { columns, colour: isColoured, plain: look.ascii });
   const whom =
     name === loopback ? worded`this machine only (add --lan for your network)` : worded`phones in this network`;
-  print(
+  await tell(
     call,
     [
       worded`${harmless(made.shopName)}: ${made.events} entries, for ${whom}.`,
@@ -128,8 +128,7 @@ async function sayWhere(call: Call, url: string, made: Made, name: string): Prom
       `  http://${url}`,
       ...(code === '' ? [] : [code]),
       worded`Whoever has this address can read the plan; --new-address makes it worthless and gives another.`,
-      worded`It works while this command runs and phone and machine share a network; a calendar that is fetched by`,
-      worded`a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.`,
+      worded`It works while this command runs and phone and machine share a network; a calendar that is fetched by a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.`,
       worded`Ctrl-C ends it.`,
       '',
     ].join('\n'),

@@ -4,16 +4,22 @@ import { realDisk } from '../files/disk.ts';
 import { SHOP_FILE } from '../files/shop-files.ts';
 import { shopFileText } from '../files/new-shop.ts';
 import { harmless } from '../terminal/harmless.ts';
-import { print, printJson, wantsJson } from './answers.ts';
+import { printJson, tell, wantsJson } from './answers.ts';
 import { beginShop, writeSchemas } from './begin-shop.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
 import { asking } from './questions.ts';
 import { knowShop } from './setup-answers.ts';
 import { worded } from '../words/worded.ts';
 
-function tell(call: Call, word: string, folder: string, files: readonly string[], next: string): ExitCode {
+async function told(
+  call: Call,
+  word: string,
+  folder: string,
+  files: readonly string[],
+  next: string,
+): Promise<ExitCode> {
   if (wantsJson(call)) printJson(call, { format: 'drybench.setup/1', folder, files });
-  else print(call, worded`Written in ${harmless(word)}: ${files.join(', ')}\n${next}`);
+  else await tell(call, worded`Written in ${harmless(word)}: ${files.join(', ')}\n${next}`);
   return 0;
 }
 
@@ -24,7 +30,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const isShop = existsSync(join(folder, SHOP_FILE));
   if (isFlagged(call, 'schemas')) {
     if (!isShop) throw new CannotGoOn(worded`there is no ${SHOP_FILE} in "${word}"`, worded`name the folder of a shop`);
-    return tell(call, word, folder, writeSchemas(realDisk, folder), '');
+    return told(call, word, folder, writeSchemas(realDisk, folder), '');
   }
   if (isShop)
     throw new CannotGoOn(
@@ -35,6 +41,6 @@ export async function answer(call: Call): Promise<ExitCode> {
     const text = shopFileText(await knowShop(asker));
     const files = beginShop(realDisk, folder, text);
     const next = worded`  Look shop.yaml through. Then go there, and take in a piece: drybench intake\n`;
-    return tell(call, word, folder, files, next);
+    return told(call, word, folder, files, next);
   });
 }

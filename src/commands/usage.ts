@@ -1,4 +1,4 @@
-import { joinedByOr, phrase, spokenCode, translated, worded } from '../words/worded.ts';
+import { counted, joinedByOr, phrase, translated, worded } from '../words/worded.ts';
 
 /** What the places of the command line are called: `<piece>`, `--days <number>`. */
 const placeNames = [
@@ -77,36 +77,32 @@ export const helpTitles = [
 ];
 
 /** What the library for the command line says of a line that it cannot take, and the same in our words. */
-const usageErrors: readonly (readonly [RegExp, (...found: string[]) => string])[] = [
-  [/^error: unknown option '(.*)'$/, (flag = '') => worded`error: unknown option '${flag}'`],
-  [/^error: unknown command '(.*)'$/, (name = '') => worded`error: unknown command '${name}'`],
+const refusals: readonly (readonly [RegExp, (...found: string[]) => string])[] = [
+  [/^unknown option '(.*)'$/s, (flag = '') => worded`unknown option '${flag}'`],
+  [/^unknown command '(.*)'$/s, (name = '') => worded`unknown command '${name}'`],
+  [/^missing required argument '(.*)'$/, (name = '') => worded`a word is missing: ${translated(name)}`],
+  [/^option '(.*)' argument missing$/, (flags = '') => worded`option '${namesWorded(flags)}' needs a value`],
   [
-    /^error: missing required argument '(.*)'$/,
-    (name = '') => worded`error: missing required argument '${translated(name)}'`,
-  ],
-  [
-    /^error: option '(.*)' argument missing$/,
-    (flags = '') => worded`error: option '${namesWorded(flags)}' argument missing`,
-  ],
-  [
-    /^error: too many arguments(?: for '(.*)')?\. Expected (\d+) arguments? but got (\d+)\.$/,
+    /^too many arguments for '(.*)'\. Expected (\d+) arguments? but got (\d+)\.$/,
     (name = '', most = '', typed = '') =>
-      worded`error: too many arguments for '${name}'. Expected ${most} but got ${typed}.`,
+      most === '0'
+        ? worded`${name} takes no word behind it`
+        : worded`${name} takes ${counted(Number(most), '{0} word', '{0} words')} behind it, and there are ${typed}`,
   ],
-  [/^\(Did you mean (?:one of )?(.*)\?\)$/, (words = '') => worded`(Did you mean ${joinedByOr(words.split(', '))}?)`],
 ];
 
-/** An error of usage in the language that is spoken; what is not known stays as it is. */
-export function usageError(text: string): string {
-  if (spokenCode() === 'en') return text;
-  return text
-    .split('\n')
-    .map((line) => {
-      for (const [pattern, said] of usageErrors) {
-        const found = pattern.exec(line);
-        if (found !== null) return said(...found.slice(1));
-      }
-      return line;
-    })
-    .join('\n');
+/** Why the line cannot be taken, and what to write, from what the library says of it; what is not known stays as it is. */
+export function usageTrouble(text: string): { readonly message: string; readonly advice: string } {
+  const [, said = text, guesses] = /^error: (.*?)(?:\n\(Did you mean (?:one of )?(.*)\?\))?$/s.exec(text) ?? [];
+  const ours = refusals.flatMap(([pattern, say]) => {
+    const found = pattern.exec(said);
+    return found === null ? [] : [say(...found.slice(1))];
+  });
+  return {
+    message: ours[0] ?? said,
+    advice:
+      guesses === undefined
+        ? worded`drybench --help lists the commands; drybench COMMAND --help its options`
+        : worded`did you mean ${joinedByOr(guesses.split(', '))}?`,
+  };
 }

@@ -1,5 +1,3 @@
-import { resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
 import type { Book } from '../model/book.ts';
 import { careOf } from '../model/safety.ts';
 import type { Task } from '../model/task.ts';
@@ -12,13 +10,13 @@ import type { WallInput } from '../reports/wall/wall-input.ts';
 import { wallWeek, type Paper } from '../reports/wall/wall-week.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { localDay } from '../time/zone.ts';
-import { print, printJson, wantsJson } from './answers.ts';
+import { printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, numberFlag, textFlag, type Call, type ExitCode } from './call.ts';
 import { coatingHours } from './coating-hours.ts';
 import { choosePiece } from './name-things.ts';
 import { openShop, timeOf, type OpenShop } from './open-shop.ts';
 import { shippedSafety } from './shipped-safety.ts';
-import { writeOwnFile } from './own-file.ts';
+import { outFile } from './out-file.ts';
 import type { Planned } from './plan-grounds.ts';
 import { planOf } from './plan-of.ts';
 import { counted, worded } from '../words/worded.ts';
@@ -83,10 +81,15 @@ export async function answer(call: Call): Promise<ExitCode> {
   const shop = await openShop(call, { supplies: true });
   const sheet = await sheetOf(call, shop);
   const file = textFlag(call, 'file') ?? sheet.usualFile;
-  const path = resolve(call.io.folder, file);
-  writeOwnFile(realDisk, path, sheet.html, PAPER_MARK);
+  const to = outFile(call, file);
+  to.write(sheet.html, PAPER_MARK);
+  if (to.path === undefined) return 0;
   const pages = counted(sheet.pages, '{0} page', '{0} pages');
-  if (wantsJson(call)) printJson(call, { format: 'drybench.wall/1', file: path, pages: sheet.pages });
-  else print(call, worded`Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`);
+  if (wantsJson(call)) printJson(call, { format: 'drybench.wall/1', file: to.path, pages: sheet.pages });
+  else
+    await tell(
+      call,
+      worded`Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`,
+    );
   return 0;
 }

@@ -63,6 +63,6 @@ export function findingsScreen(findings: readonly Finding[], look: Look, show: (
   return sorted
     .slice(0, mostShown)
     .map((f) => findingLines(f, look, show).join('\n') + '\n')
-    .concat(more > 0 ? [worded`and ${more} more\n`] : [])
+    .concat(more > 0 ? [worded`and ${more} more: mend these first, then drybench check tells of them\n`] : [])
     .join('\n');
 }

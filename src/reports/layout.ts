@@ -153,6 +153,22 @@ function joined(
   return line;
 }
 
+/**
+ * Lines of `text`, each on as many as the screen has it take. The blanks before a line stay, and those that it goes on in have
+ * as many. What is one word, like a path or an address, is to be copied and never broken.
+ */
+export function paragraphs(text: string, look: Look): string {
+  return text
+    .split('\n')
+    .flatMap((line) => {
+      const words = line.trimStart();
+      const indent = line.length - words.length;
+      const longest = Math.max(0, ...words.split(' ').map(look.widthOf));
+      return paragraph(words, { ...look, columns: Math.max(look.columns, indent + longest) }, indent);
+    })
+    .join('\n');
+}
+
 /** A text over as many lines as it needs. `hanging`: indent of the lines after the first. */
 export function paragraph(text: string, look: Look, indent = 0, paint: Paint = (t) => t, hanging = indent): string[] {
   const first = wrap(text, Math.max(10, look.columns - Math.max(indent, hanging)), look);

@@ -17,15 +17,18 @@ test('help is an answer', async () => {
 });
 
 test.each([
-  ['an unknown command', ['wek'], 'Did you mean week?'],
-  ['an unknown option', ['week', '--day', '3'], 'Did you mean --days?'],
-  ['an option without its value', ['week', '--days'], 'argument missing'],
-  ['a word too many', ['check', 'everything'], 'too many arguments'],
-  ['a word too few', ['why'], "missing required argument 'piece'"],
+  ['an unknown command', ['wek'], 'did you mean week?'],
+  ['an unknown option', ['week', '--day', '3'], 'did you mean --days?'],
+  ['an option without its value', ['week', '--days'], "option '--days <number>' needs a value"],
+  ['a word too many', ['check', 'everything'], 'check takes no word behind it'],
+  ['words too many', ['why', 'a', 'b', 'c', 'd'], 'why takes 2 words behind it, and there are 4'],
+  ['a word too few', ['why'], 'a word is missing: piece'],
 ])('%s is the user’s to mend', async (_, words, said) => {
   const { code, out, err } = await drybench(words);
   expect({ code, out }).toEqual({ code: 2, out: '' });
   expect(err).toContain(said);
+  // As every other message: who speaks, why it cannot go on; then, indented, what to write.
+  expect(err).toMatch(/^drybench: [^\n(]+\n {2}(did you mean|drybench --help lists the commands)[^\n()]*\n$/);
 });
 
 test('what was typed is shown harmless', async () => {

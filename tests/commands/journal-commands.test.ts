@@ -11,6 +11,15 @@ const sayIn =
   (clock: string, ...words: string[]) =>
     drybench([...words, '--at', `2027-01-11T${clock}`], { folder });
 
+test('a person is told how to take back what was entered; a script, and who takes it back, are not', () =>
+  inShop({}, async (folder) => {
+    const hint = '  Mistyped? drybench undo takes it back.\n';
+    const onTerminal = { folder, isTTY: true, columns: 80 };
+    expect(await drybench(['done', 'stool', 'scuff'], onTerminal)).toMatchObject({ code: 0, err: hint });
+    expect(await drybench(['undo'], onTerminal)).toMatchObject({ code: 0, err: '' });
+    expect(await drybench(['done', 'stool', 'scuff'], { folder })).toMatchObject({ code: 0, err: '' });
+  }));
+
 test('a day at the bench: done, seen, failed, again, put off, left out, and taken back', async () => {
   await inShop({}, async (folder) => {
     const say = sayIn(folder);

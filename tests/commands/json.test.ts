@@ -42,7 +42,7 @@ async function answered(words: readonly string[], surroundings: Surroundings, co
   if (ran.code !== code) throw new Error(`${words.join(' ')}: exit code ${ran.code}\n${ran.err}`);
   if (ran.out !== '') expectPublished(JSON.parse(ran.out));
   else {
-    const trouble: unknown = JSON.parse(ran.err.trimEnd().split('\n').at(-1) ?? '');
+    const trouble: unknown = JSON.parse(ran.err);
     expect(trouble).toMatchObject({ format: 'drybench.trouble/1', exitCode: code });
     expectPublished(trouble);
   }
@@ -119,6 +119,8 @@ describe('--json on a small shop', () => {
       await answered(['week'], { folder: shop }, 2);
       await answered(['wek'], { folder: shop }, 2);
       await answered(['week', '--days', 'many'], { folder: shop }, 2);
+      await answered(['week', '--bogus'], { folder: shop }, 2);
+      await answered(['why', 'stool'], { folder: shop }, 2);
       await answered(['week'], {}, 2);
       await answered(['completion', 'cmd'], {}, 2);
       rmSync(join(shop, 'pieces/bad.yaml'));

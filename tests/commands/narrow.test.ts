@@ -69,6 +69,53 @@ describe(`on a terminal of ${COLUMNS} columns`, () => {
     }));
 });
 
+describe.each([40, 80])('what was done, on a terminal of %i columns', (columns) => {
+  const chair = [
+    '--kind',
+    'chair',
+    '--size',
+    '40 x 40 x 50 cm',
+    '--finish',
+    'brushed',
+    '--lead',
+    'yes',
+    '--ask-nothing',
+  ];
+  const done: (readonly string[])[] = [
+    ['setup', 'new', '--zone', 'Europe/Dublin', '--ask-nothing'],
+    ['intake', '--name', 'Red chair', ...chair],
+    ['check'],
+    ['done', 'stool', 'paint-1'],
+    ['seen', 'stool', 'paint-1', 'tacky'],
+    ['undo'],
+    ['slip', 'stool', 'paint-2', '2027-01-14T13:00'],
+    ['phone', '--file', 'x.ics'],
+    ['phone', '--file', 'x.ics', '--serve'],
+    ['wall'],
+    ['wek'],
+    ['done', 'stool', 'paint-1', '--to', '2028-01-14T13:00'],
+    ['done', 'red-chair', 'scuff'],
+    ['today', '--at', '2027-03-28T01:30'],
+    ['week', '--days', 'a-great-many-days'],
+  ];
+  it('fits', () =>
+    inShop({}, async (folder) => {
+      for (const asked of done) {
+        const text = await screen(asked, { folder, columns });
+        expect(text.length).toBeGreaterThan(20);
+        expect([asked, text.split('\n').filter((line) => widthOf(line) > columns)]).toEqual([asked, []]);
+      }
+    }));
+
+  it('what is one word, to be copied, is not broken', () =>
+    inShop({}, async (folder) => {
+      const file = `${'x'.repeat(90)}.ics`;
+      expect((await screen(['phone', '--file', file], { folder, columns })).replaceAll('\n', ' ')).toContain(
+        ` ${file}. `,
+      );
+    }));
+});
+
 // no-color.org: set and not empty, no colour. A dumb terminal, and what is no terminal, know no escape codes.
 describe('escape codes', () => {
   const asked: string[][] = [

@@ -33,6 +33,21 @@ describe('phone --file', () => {
     });
   });
 
+  test('to - it goes to standard output, and nothing else does', async () => {
+    await inShop({}, async (folder) => {
+      const { code, out, err } = await drybench(['phone', '--file', '-'], { folder });
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      expect(out).toMatch(/^BEGIN:VCALENDAR\r\n[^]*END:VCALENDAR\r\n$/);
+      expect(parsed(out).events.length).toBeGreaterThan(3);
+      const file = join(folder, 'x.ics');
+      await drybench(['phone', '--file', file], { folder });
+      expect(readFileSync(file, 'utf8')).toBe(out);
+      const both = await drybench(['phone', '--file', '-', '--json'], { folder });
+      expect([both.code, both.out, both.err]).toEqual([2, '', expect.stringContaining('do not go together')]);
+      expect(existsSync(join(folder, '-'))).toBe(false);
+    });
+  });
+
   test('leaves a file alone that it did not make, and says what is wrong with a broken ledger', async () => {
     await inShop({ 'notes.txt': 'mine', 'calendar.json': '{' }, async (folder) => {
       const other = await drybench(['phone', '--shop', folder, '--file', join(folder, 'x.ics')]);

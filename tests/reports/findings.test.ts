@@ -44,7 +44,7 @@ test('errors first, twenty in full, and the number of the rest', () => {
   const many = [warning, ...Array.from({ length: 25 }, () => at('x', 1))];
   const text = screen(many);
   expect(text.match(/error: this is wrong/g)).toHaveLength(20);
-  expect(text).toContain('and 6 more');
+  expect(text).toContain('and 6 more: mend these first, then drybench check tells of them\n');
   expect(text).not.toContain('worth knowing');
   expect(countFindings(many)).toBe('25 errors, 1 warning');
 });

@@ -62,7 +62,8 @@ export const bench: Readonly<Record<string, Wording>> = {
   warning: 'aviso',
   '{0} errors': { one: '{0} error', other: '{0} errores' },
   '{0} warnings': { one: '{0} aviso', other: '{0} avisos' },
-  'and {0} more\n': 'y {0} más\n',
+  'and {0} more: mend these first, then drybench check tells of them\n':
+    'y {0} más: corrija antes estos; después los dirá drybench check\n',
   '{0} was over {1} later than planned': '{0} terminó {1} más tarde de lo previsto',
   '{0} was over {1} sooner than planned': '{0} terminó {1} antes de lo previsto',
   '{0} was not begun when it was planned': '{0} no se empezó cuando estaba previsto',

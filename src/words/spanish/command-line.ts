@@ -129,7 +129,8 @@ export const commandLine: Readonly<Record<string, Wording>> = {
   'take back the last entry of the journal': 'retirar la última entrada del diario',
   'the plan for the calendar of a phone': 'el plan para el calendario de un teléfono',
   Share: 'Compartir',
-  'write the calendar to this file (.ics)': 'escribir el calendario en este archivo (.ics)',
+  'write the calendar to this file (.ics), or - for standard output':
+    'escribir el calendario en este archivo (.ics), o - para la salida estándar',
   'serve it for a phone to subscribe to, on this machine only':
     'servirlo para que un teléfono se suscriba, solo en este equipo',
   'serve it in the local network': 'servirlo en la red local',
@@ -145,8 +146,8 @@ export const commandLine: Readonly<Record<string, Wording>> = {
     'cuánto antes de cerrarse una ventana suena su aviso (por defecto 60)',
   'a page to print: the week as a picture with its day sheet, a card for a buyer, or labels':
     'una página para imprimir: la semana en un dibujo con su hoja del día, una ficha para el comprador, o etiquetas',
-  'write the page to this file (default: wall.html, card-PIECE.html, labels.html)':
-    'escribir la página en este archivo (por defecto: wall.html, card-PIECE.html, labels.html)',
+  'write the page to this file, or - for standard output (default: wall.html, card-PIECE.html, labels.html)':
+    'escribir la página en este archivo, o - para la salida estándar (por defecto: wall.html, card-PIECE.html, labels.html)',
   'first day to show (default: today)': 'primer día que mostrar (por defecto: hoy)',
   'a card for the buyer of this piece': 'una ficha para el comprador de esta pieza',
   'labels for sections and bags of hardware': 'etiquetas para las secciones y las bolsas de herrajes',

@@ -48,6 +48,9 @@ export const commands: Readonly<Record<string, Wording>> = {
   'put them away, then write: drybench done {0} {1}/{2}': 'recójalos y escriba después: drybench done {0} {1}/{2}',
   'the journal is not right: nothing was entered': 'el diario no está bien: no se ha anotado nada',
   'Noted: {0}.\n': 'Anotado: {0}.\n',
+  '  Mistyped? drybench undo takes it back.\n': '  ¿Un error? drybench undo lo retira.\n',
+  '--json and --file - do not go together': '--json y --file - no van juntos',
+  'name a file, or leave out --json': 'nombre un archivo, o quite --json',
   'Before it, not entered: {0}.\n': 'Antes de eso, sin anotar: {0}.\n',
   'Done too: drybench done {0} STEP. Left out: drybench skip {1} STEP. Else the plan has it still to do.\n':
     'Hechos también: drybench done {0} PASO. Omitidos: drybench skip {1} PASO. Si no, el plan los tiene aún por hacer.\n',
@@ -76,8 +79,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   '"{0}" cannot be replaced': '"{0}" no puede reemplazarse',
   '"{0}" is there already and was not made by Drybench': '"{0}" ya existe y no lo hizo Drybench',
   'name another file with --file': 'nombre otro archivo con --file',
-  'Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.\nMany calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself\n(drybench phone --serve).\n':
-    'Impórtelo en un calendario propio: así puede vaciarlo e importarlo de nuevo cuando quiera.\nMuchos calendarios conservan una entrada vieja al importar otra vez un archivo; si se está suscrito, se actualiza solo\n(drybench phone --serve).\n',
+  'Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.\nMany calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself (drybench phone --serve).\n':
+    'Impórtelo en un calendario propio: así puede vaciarlo e importarlo de nuevo cuando quiera.\nMuchos calendarios conservan una entrada vieja al importar otra vez un archivo; si se está suscrito, se actualiza solo (drybench phone --serve).\n',
   'Wrote {0} to {1}.\n{2}': 'Escrito en {1}: {0}.\n{2}',
   '--file and --serve do not go together': '--file y --serve no van juntos',
   'write one of them': 'escriba uno de los dos',
@@ -126,10 +129,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   '{0}: {1} entries, for {2}.': '{0}: {1} entradas, para {2}.',
   'Whoever has this address can read the plan; --new-address makes it worthless and gives another.':
     'Quien tenga esta dirección puede leer el plan; --new-address la anula y da otra.',
-  'It works while this command runs and phone and machine share a network; a calendar that is fetched by':
-    'Funciona mientras corre esta orden y el teléfono y el equipo comparten red; un calendario que descarga',
-  'a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.':
-    'un servicio de internet no puede alcanzarla. Al suscribirse, busque un ajuste que conserve los avisos.',
+  'It works while this command runs and phone and machine share a network; a calendar that is fetched by a service on the internet cannot reach it. When you subscribe, look for a switch that keeps alarms.':
+    'Funciona mientras corre esta orden y el teléfono y el equipo comparten red; un calendario que descarga un servicio de internet no puede alcanzarla. Al suscribirse, busque un ajuste que conserve los avisos.',
   'Ctrl-C ends it.': 'Ctrl-C lo termina.',
   'left out': 'omitirse',
   '{0} left out': '{0} omitido',

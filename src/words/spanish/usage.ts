@@ -4,8 +4,8 @@ import type { Wording } from '../worded.ts';
 export const usage: Readonly<Record<string, Wording>> = {
   'what may stand at the end of a line': 'lo que puede ir al final de una línea',
   'display help for command': 'muestra la ayuda de la orden',
-  '(drybench --help lists the commands; drybench COMMAND --help its options)':
-    '(drybench --help muestra las órdenes; drybench ORDEN --help, sus opciones)',
+  'drybench --help lists the commands; drybench COMMAND --help its options':
+    'drybench --help muestra las órdenes; drybench ORDEN --help, sus opciones',
   'a defect in Drybench, not in your files: {0}': 'un defecto de Drybench, no de sus archivos: {0}',
   done: 'hecho',
   'the answer is no: no plan exists, a promise cannot be kept, there is nothing to take back':
@@ -120,11 +120,11 @@ export const usage: Readonly<Record<string, Wording>> = {
   'Options:': 'Opciones:',
   'Global Options:': 'Opciones generales:',
   'Commands:': 'Órdenes:',
-  "error: unknown option '{0}'": "error: opción desconocida '{0}'",
-  "error: unknown command '{0}'": "error: orden desconocida '{0}'",
-  "error: missing required argument '{0}'": "error: falta el argumento obligatorio '{0}'",
-  "error: option '{0}' argument missing": "error: a la opción '{0}' le falta su argumento",
-  "error: too many arguments for '{0}'. Expected {1} but got {2}.":
-    "error: demasiados argumentos para '{0}'. Se esperaban {1} y hay {2}.",
-  '(Did you mean {0}?)': '(¿Quería decir {0}?)',
+  "unknown option '{0}'": "opción desconocida '{0}'",
+  "unknown command '{0}'": "orden desconocida '{0}'",
+  'a word is missing: {0}': 'falta una palabra: {0}',
+  "option '{0}' needs a value": "a la opción '{0}' le falta su valor",
+  '{0} takes no word behind it': '{0} no lleva ninguna palabra detrás',
+  '{0} takes {1} behind it, and there are {2}': '{0} lleva {1} detrás, y hay {2}',
+  '{0} words': { one: '{0} palabra', other: '{0} palabras' },
 };

@@ -25,7 +25,17 @@ describe('the command wall', () => {
     });
   });
 
+  test('to - a page goes to standard output, and nothing else does', async () => {
+    await inShop({}, async (folder) => {
+      const { code, out, err } = await drybench(['wall', '--file', '-'], { folder });
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      expect(out).toMatch(/^<!doctype html>[^]*<\/html>\s*$/i);
+      expect(existsSync(join(folder, '-'))).toBe(false);
+    });
+  });
+
   test.each([
+    [['--file', '-', '--json'], 'do not go together'],
     [['--card', 'stool', '--labels'], 'do not go together'],
     [['--card', 'throne'], 'there is no piece "throne"'],
     [['--days', '15'], 'write a whole number from 1 to 14'],
