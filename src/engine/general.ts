@@ -8,7 +8,7 @@ import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
-import { reorder } from './reorder.ts';
+import { type Order, reorder } from './reorder.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
@@ -34,6 +34,10 @@ const blurs = 3;
 /** How much is then placed in changed orders: by step of the budget, and at most, unless the budget itself is more. */
 const reordersPerStep = 70;
 const reorderPlacements = 300_000;
+/** From how many orders at most, if each can be changed so often, and with which share of the budget for each. */
+const mostStarts = 3;
+const triesAStart = 200;
+const shareOfStart = 0.2;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -58,7 +62,7 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   const stuck = begin(search, options, incumbent, hasHomes);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
-  let best: Float64Array | undefined;
+  let best: readonly Order[] = [];
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
     const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
@@ -68,7 +72,7 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
     const more = Math.max(options.steps, Math.min(reordersPerStep * options.steps, reorderPlacements));
-    if (best !== undefined && !done) reorder(search, options, incumbent, best, search.inserter.steps + more);
+    if (!done) reorderAll(search, options, incumbent, best, more);
     if (!done) improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
     return outcomeOf(search, basis, incumbent);
   }
@@ -176,24 +180,52 @@ function raiseBound(
 
 /**
  * Places everything anew by each of `orders`, and then by the best of them, blurred anew each time; keeps what is cheaper.
- * Answers the order that served best.
+ * Answers the orders that led to plans, the best first.
  */
 function followOrders(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
   orders: readonly Float64Array[],
-): Float64Array | undefined {
-  let best: { readonly order: Float64Array; readonly value: number } | undefined;
+): readonly Order[] {
+  const followed: Order[] = [];
   for (let k = 0; k < blurs * orders.length; k++) {
     if (incumbent.value <= incumbent.bound || options.stop?.() === true) break;
-    const order = orders[k] ?? blurred(search, best?.order);
-    if (order === undefined) break;
-    if (!placedBy(search, order)) continue;
+    const key = orders[k] ?? blurred(search, cheapest(followed)?.key);
+    if (key === undefined) break;
+    if (!placedBy(search, key)) continue;
     keep(search, options, incumbent);
-    if (best === undefined || search.plan.value < best.value) best = { order, value: search.plan.value };
+    followed.push({ key, value: search.plan.value });
   }
-  return best?.order;
+  return followed.sort((a, b) => a.value - b.value);
+}
+
+function cheapest(orders: readonly Order[]): Order | undefined {
+  return orders.reduce<Order | undefined>(
+    (best, order) => (best === undefined || order.value < best.value ? order : best),
+    undefined,
+  );
+}
+
+/** Changes the best of `orders` within `budget`; where that allows many tries, a few others first, to go on with the one that gets best. */
+function reorderAll(
+  search: Search,
+  options: SearchOptions,
+  incumbent: Incumbent,
+  orders: readonly Order[],
+  budget: number,
+): void {
+  const starts = Math.min(mostStarts, Math.floor(budget / search.net.count / triesAStart), orders.length);
+  const begun = search.inserter.steps;
+  const until = (share: number): number => begun + share * budget;
+  const begins = starts < 2 ? [] : orders.slice(0, starts);
+  const tried: Order[] = [];
+  for (const { key } of begins) {
+    const found = reorder(search, options, incumbent, key, until((tried.length + 1) * shareOfStart));
+    if (found !== undefined) tried.push(found);
+  }
+  const best = cheapest(tried) ?? orders[0];
+  if (best !== undefined) reorder(search, options, incumbent, best.key, until(1));
 }
 
 /** Places everything by `order`; looks ahead no more once that has failed. */

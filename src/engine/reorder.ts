@@ -19,6 +19,12 @@ const warmth = 0.0005;
 /** How often `stop` is asked, in orders tried. */
 const stopEvery = 4;
 
+/** An order of placing, and what the plan that it leads to costs. */
+export interface Order {
+  readonly key: Float64Array;
+  readonly value: number;
+}
+
 /**
  * Places everything in the order of `first`, and again and again with one component earlier or later in the order. An
  * order is kept if what it leads to is not much dearer, and less so as the budget runs down; what comes before the first
@@ -31,16 +37,17 @@ export function reorder(
   incumbent: Incumbent,
   first: Float64Array,
   until: number,
-): void {
+): Order | undefined {
   const { plan, inserter, random } = search;
   const everything = Array.from({ length: search.net.count }, (_, i) => i);
   const ordered = (keys: Float64Array): number[] => placingOrder(search.structure, everything, keys, false);
   let key = Float64Array.from(first, (own, i) => (search.pinned[i] === 1 ? -Infinity : own));
   let order = ordered(key);
   removeAll(search, everything);
-  if (!inserter.insert(order, Infinity)) return;
+  if (!inserter.insert(order, Infinity)) return undefined;
   keep(search, options, incumbent);
   let value = plan.value;
+  let best = { key, value };
   const begun = inserter.steps;
   for (let tries = 1; inserter.steps < until && incumbent.value > incumbent.bound; tries++) {
     if (tries % stopEvery === 0 && options.stop?.() === true) break;
@@ -62,7 +69,9 @@ export function reorder(
     value = plan.value;
     key = nextKey;
     order = next;
+    if (value < best.value) best = { key, value };
   }
+  return best;
 }
 
 /** One component earlier or later, drawn out or pressed together; or what lies within some days shuffled. */

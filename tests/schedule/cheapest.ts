@@ -16,7 +16,7 @@ export function cheapestOfAll(book: Book, days: number, gridMinutes: number): (D
   const situation = situationOf(book, now);
   const to = now + days * DAY;
   const air = shopAir(book.shop, now - DAY, to + 21 * DAY);
-  const draft = planShop(situation, air, { seed: 1, steps: 50_000, to, factors: new Map() });
+  const draft = planShop(situation, air, { seed: 1, steps: 500_000, to, factors: new Map() });
   const cheapest = tryAll({ situation, air, to, gridMinutes });
   expect(draft.found).toBe(cheapest !== undefined);
   if (!draft.found || cheapest === undefined) {

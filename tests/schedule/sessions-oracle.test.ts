@@ -23,7 +23,7 @@ test.each(Array.from({ length: goes }, (_, k) => k + 1))(
         else if (plan.sessions === undefined) tally.apart += 1;
         else tally.shared += 1;
       }),
-      { seed: 20270120 + go, numRuns: shops },
+      { seed: 20270120 + go, numRuns: shops, endOnFailure: true },
     );
     // No kind may die out unnoticed.
     expect(Math.min(tally.shared, tally.apart, tally.impossible)).toBeGreaterThan(shops / 20);

@@ -62,7 +62,7 @@ export interface Forest {
   /** By node of a tree: what is chosen of it. */
   readonly chosenMode: Int32Array;
   readonly chosenBucket: Int32Array;
-  /** By bucket: cost of the mode at hand; least cost of the node at hand. */
+  /** By bucket: cost of the mode at hand; by class of its parent and by bucket: least cost of the node at hand. */
   readonly value: Float64Array;
   readonly best: Float64Array;
 }
@@ -114,6 +114,7 @@ export function forestOf(
     return { nodes, cells: Math.max(cells, choices) };
   });
   const most = trees.reduce((top, tree) => Math.max(top, tree.cells), 0);
+  const mostClasses = branches.reduce((top, { classes }) => Math.max(top, classes.length), 1);
   const longest = trees.reduce((top, tree) => Math.max(top, tree.nodes.length), 0);
   const work = trees.reduce(
     (sum, { nodes }) =>
@@ -137,7 +138,7 @@ export function forestOf(
     chosenMode: new Int32Array(longest),
     chosenBucket: new Int32Array(longest),
     value: new Float64Array(grid.count),
-    best: new Float64Array(grid.count),
+    best: new Float64Array(mostClasses * grid.count),
   };
 }
 
@@ -237,26 +238,33 @@ function valueOf({ value, below, buckets }: Forest, node: PricedNode, mode: Pric
 function priceChild(forest: Forest, node: PricedNode, parent: PricedNode): void {
   const { buckets, below, choice, best, value } = forest;
   const classes = at(node.modes, 0).parentBuckets.length;
-  for (let c = 0; c < classes; c++) {
-    const first = node.firstChoice + c * buckets;
-    best.fill(Infinity);
-    for (let k = 0; k < node.modes.length; k++) {
-      const mode = at(node.modes, k);
+  best.fill(Infinity, 0, classes * buckets);
+  for (let k = 0; k < node.modes.length; k++) {
+    const mode = at(node.modes, k);
+    const { firstBucket, lastBucket } = mode;
+    valueOf(forest, node, mode);
+    for (let c = 0; c < classes; c++) {
       const parentBucket = at(mode.parentBuckets, c);
-      valueOf(forest, node, mode);
-      for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
+      const firstChoice = node.firstChoice + c * buckets;
+      const firstBest = c * buckets;
+      for (let b = firstBucket; b <= lastBucket; b++) {
         const bucket = int(parentBucket, b);
-        if (bucket === never || real(value, b) >= real(best, bucket)) continue;
-        best[bucket] = real(value, b);
-        choice[first + bucket] = k * buckets + b;
+        const cost = real(value, b);
+        if (bucket === never || cost >= real(best, firstBest + bucket)) continue;
+        best[firstBest + bucket] = cost;
+        choice[firstChoice + bucket] = k * buckets + b;
       }
     }
+  }
+  for (let c = 0; c < classes; c++) {
+    const first = node.firstChoice + c * buckets;
     const cell = parent.cell + c * buckets;
     let least = Infinity;
     let chosen = 0;
     for (let b = 0; b < buckets; b++) {
-      if (real(best, b) < least) {
-        least = real(best, b);
+      const own = real(best, c * buckets + b);
+      if (own < least) {
+        least = own;
         chosen = int(choice, first + b);
       } else choice[first + b] = chosen;
       below[cell + b] = real(below, cell + b) + least;

@@ -91,9 +91,7 @@ export function priceBound(
     stop: options.stop,
   };
   const guessed = bestShare(lay, firstPrices(net, labels, structure, terms, market, known));
-  // Charging for what is kept past the end can only raise the bound, but finding prices for it from nothing is slow.
-  const plain = climb(lay, guessed, rounds * 0.6, 0.15, false);
-  const best = climb(lay, plain, rounds * 0.4, 0.1, true);
+  const best = climb(lay, guessed, rounds);
   return { bound: best - Math.abs(best) * 1e-9, orders };
 }
 
