@@ -14,7 +14,7 @@ export function handOver(piece: PlannedPiece): ReadyTime | undefined {
 /** `in time`, `2 d 4 h late`; nothing if nobody waits for it. */
 export function sayLateness(piece: PlannedPiece, look: Look): Cell {
   if (piece.lateHours > 0) return painted(look.paint.bad, worded`${sayLength(piece.lateHours * 60)} late`);
-  return piece.wantedBy === undefined ? '' : painted(look.paint.good, worded`in time`);
+  return piece.wantedBy === undefined || handOver(piece) === undefined ? '' : painted(look.paint.good, worded`in time`);
 }
 
 interface Dates {

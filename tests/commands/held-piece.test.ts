@@ -1,0 +1,55 @@
+// A piece whose old paint waits for its lead test is planned only up to there: nobody may read a date off that.
+import { expect, test } from 'vitest';
+import { drybench } from './run-cli.ts';
+import { inShop, pieceFile } from './small-shop.ts';
+
+const recipe = `name: Old paint off
+source: common practice, no source
+steps:
+  - step: look
+    do: Look it over
+    stage: inspect
+    time: 15 min
+    at: bench
+  - step: scuff
+    do: Scuff the old paint
+    stage: sand
+    time: 30 min
+    at: bench
+    grit: 180
+    disturbs-old-paint: yes
+  - step: paint
+    do: Brush a coat
+    stage: topcoat
+    time: 40 min
+    at: bench
+    material: water-borne-acrylic-enamel
+`;
+const chest = `${pieceFile('Chest').replace('brushed', 'old-paint')}may-carry-lead: yes\nwanted-by: 2027-02-20\n`;
+
+interface Shown {
+  readonly pieces: readonly { readonly id: string; readonly ready: Readonly<Record<string, unknown>> }[];
+}
+
+test('until the test it has no date to be handed over, and is not said to be in time', () =>
+  inShop({ 'recipes/old-paint.yaml': recipe, 'pieces/chest.yaml': chest }, async (folder) => {
+    const run = (...words: string[]) => drybench(words, { folder, columns: 100 });
+    const line = async (...words: string[]) =>
+      (await run(...words)).out
+        .split('\n')
+        .find((text) => text.trimStart().startsWith('Chest ') && text.includes('20 Feb'));
+    const readyOf = async () =>
+      (JSON.parse((await run('week', '--look', '--json')).out) as Shown).pieces.find((p) => p.id === 'chest')?.ready;
+    for (const words of [['week', '--look'], ['ready']]) {
+      expect(await line(...words)).toMatch(/not planned/);
+      expect(await line(...words)).not.toMatch(/in time|%/);
+    }
+    expect(await readyOf()).toEqual({});
+    expect((await run('ready', 'chest')).out).toContain('nothing planned');
+    expect((await run('phone', '--file', '-', '--piece', 'chest', '--only', 'ready')).out).not.toContain(
+      'BEGIN:VEVENT',
+    );
+    expect((await run('lead-test', 'chest', 'none')).code).toBe(0);
+    expect(await line('week', '--look')).toMatch(/%.*in time/);
+    expect(await readyOf()).toHaveProperty('handedOver');
+  }));
