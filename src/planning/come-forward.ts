@@ -3,7 +3,7 @@ import { seriesEnd } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { soonest } from '../engine/soonest.ts';
 import type { Book } from '../model/book.ts';
-import type { Plan } from '../model/plan.ts';
+import { startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import { compile } from '../schedule/compile.ts';
 import { decode } from '../schedule/decode.ts';
@@ -18,6 +18,7 @@ import { type Change, changed } from './change.ts';
 import type { Standing } from './current-plan.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
+import { narrowTo } from './narrow.ts';
 import { situationOf } from './situation-of.ts';
 
 /** A plan that is followed, and the moment from which anything in it can still be done otherwise. */
@@ -42,10 +43,58 @@ function airWith(air: ShopAir, before: Book, after: Book): ShopAir {
 }
 
 /** As the plan was made, but `moving` no sooner than now. */
-function situationFor({ standing: { plan }, now }: Followed, made: Situation, moving: ReadonlySet<string>): Situation {
+function situationFor(made: Situation, plan: Plan, now: Minute, moving: ReadonlySet<string>): Situation {
   const notBefore = new Map(made.notBefore);
   for (const id of moving) notBefore.set(id, Math.max(now, notBefore.get(id) ?? now));
   return asCarried(withoutLimits({ ...made, notBefore }, limitsMissedIn(plan.warnings)), plan);
+}
+
+/** What the steps that move are placed in: a plan, or a stretch of it. */
+interface Among {
+  readonly situation: Situation;
+  readonly plan: Plan;
+  /** Nothing is planned after this. */
+  readonly to: Minute;
+  readonly air: ShopAir;
+  readonly factors: ReadonlyMap<string, number>;
+}
+
+/** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
+function placed({ plan, to, air, factors, ...among }: Among, moving: ReadonlySet<string>, now: Minute, wanted: Wanted) {
+  const situation = situationFor(among.situation, plan, now, moving);
+  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving });
+  const agreed = keptAgreed(compiled);
+  const from = fitted(compiled, keptSchedule(compiled, plan), agreed);
+  const free = compiled.meanings.flatMap((meaning, i) => {
+    if (meaning.kind === 'task') return moving.has(meaning.task.id) ? [i] : [];
+    return meaning.kind === 'window' && moving.has(meaning.coat.id) ? [i] : [];
+  });
+  const schedule = soonest(problemWith(compiled, agreed), from, free);
+  const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
+  return schedule === undefined || start === undefined || start > wanted.by
+    ? undefined
+    : { steps: decode(compiled.ground, air, compiled, schedule), start };
+}
+
+/** Are the places of those that moved free of what the plan keeps there, also longer than it has to? */
+function moversHaveRoom(
+  steps: readonly PlannedStep[],
+  moving: ReadonlySet<string>,
+  { book, tasks }: Situation,
+): boolean {
+  const objects = new Map(tasks.map((t) => [t.id, t.object]));
+  const standing = steps.filter((s) => s.atOnceAfter === undefined);
+  return standing.every((step) => {
+    const slots = book.shop.stations.find((s) => s.id === step.station)?.slots ?? 0;
+    if (!moving.has(step.id)) return true;
+    const there = standing.filter((s) => s.station === step.station && s.holdsStationUntil > startOf(step));
+    const met = there.filter((s) => startOf(s) < step.holdsStationUntil);
+    return met.every((other) => {
+      const then = Math.max(startOf(step), startOf(other));
+      const stand = met.filter((s) => startOf(s) <= then && then < s.holdsStationUntil);
+      return new Set(stand.map((s) => objects.get(s.id))).size <= slots;
+    });
+  });
 }
 
 /** A step, and the latest start at which it is worth anything. */
@@ -61,42 +110,62 @@ export interface Forward {
   readonly start: Minute;
 }
 
+/** What was found around the steps that move; nobody has looked at the whole plan yet. */
+export interface Promising {
+  readonly steps: readonly PlannedStep[];
+  readonly start: Minute;
+  /** The whole plan, once it has passed the verifier; undefined where it does not. */
+  held(): Forward | undefined;
+}
+
 /**
  * The plan in a shop with `changes`, `moving` begun as soon as can be and everything else where it is planned; undefined
- * where that does not bring forward what is wanted. It has passed the verifier. When pieces are ready is left as it was: no
- * later than that. A search and no proof: what it does not find might be there.
+ * where that does not bring forward what is wanted. When pieces are ready is left as it was: no later than that. A search and
+ * no proof: what it does not find might be there.
  */
-export function cameForward(
-  followed: Followed,
+export function comingForward(
+  { standing, made, now }: Followed,
   changes: readonly Change[],
   moving: ReadonlySet<string>,
   wanted: Wanted,
-): Forward | undefined {
-  const { standing, made } = followed;
+): Promising | undefined {
   const { plan, factors } = standing;
   const { book } = made;
   const other = changes.reduce(changed, book);
   const sameWork = other.pieces === book.pieces && other.journal === book.journal;
-  const situation = situationFor(followed, sameWork ? { ...made, book: other } : situationOf(other, plan.from), moving);
+  const whole = sameWork ? { ...made, book: other } : situationOf(other, plan.from);
   const air = airWith(standing.air, book, other);
-  const usual = horizonOf(situation);
-  const to = plan.to <= usual ? usual : horizonOf(situation, STRETCH);
-  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving });
-  const agreed = keptAgreed(compiled);
-  const from = fitted(compiled, keptSchedule(compiled, plan), agreed);
-  const free = compiled.meanings.flatMap((meaning, i) => {
-    if (meaning.kind === 'task') return moving.has(meaning.task.id) ? [i] : [];
-    return meaning.kind === 'window' && moving.has(meaning.coat.id) ? [i] : [];
-  });
-  const schedule = soonest(problemWith(compiled, agreed), from, free);
-  const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
-  if (schedule === undefined || start === undefined || start > wanted.by) return undefined;
-  const steps = decode(compiled.ground, air, compiled, schedule);
+  const narrow = narrowTo(made, plan, moving, { now, sameAir: air === standing.air });
+  const around = { situation: narrow.of(whole), plan: narrow.plan, to: narrow.to, air, factors };
+  const found = placed(around, moving, now, wanted);
+  if (found === undefined) return undefined;
+
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
-  const forward: Plan = {
-    ...plan,
-    steps,
-    ...(plan.sessions && { sessions: plannedSessions(situation, steps, sessions) }),
+  const passed = ({ steps, start }: Pick<Promising, 'steps' | 'start'>): Forward | undefined => {
+    const situation = situationFor(whole, plan, now, moving);
+    const then = plan.sessions && { sessions: plannedSessions(situation, steps, sessions) };
+    const forward = { ...plan, steps, ...then };
+    return verify({ situation, air, factors }, forward).length > 0 ? undefined : { plan: forward, start };
   };
-  return verify({ situation, air, factors }, forward).length > 0 ? undefined : { plan: forward, start };
+  const placedInAll = () => {
+    const usual = horizonOf(whole);
+    const to = plan.to <= usual ? usual : horizonOf(whole, STRETCH);
+    return placed({ situation: whole, plan, to, air, factors }, moving, now, wanted);
+  };
+  return {
+    ...found,
+    held: () => {
+      const steps = narrow.widened(found.steps);
+      // In other air whatever dries is shown otherwise, all over the plan.
+      const suits = air === standing.air && moversHaveRoom(steps, moving, whole);
+      const near = suits ? passed({ ...found, steps }) : undefined;
+      const far = near === undefined ? placedInAll() : undefined;
+      return near ?? (far && passed(far));
+    },
+  };
+}
+
+/** The same, held against the whole. */
+export function cameForward(...asked: Parameters<typeof comingForward>): Forward | undefined {
+  return comingForward(...asked)?.held();
 }

@@ -5,7 +5,7 @@ import type { Task, Way } from '../model/task.ts';
 import type { Minute, Span } from '../time/span.ts';
 import { localDays, localTime } from '../time/zone.ts';
 import type { Change } from './change.ts';
-import { cameForward, type Followed } from './come-forward.ts';
+import { comingForward, type Followed } from './come-forward.ts';
 import { DRIER_TO_PERCENT, WARMER_BY_K } from './usual-changes.ts';
 import type { Cause, WhyLink } from './why.ts';
 
@@ -66,10 +66,10 @@ function inQuarters({ start, end }: Span, zone: string): { readonly date: string
 }
 
 /** When the hand works, where the plan that was come to differs from that which is followed, by day. */
-function newWork(desk: Desk, plan: Plan, hand: string): Map<string, ClockSpan> {
+function newWork(desk: Desk, steps: readonly PlannedStep[], hand: string): Map<string, ClockSpan> {
   const { timeZone } = desk.followed.made.book.shop;
   const used = new Map<string, ClockSpan>();
-  for (const step of plan.steps) {
+  for (const step of steps) {
     const before = desk.steps.get(step.id);
     const same = before?.hands.includes(hand) === true && before.spans[0]?.start === step.spans[0]?.start;
     if (same || !step.hands.includes(hand)) continue;
@@ -83,13 +83,13 @@ function newWork(desk: Desk, plan: Plan, hand: string): Map<string, ClockSpan> {
 }
 
 /** Of the hours that a hand would be in for, those that the plan uses. */
-function trimmed(desk: Desk, plan: Plan, changes: Trial): Trial {
+function trimmed(desk: Desk, steps: readonly PlannedStep[], changes: Trial): Trial {
   const known = new Set(desk.followed.made.book.shop.hands.map((h) => h.id));
   return changes.flatMap((change): Change[] => {
     if (change.kind !== 'in' && change.kind !== 'helper') return [change];
-    const stranger = plan.steps.flatMap((s) => s.hands).find((h) => !known.has(h));
+    const stranger = steps.flatMap((s) => s.hands).find((h) => !known.has(h));
     const hand = change.kind === 'in' ? change.hand : stranger;
-    const used = hand === undefined ? undefined : newWork(desk, plan, hand).get(change.date);
+    const used = hand === undefined ? undefined : newWork(desk, steps, hand).get(change.date);
     if (used === undefined) return [];
     const spans = change.spans
       .map(({ from, to }) => ({ from: Math.max(from, used.from), to: Math.min(to, used.to) }))
@@ -266,6 +266,12 @@ function movingUpTo({ followed }: Desk, chain: readonly WhyLink[], k: number): S
   return new Set([...ids, ...mates]);
 }
 
+/** Worked out when first asked for. */
+function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => (known ??= { value: work() }).value;
+}
+
 /**
  * The nearest change that would let the first step of `chain` begin sooner: of what holds it, or else of what holds that,
  * back along the chain; the least of each kind first. Everything that is not on the way there stays as planned.
@@ -283,15 +289,15 @@ export function nearestChange(followed: Followed, chain: readonly WhyLink[]): Ne
   const { id } = first.step;
   const sooner = (changes: readonly Change[], moving: ReadonlySet<string>) => {
     tried += 1;
-    return cameForward(followed, changes, moving, { step: id, by: first.start - LEAST_GAIN_MINUTES });
+    return comingForward(followed, changes, moving, { step: id, by: first.start - LEAST_GAIN_MINUTES });
   };
   for (const [k, link] of chain.entries()) {
     if (isSettled(link.cause)) break;
     const moving = movingUpTo(desk, chain, k);
-    const asItIs = (): Nearest | undefined => {
-      const forward = sooner([], moving);
+    const asItIs = once((): Nearest | undefined => {
+      const forward = sooner([], moving)?.held();
       return forward && { kind: 'as-it-is', ...forward };
-    };
+    });
     if (link.cause.kind === 'better-so') {
       const found = asItIs();
       if (found !== undefined) return found;
@@ -303,14 +309,15 @@ export function nearestChange(followed: Followed, chain: readonly WhyLink[]): Ne
       // What helps with no change at all is no change's merit.
       const anyway = asItIs();
       if (anyway !== undefined) return anyway;
-      const least = trimmed(desk, found.plan, asked);
+      const least = trimmed(desk, found.steps, asked);
       const same = JSON.stringify(least) === JSON.stringify(asked);
-      const enough = same ? found : sooner(least, moving);
-      const [changes, { plan: then, start }] = enough === undefined ? [asked, found] : [least, enough];
-      const along = then.steps.flatMap((step) =>
+      const enough = same ? undefined : sooner(least, moving)?.held();
+      const then = enough ?? found.held();
+      if (then === undefined) continue;
+      const along = then.plan.steps.flatMap((step) =>
         step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
       );
-      return { kind: 'change', changes, start, along, plan: then };
+      return { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
     }
   }
   return { kind: 'none', tried };

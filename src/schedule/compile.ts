@@ -305,7 +305,8 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
         activity: sourceOf(draft, task.id).activity,
         weight: RAGS_WEIGHT,
       });
-  for (const piece of book.pieces) {
+  // What moves begins sooner, so that no piece is ready later than it is planned.
+  for (const piece of options.moving === undefined ? book.pieces : []) {
     const own = planned.filter((t) => t.piece === piece.id);
     if (own.length > 0 && !situation.tasks.some((t) => t.piece === piece.id && held.has(t.id)))
       addReady(draft, piece, own, near);

@@ -1,0 +1,150 @@
+import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
+import type { DoneStep, Situation } from '../model/situation.ts';
+import type { Need, Task } from '../model/task.ts';
+import type { Minute } from '../time/span.ts';
+
+/** So long after the last of what moves has dried, what the plan holds meets none of it any more. */
+const MARGIN_MINUTES = 24 * 60;
+/** In another room what moves may dry longer than it does where it is planned. */
+const LONGER_MINUTES = 14 * 24 * 60;
+
+/** A stretch of a plan: all that the steps that move can meet. */
+export interface Narrow {
+  /** Before this, all is taken to go as planned. */
+  readonly from: Minute;
+  /** Nothing is planned after this. */
+  readonly to: Minute;
+  /** Of the whole plan, just the steps that matter. */
+  readonly plan: Plan;
+  /** The situation of just those steps, at `from`. */
+  of(situation: Situation): Situation;
+  /** The whole plan, with those of its steps that were placed anew in the narrow. */
+  widened(steps: readonly PlannedStep[]): readonly PlannedStep[];
+}
+
+/** From when on anything can be done otherwise, and whether films dry then as planned. */
+interface Moment {
+  readonly now: Minute;
+  readonly sameAir: boolean;
+}
+
+/** When the last trace of a step is gone: work over, place free, film dry enough to be moved and for dust to fall. */
+function overAt(step: PlannedStep): Minute {
+  const { dry } = step;
+  return Math.max(endOf(step), step.holdsStationUntil, dry?.handle?.late ?? 0, dry?.['dust-free']?.late ?? 0);
+}
+
+/** The earliest that any of `moving` could begin: after what stays and comes before it; dried, where the air is as planned. */
+function earliestStart(
+  tasks: ReadonlyMap<string, Task>,
+  steps: ReadonlyMap<string, PlannedStep>,
+  moving: ReadonlySet<string>,
+  { now, sameAir }: Moment,
+): Minute {
+  const known = new Map<string, Minute>();
+  const boundOf = (id: string): Minute => {
+    const before = known.get(id);
+    if (before !== undefined) return before;
+    const waits = sameAir ? (steps.get(id)?.after ?? []).filter((a) => !moving.has(a.step)) : [];
+    const bounds = (tasks.get(id)?.needs ?? []).map(({ task, kind }): Minute => {
+      const step = steps.get(task);
+      if (kind === 'within' || step === undefined) return now;
+      return moving.has(task) ? boundOf(task) : endOf(step);
+    });
+    const bound = Math.max(now, ...bounds, ...waits.map((a) => a.notBefore));
+    known.set(id, bound);
+    return bound;
+  };
+  return Math.min(...[...moving].map(boundOf));
+}
+
+/** The last moment up to `minute` at which no step is at work. */
+function betweenSteps(steps: readonly PlannedStep[], minute: Minute): Minute {
+  const begun = steps.filter((s) => startOf(s) < minute && minute < endOf(s)).map(startOf);
+  return begun.length === 0 ? minute : betweenSteps(steps, Math.min(...begun));
+}
+
+/** What is needed of the steps that are over by `from`: what still stands or dries, what others wait for, where a section is. */
+function stillMatters(past: readonly PlannedStep[], needed: ReadonlySet<string>, from: Minute): PlannedStep[] {
+  const last = new Map(past.map((s) => [`${s.piece}/${s.section}`, s.id]));
+  const lasts = new Set(last.values());
+  return past.filter((s) => overAt(s) > from || needed.has(s.id) || lasts.has(s.id));
+}
+
+function placeOf({ piece, station }: PlannedStep, minute: Minute): string {
+  return `${piece} ${station} ${minute}`;
+}
+
+/** A step as placed anew; what it waits for out of sight is as it was. */
+function withWaits(planned: PlannedStep, anew: PlannedStep): PlannedStep {
+  const waits = planned.after.map((a) => anew.after.find((b) => b.step === a.step && b.mark === a.mark) ?? a);
+  const window = anew.window ?? planned.window;
+  return { ...anew, after: waits, ...(window && { window }) };
+}
+
+/**
+ * The plan around the steps that move, as if all had gone as planned until they can first begin, and without what comes
+ * long after them: small enough to be tried again and again. What it finds is to be held against the whole.
+ */
+export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<string>, moment: Moment): Narrow {
+  const tasks = new Map(situation.tasks.map((t) => [t.id, t]));
+  const steps = new Map(plan.steps.map((s) => [s.id, s]));
+  const from = betweenSteps(plan.steps, earliestStart(tasks, steps, moving, moment));
+  const last = Math.max(...plan.steps.map((s) => (moving.has(s.id) ? overAt(s) : from))) + MARGIN_MINUTES;
+
+  const isPast = (step: PlannedStep) => !moving.has(step.id) && endOf(step) <= from;
+  const meets = ({ id, atOnceAfter }: PlannedStep): boolean =>
+    moving.has(id) || tasks.get(atOnceAfter ?? id)?.needs.some((need) => moving.has(need.task)) === true;
+  const objects = new Set([...moving].map((id) => tasks.get(id)?.object));
+  const isWithIt = ({ id }: PlannedStep) => objects.has(tasks.get(id)?.object);
+  const near = new Set(plan.steps.filter((s) => !isPast(s) && (startOf(s) <= last || meets(s))).map((s) => s.id));
+  const mates = new Set((plan.sessions ?? []).flatMap((s) => (s.steps.some((id) => near.has(id)) ? s.steps : [])));
+  const ahead = plan.steps.filter((s) => near.has(s.id) || (mates.has(s.id) && !isPast(s)));
+  // What stays waits for what stays just as it did, but a preparation is planned by way of the window that asks for it.
+  const matters = ({ id }: Pick<Task, 'id'>, need: Need) =>
+    moving.has(id) ||
+    moving.has(need.task) ||
+    (need.kind === 'window' && need.windows.some((window) => steps.has(window.prepTask ?? '')));
+  const needed = new Set(
+    ahead.flatMap((s) => tasks.get(s.id)?.needs.flatMap((need) => (matters(s, need) ? [need.task] : [])) ?? []),
+  );
+  const past = stillMatters(plan.steps.filter(isPast), needed, from);
+  const kept = new Set([...past, ...ahead].map((s) => s.id));
+  const to = Math.max(...ahead.map(overAt)) + LONGER_MINUTES;
+
+  const isKept = (task: Task) => kept.has(task.id) || kept.has(task.onlyFor ?? '');
+  const seen = (task: Task): Task => ({
+    ...task,
+    needs: task.needs.filter((need) => kept.has(need.task) && matters(task, need)),
+  });
+  const asPlanned = past.map(({ id, spans, station, way, hands }): [string, DoneStep] => [
+    id,
+    { from: startOf({ spans }), to: endOf({ spans }), station, way, hands },
+  ]);
+  return {
+    from,
+    to,
+    plan: { ...plan, from, to, steps: plan.steps.filter((s) => kept.has(s.id)) },
+    of: (whole) => ({
+      ...whole,
+      now: from,
+      tasks: whole.tasks.filter(isKept).map(seen),
+      done: new Map([...asPlanned, ...whole.done]),
+      atWork: new Map([...whole.atWork].filter(([id]) => !past.some((s) => s.id === id))),
+    }),
+    widened: (placed) => {
+      // All else is where it was, and keeps its place as long as it did.
+      const anew = new Map(placed.filter((s) => s.done !== true && (meets(s) || isWithIt(s))).map((s) => [s.id, s]));
+      const starts = new Map(plan.steps.flatMap((s) => (moving.has(s.id) ? [[placeOf(s, startOf(s)), s.id]] : [])));
+      return plan.steps
+        .map((planned): PlannedStep => {
+          const step = anew.get(planned.id);
+          if (step !== undefined) return withWaits(planned, step);
+          // Its place is taken over sooner.
+          const next = anew.get(starts.get(placeOf(planned, planned.holdsStationUntil)) ?? '');
+          return next === undefined ? planned : { ...planned, holdsStationUntil: startOf(next) };
+        })
+        .sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+    },
+  };
+}
