@@ -15,7 +15,7 @@ import { horizonOf, STRETCH } from './horizon.ts';
 import { fixedLimits, limitWarnings, missedLimits, withoutLimits } from './missed-limits.ts';
 import { windowWarnings } from './missed-windows.ts';
 import type { Scene } from './piece-worlds.ts';
-import { openingOf, plannedPiece, undatedPiece } from './ready.ts';
+import { openingOf, plannedPiece } from './ready.ts';
 import { worded } from '../words/worded.ts';
 
 export interface MakeOptions {
@@ -49,14 +49,8 @@ function disturbsOldPaint({ tasks, done }: Situation, piece: string): boolean {
   return tasks.some((t) => t.piece === piece && t.disturbsOldPaint === true && !done.has(t.id));
 }
 
-/** Pieces of which something is held out of the plan until a lead test. */
-function heldPieces(situation: Situation): ReadonlySet<string> {
-  const held = heldTasks(situation);
-  return new Set(situation.tasks.filter((t) => held.has(t.id)).map((t) => t.piece));
-}
-
 function gateWarnings(situation: Situation): Warning[] {
-  const held = heldPieces(situation);
+  const held = heldTasks(situation);
   return situation.book.pieces.flatMap((piece) => {
     if (piece.leadUnsaid === true && disturbsOldPaint(situation, piece.id))
       return [
@@ -65,7 +59,7 @@ function gateWarnings(situation: Situation): Warning[] {
           text: worded`${piece.name}: nothing says whether its old paint may hold lead, so that nothing waits for a test. Write may-carry-lead: yes or no into pieces/${piece.id}.yaml.`,
         },
       ];
-    if (!held.has(piece.id)) return [];
+    if (!situation.tasks.some((t) => t.piece === piece.id && held.has(t.id))) return [];
     const test = situation.leadTests.get(piece.id);
     const text =
       test?.found === true
@@ -127,16 +121,13 @@ function planWithin(asked: Situation, to: Minute, missed: ReadonlySet<string>, o
     tasks: new Map(situation.tasks.map((t) => [t.id, t])),
     open: openingOf(book.shop, now, last),
   };
-  const held = heldPieces(situation);
   const plan: Plan = {
     madeAt: now,
     ...(basis !== undefined && { basis }),
     timeZone: book.shop.timeZone,
     from: now,
     to: last,
-    pieces: book.pieces.map((piece) =>
-      held.has(piece.id) ? undatedPiece(piece) : plannedPiece(scene, piece, draft.steps, draft.ready.get(piece.id)),
-    ),
+    pieces: book.pieces.map((piece) => plannedPiece(scene, piece, draft.steps, draft.ready.get(piece.id))),
     steps: draft.steps,
     ...(draft.sessions && { sessions: draft.sessions }),
     proof: proofOf(draft.proof),

@@ -101,11 +101,6 @@ function promised(typical: Minute, share: Share, wanted: number, when = (t: Minu
   return { typical: when(typical), safe, chance: Math.floor(share(safe) * 100) / 100 };
 }
 
-/** What can be said of a piece that is planned only up to its lead test: none of its dates would be true. */
-export function undatedPiece({ id, name, wantedBy }: Piece): PlannedPiece {
-  return { id, name, ...(wantedBy !== undefined && { wantedBy }), lateHours: 0, ready: {} };
-}
-
 /**
  * What can be said of a piece: when it reaches each mark, can be listed and handed over, and how late it is. `safe` is
  * the date that holds with the shop's chance, by the spread of its films' drying and of the air's speed.

@@ -6,9 +6,9 @@ import { sayDay, sayLength, sayMoment, type Manner } from './say-time.ts';
 import type { Minute } from '../time/span.ts';
 import { worded } from '../words/worded.ts';
 
-/** When a piece can go to its buyer, or the nearest to it that the plan knows. */
+/** When a piece can go to its buyer; undefined while what is left of it cannot be planned, as before its lead test. */
 export function handOver(piece: PlannedPiece): ReadyTime | undefined {
-  return piece.ready.handedOver ?? piece.ready.listed ?? piece.ready.stack ?? piece.ready.handle;
+  return piece.ready.handedOver;
 }
 
 /** `in time`, `2 d 4 h late`; nothing if nobody waits for it. */
