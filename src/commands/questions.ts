@@ -1,8 +1,11 @@
 import { refuse, type Read, type Reader } from '../files/quantities/read.ts';
 import { adviseWord } from '../files/suggest.ts';
+import { paragraphs } from '../reports/layout.ts';
+import type { Look } from '../reports/look.ts';
 import { canAsk } from '../terminal/ask.ts';
 import { openDialogue, Ended, type Dialogue } from '../terminal/dialogue.ts';
 import { harmless, harmlessLines } from '../terminal/harmless.ts';
+import { lookOf } from '../terminal/look.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { phrase, translated, worded } from '../words/worded.ts';
@@ -33,17 +36,21 @@ export interface Asker {
   know<T>(question: Question<T>): Promise<T>;
 }
 
-function prompt<T>({ ask, more = [], usual, example }: Question<T>): string {
-  const usually = usual === undefined || usual === '' ? '' : ` [${usual}]`;
-  if (more.length > 0)
-    return harmlessLines([ask, ...more.map((line) => `  ${line}`), ` ${usually || '>'} `].join('\n'));
-  const like = usual === undefined && example !== undefined ? worded`, like ${example}` : '';
-  return harmless(`${ask}${like}${usually}: `);
+/** As wide as the screen; the answer is typed behind its last line. */
+function prompt<T>(question: Question<T>, look: Look): string {
+  return `${paragraphs(promptText(question), look)} `;
 }
 
-async function askUntilRight<T>(dialogue: Dialogue, question: Question<T>): Promise<T> {
+function promptText<T>({ ask, more = [], usual, example }: Question<T>): string {
+  const usually = usual === undefined || usual === '' ? '' : ` [${usual}]`;
+  if (more.length > 0) return harmlessLines([ask, ...more.map((line) => `  ${line}`), ` ${usually || '>'}`].join('\n'));
+  const like = usual === undefined && example !== undefined ? worded`, like ${example}` : '';
+  return harmless(`${ask}${like}${usually}:`);
+}
+
+async function askUntilRight<T>(dialogue: Dialogue, question: Question<T>, look: Look): Promise<T> {
   for (;;) {
-    const typed = (await dialogue.ask(prompt(question))).trim();
+    const typed = (await dialogue.ask(prompt(question, look))).trim();
     const text = typed === '' ? question.usual : typed;
     const answer: Read<T> =
       text === undefined
@@ -79,6 +86,7 @@ function withoutAsking<T>({ flag, ask, more = [], usual, example, read }: Questi
 /** Gives an asker to `act`; nobody is asked what an option says already, nor where there is no terminal. */
 export async function asking<T>(call: Call, nothingDone: string, act: (asker: Asker) => Promise<T>): Promise<T> {
   const dialogue = canAsk(call.io) && !isFlagged(call, 'askNothing') ? openDialogue(call.io) : undefined;
+  const look = await lookOf(call.io.stderr, call.io.env, isFlagged(call, 'plain'));
   const asker: Asker = {
     asks: dialogue !== undefined,
     say: (text) => dialogue?.say(text),
@@ -88,7 +96,7 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
       const written = flag === undefined ? undefined : optionText(call, flag);
       if (flag !== undefined && written !== undefined)
         return valueOf(`--${flag}`, written, question.read(written.trim()));
-      return dialogue === undefined ? withoutAsking(question) : askUntilRight(dialogue, question);
+      return dialogue === undefined ? withoutAsking(question) : askUntilRight(dialogue, question, look);
     },
   };
   try {

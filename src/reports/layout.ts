@@ -161,6 +161,8 @@ export function paragraphs(text: string, look: Look): string {
   return text
     .split('\n')
     .flatMap((line) => {
+      const whole = signs(line, look);
+      if (look.widthOf(whole) <= look.columns) return [whole];
       const words = line.trimStart();
       const indent = line.length - words.length;
       const longest = Math.max(0, ...words.split(' ').map(look.widthOf));
