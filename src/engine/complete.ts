@@ -99,6 +99,11 @@ export function complete(labels: Labels, options: CompleteOptions): Completed {
     if (undecided !== undefined) return modeBranches(labels, int(candidate.modes, undecided));
     if (clash.kind === 'moved') return [[lag(clash.use.activity, true, clash.use.map ?? zero, clash.use.next)]];
     if (clash.kind === 'lag') throw new Error('a lag between decided activities is broken after propagation');
+    // Where it could start sooner in another mode, a start of what comes next that ends what is held says nothing yet.
+    const next = clash.taken
+      .map(({ use }) => use?.next ?? -1)
+      .find((i) => i >= 0 && int(candidate.starts, i) > labels.earliestStart(i) && isUndecided(labels, i));
+    if (next !== undefined) return modeBranches(labels, int(candidate.modes, next));
     return clash.taken.flatMap((one) => clash.taken.flatMap((other) => apart(one, other)));
   };
 

@@ -19,8 +19,6 @@ const DAYS_AHEAD = 28;
 const DAYS_TRIED = 3;
 /** Where no single room is enough, all are warmed. */
 const EVERYWHERE_BY_K = [10, 15, 20];
-/** More than these are not left out together. */
-const PIECES_LEFT_OUT = 3;
 /** As many as are told. */
 const ENOUGH = 2;
 
@@ -57,8 +55,8 @@ function longerDays(book: Book, now: Minute, tasks: readonly Task[]): (Change & 
 }
 
 /**
- * What lets there be a plan where there was none: two ways at most, of different kinds, the least of each kind. Each was
- * tried. A way is one change, or longer hours on each of the days to come where no single day is enough.
+ * What lets there be a plan where there was none: two ways of different kinds, the least of each kind. Each was tried. A way
+ * is one change, or several of a kind where no single one is enough.
  * @param now the minute that the plan was asked for
  */
 export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
@@ -99,7 +97,8 @@ export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
       EVERYWHERE_BY_K.map((byK): WayOut => book.shop.rooms.map(({ id }) => ({ kind: 'warmer', room: id, byK }))).find(
         (way) => planWith(way).kind === 'plan',
       ),
-    () => withoutMore(planWith, made),
+    () => leavingOut(planWith, made, ({ piece }) => ({ kind: 'without', piece })),
+    () => leavingOut(planWith, made, ({ id }) => ({ kind: 'skip', task: id })),
   ];
   const found: WayOut[] = [];
   for (const way of ways) {
@@ -110,13 +109,17 @@ export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
   return found;
 }
 
-/** Pieces left out one after another, as long as what is left is stuck. */
-function withoutMore(planWith: (changes: readonly Change[]) => Made, stuck: NoPlan): WayOut | undefined {
-  let changes: Change[] = [];
+/** What `leftOut` says of a stuck step is left out, again and again, as long as what remains is stuck: in the end nothing remains. */
+function leavingOut(
+  planWith: (changes: readonly Change[]) => Made,
+  stuck: NoPlan,
+  leftOut: (task: Task) => Change,
+): WayOut | undefined {
+  const changes: Change[] = [];
   for (let made: Made = stuck; made.kind !== 'plan'; made = planWith(changes)) {
     const [task] = made.kind === 'none' ? stuckTasks(made) : [];
-    if (task === undefined || changes.length === PIECES_LEFT_OUT) return undefined;
-    changes = [...changes, { kind: 'without', piece: task.piece }];
+    if (task === undefined) return undefined;
+    changes.push(leftOut(task));
   }
   return changes.length > 1 ? changes : undefined;
 }

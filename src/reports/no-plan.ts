@@ -8,7 +8,7 @@ import type { Names } from './names.ts';
 import { sayChanges } from './say-change.ts';
 import { type Manner, sayLength, sayWork } from './say-time.ts';
 import type { WayOut } from '../planning/ways-out.ts';
-import { joinedByOr, phrase, translated, worded } from '../words/worded.ts';
+import { joinedByAnd, joinedByOr, phrase, translated, worded } from '../words/worded.ts';
 
 type NoPlan = Extract<Made, { kind: 'none' }>;
 type Mode = NoPlan['compiled']['problem']['activities'][number]['modes'][number];
@@ -104,7 +104,13 @@ export function demandsOf({ conflict, compiled }: NoPlan, names: Names): string[
 function sayTogether(way: WayOut, names: Names, manner: Manner): string {
   const [first, ...more] = way;
   if (first === undefined) return '';
-  if (more.length === 0 || first.kind !== 'open') return sayChanges(way, names, manner);
+  if (more.length === 0) return sayChanges(way, names, manner);
+  const pieces = way.flatMap((change) => (change.kind === 'without' ? [names.piece(change.piece)] : []));
+  if (pieces.length === way.length) return worded`plan without ${joinedByAnd(pieces)} for now`;
+  const skipped = way.flatMap((change) => (change.kind === 'skip' ? [change.task.replace('/', ' ')] : []));
+  if (skipped.length === way.length)
+    return worded`leave ${skipped.length} steps out (drybench skip ${skipped.join('; ')})`;
+  if (first.kind !== 'open') return sayChanges(way, names, manner);
   const stretches = way.flatMap((change) => (change.kind === 'open' ? change.spans.map((s) => s.to - s.from) : []));
   return worded`be open for ${sayWork(Math.min(...stretches))} at a time, day after day`;
 }

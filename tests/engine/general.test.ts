@@ -46,6 +46,38 @@ describe('solve', () => {
     fc.assert(fc.property(problems, agrees), { numRuns: long ? 20_000 : 300, seed: 20270111 });
   });
 
+  it('decides how what comes next is done, where that ends what is held', () => {
+    agrees({
+      from: 10,
+      to: 17,
+      resources: [{ name: 'bench', capacity: 2 }],
+      exclusions: 0,
+      activities: [
+        { name: 'work', modes: [{ name: 'at the bench', duration: 1, uses: [{ resource: 0, units: 1 }] }] },
+        {
+          name: 'wait',
+          modes: [
+            {
+              name: 'on the bench',
+              duration: 0,
+              starts: [{ start: 10, end: 11 }],
+              uses: [{ resource: 0, units: 2, hold: { kind: 'next', next: 2 } }],
+            },
+          ],
+        },
+        {
+          name: 'clear',
+          modes: [
+            { name: 'slowly', duration: 1, uses: [], cost: 1 },
+            { name: 'at once', duration: 0, starts: [{ start: 11, end: 12 }], uses: [] },
+          ],
+        },
+      ],
+      lags: [],
+      objective: [{ kind: 'late', name: 'late', activity: 0, weight: 1, due: 10 }],
+    });
+  });
+
   it('says nothing untrue when its budget is short', () => {
     fc.assert(fc.property(problems, neverLies), { numRuns: long ? 5000 : 100, seed: 20270112 });
   });

@@ -102,6 +102,7 @@ export const bench: Readonly<Record<string, Wording>> = {
   'have a place for it in {0}': 'tener un sitio para ello en {0}',
   'have {0} here by {1}': 'tener aquí {0} antes de {1}',
   'leave a step out (drybench skip {0})': 'omitir un paso (drybench skip {0})',
+  'leave {0} steps out (drybench skip {1})': 'omitir {0} pasos (drybench skip {1})',
   'no longer put it off': 'no aplazarlo más',
   'plan without {0} for now': 'planificar por ahora sin {0}',
   'be open for {0} at a time, day after day': 'abrir {0} seguidas, día tras día',
