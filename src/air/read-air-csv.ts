@@ -51,8 +51,7 @@ export function readAirCsv(text: string, timeZone: string, name: string): ReadAi
   const tell: Tell = (severity, code, message, advice, line, column = 0) => {
     if (severity === 'warning' && warnings >= MOST_WARNINGS) return;
     if (severity === 'warning') warnings += 1;
-    const text = (lines[line] ?? '').slice(0, LONGEST_LINE_SHOWN);
-    const place: Place = { file: name, line: line + 1, column: column + 1, text };
+    const place: Place = { file: name, line: line + 1, column: column + 1, ...shownAround(lines, line) };
     findings.push({ code, severity, message, advice, place });
   };
   const heading = lines.findIndex((line) => !isRemark(line));
@@ -70,6 +69,18 @@ export function readAirCsv(text: string, timeZone: string, name: string): ReadAi
   if (samples.length === 0 && findings.length === 0)
     tell('error', 'air-empty', worded`there is a heading but no reading`, translated(HEADING_ADVICE), heading);
   return { samples, findings };
+}
+
+/** A line with the ones around it, as far as they are shown; behind the last line break there is no line. */
+function shownAround(lines: readonly string[], line: number): Pick<Place, 'text' | 'before' | 'after'> {
+  const shown = (index: number) => lines[index]?.slice(0, LONGEST_LINE_SHOWN);
+  const [before, after] = [shown(line - 1), shown(line + 1)];
+  const isEnd = line + 1 === lines.length - 1 && after === '';
+  return {
+    text: shown(line) ?? '',
+    ...(before !== undefined && { before }),
+    ...(after !== undefined && !isEnd && { after }),
+  };
 }
 
 function isRemark(line: string): boolean {

@@ -32,17 +32,29 @@ function lineIndex(starts: readonly number[], offset: number): number {
   return low;
 }
 
-/** Line, column (in code points, from 1) and line text of an offset. */
+/** The line that begins at `starts[index]`; undefined where there is none: behind the last line break there is no line. */
+function lineAt({ text }: SourceText, starts: readonly number[], index: number): string | undefined {
+  const start = starts[index];
+  if (start === undefined || (index > 0 && start === text.length)) return undefined;
+  const line = text.slice(start, Math.min(starts[index + 1] ?? text.length, start + 2 * LONGEST_LINE_SHOWN));
+  return Array.from(line.replace(/[\r\n]+$/, ''))
+    .slice(0, LONGEST_LINE_SHOWN)
+    .join('');
+}
+
+/** Line, column (in code points, from 1) and line text of an offset, with the lines around it. */
 export function placeAt(source: SourceText, offset: number): Place {
   const starts = lineStarts(source);
   const index = lineIndex(starts, offset);
   const start = starts[index] ?? 0;
-  const line = source.text.slice(start, starts[index + 1]);
-  const shown = line.slice(0, 2 * LONGEST_LINE_SHOWN).replace(/[\r\n]+$/, '');
+  const before = lineAt(source, starts, index - 1);
+  const after = lineAt(source, starts, index + 1);
   return {
     file: source.file,
     line: index + 1,
     column: Array.from(source.text.slice(start, offset)).length + 1,
-    text: Array.from(shown).slice(0, LONGEST_LINE_SHOWN).join(''),
+    text: lineAt(source, starts, index) ?? '',
+    ...(before !== undefined && { before }),
+    ...(after !== undefined && { after }),
   };
 }

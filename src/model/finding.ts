@@ -5,6 +5,10 @@ export interface Place {
   readonly column: number;
   /** The line as it stands in the file. */
   readonly text?: string;
+  /** The line before it, where there is one: so that the reader recognises the place. */
+  readonly before?: string;
+  /** The line after it, where there is one. */
+  readonly after?: string;
 }
 
 /** Something wrong, or worth knowing, in what the user wrote. */

@@ -1,32 +1,58 @@
 import type { Finding, Place } from '../model/finding.ts';
 import { cut, paragraph } from './layout.ts';
-import type { Look } from './look.ts';
+import { signs, type Look } from './look.ts';
 import { counted, phrase, translated, worded } from '../words/worded.ts';
 
 const mostShown = 20;
-const indent = 4;
 const tab = '  ';
 
 function placeText(place: Place | undefined): string {
   return place === undefined ? '' : `${place.file}:${place.line}:${place.column}: `;
 }
 
+/** What is before the caret, as shown: all of it, or of a long line the end. */
+function shownBefore(written: readonly string[], room: number, look: Look, show: (text: string) => string): string {
+  const third = Math.floor(room / 3);
+  const whole = show(written.join(''));
+  if (look.widthOf(whole) <= Math.max(room - 20, third)) return whole;
+  let shown = '';
+  for (let from = written.length - 1; from >= 0; from -= 1) {
+    const longer = show(written.slice(from).join(''));
+    if (look.widthOf(longer) > third) break;
+    shown = longer;
+  }
+  return shown;
+}
+
+/** So many columns stand before the number of a line, and between it and the line. */
+const mark = '  > ';
+const gap = '  ';
+
 /**
- * The line as it stands, and a caret under the place. A long line is shown from near the caret on.
- * `show` makes the text harmless; it works on what stands before the caret by itself, so that the caret stays right.
+ * The line as it stands with the ones around it, each behind its number: the line itself is marked, and a caret stands under
+ * the place. A long line is shown from near the caret on.
+ * `harmless` works on what stands before the caret by itself, so that the caret stays right.
  */
-function frame(place: Place, look: Look, show: (text: string) => string): string[] {
-  const written = Array.from((place.text ?? '').replaceAll('\t', tab));
-  const tabsBefore = Array.from(place.text ?? '')
-    .slice(0, place.column - 1)
-    .filter((c) => c === '\t').length;
-  const caretAt = Math.max(0, place.column - 1 + tabsBefore * (tab.length - 1));
-  const room = look.columns - indent;
-  const from = caretAt > room - 20 ? caretAt - Math.floor(room / 3) : 0;
-  const before = show(written.slice(from, caretAt).join(''));
-  const line = cut(before + show(written.slice(caretAt, caretAt + room).join('')), room, look);
-  const blank = ' '.repeat(indent);
-  return [blank + line, blank + ' '.repeat(look.widthOf(before)) + look.paint.bad('^')];
+function frame(place: Place, look: Look, harmless: (text: string) => string): string[] {
+  const show = (written: string) => signs(harmless(written), look);
+  const { line, column, text = '', before, after } = place;
+  const digits = String(line + (after === undefined ? 0 : 1)).length;
+  const head = (number: number | string, sign = '') => sign.padEnd(mark.length) + `${number}`.padStart(digits) + gap;
+  const room = look.columns - mark.length - digits - gap.length;
+  const around = (number: number, other: string | undefined) =>
+    other === undefined
+      ? []
+      : [look.paint.quiet((head(number) + cut(show(other.replaceAll('\t', tab)), room, look)).trimEnd())];
+  const written = Array.from(text);
+  const untabbed = (part: readonly string[]) => Array.from(part.join('').replaceAll('\t', tab));
+  const lead = shownBefore(untabbed(written.slice(0, column - 1)), room, look, show);
+  const rest = show(untabbed(written.slice(column - 1, column - 1 + room)).join(''));
+  return [
+    ...around(line - 1, before),
+    head(line, mark) + cut(lead + rest, room, look),
+    head('') + ' '.repeat(look.widthOf(lead)) + look.paint.bad('^'),
+    ...around(line + 1, after),
+  ];
 }
 
 const severityWords = { error: phrase('error'), warning: phrase('warning') };

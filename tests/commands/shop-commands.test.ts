@@ -172,7 +172,7 @@ test('what is wrong in the files: place, line, caret and advice; other commands 
     expect({ code: checked.code, err: checked.err }).toEqual({ code: 2, err: '' });
     expect(checked.out).toMatch(/^pieces\/stool\.yaml:6:19: error: /);
     expect(checked.out).toContain(
-      '      seat: { recipe: brushd, area: 0.4 m2, thickness: 18 mm }\n                      ^\n',
+      '  > 6    seat: { recipe: brushd, area: 0.4 m2, thickness: 18 mm }\n                         ^\n',
     );
     expect(checked.out).toContain('brushed');
     expect(checked.out).toContain('1 error, 0 warnings\n');
