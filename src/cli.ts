@@ -88,15 +88,16 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
   });
 }
 
-/** What went wrong, for a person: one line each, never a stack unless DRYBENCH_DEBUG asks for it. */
-async function failure(error: unknown, io: Io, asJson: boolean): Promise<ExitCode> {
+/** What went wrong, for a person: one line each, never a stack unless that is asked for. */
+async function failure(error: unknown, io: Io, words: readonly string[]): Promise<ExitCode> {
   // The help was asked for.
   if (error instanceof CommanderError && error.exitCode === 0) return 0;
   const trouble = await troubleOf(error);
   const { complaint, troubleJson } = await import('./commands/complain.ts');
-  if (asJson) io.stderr.write(troubleJson(trouble));
+  if (words.includes('--json')) io.stderr.write(troubleJson(trouble));
   else io.stderr.write(await complaint(trouble, io));
-  if (trouble.exitCode === 70 && io.env['DRYBENCH_DEBUG'] === '1' && error instanceof Error)
+  const isAsked = words.includes('--debug') || io.env['DRYBENCH_DEBUG'] === '1';
+  if (trouble.exitCode === 70 && isAsked && error instanceof Error)
     io.stderr.write(`${harmlessLines(error.stack ?? '')}\n`);
   return trouble.exitCode;
 }
@@ -125,6 +126,6 @@ export async function run(words: readonly string[], io: Io = processIo()): Promi
     else await program.parseAsync(words, { from: 'user' });
     return code;
   } catch (error) {
-    return failure(error, io, words.includes('--json'));
+    return failure(error, io, words);
   }
 }

@@ -2,6 +2,7 @@ import { paragraphs } from '../reports/layout.ts';
 import type { Look } from '../reports/look.ts';
 import { harmlessJson } from '../terminal/harmless.ts';
 import { lookOf } from '../terminal/look.ts';
+import { paged } from '../terminal/pager.ts';
 import { isFlagged, type Call } from './call.ts';
 
 /** How the answer is to look where it goes. */
@@ -23,6 +24,7 @@ export async function tell(call: Call, text: string): Promise<void> {
   call.io.stdout.write(paragraphs(text, await answerLook(call)));
 }
 
+/** Prints a whole screen; one that is longer than the terminal goes to the pager, where the user has named one. */
 export function print(call: Call, screen: string): void {
-  call.io.stdout.write(screen);
+  if (!paged(call.io, screen, isFlagged(call, 'pager'))) call.io.stdout.write(screen);
 }

@@ -19,7 +19,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const wishes = wishesOf(call, book);
   const { plan } = await planOf(call, shop);
   const minorPerMajor = 10 ** minorDigits(shop.book.shop.currency);
-  const compared = await whileSaying(call.io, worded`planning …`, (say) => {
+  const compared = await whileSaying(call.io, worded`planning …`, ({ say }) => {
     const onPlan = (one: number, of: number) => {
       say(worded`planning … ${one} of ${of}`);
     };

@@ -19,7 +19,9 @@ const environment: readonly (readonly [name: string, meaning: string])[] = [
   ['TERM', 'dumb: no colour, and no line that tells how far a search has come'],
   ['COLUMNS', 'width of the answer, where no terminal tells it (default 80)'],
   ['LC_ALL, LC_CTYPE, LANG', 'a locale that is not UTF-8: ASCII signs only'],
-  ['DRYBENCH_DEBUG', '1: tells where a defect arose'],
+  ['PAGER', 'program that shows answers longer than the terminal; none is used where it is not set'],
+  ['DRYBENCH_AT', 'time that counts as now, where --at is not given'],
+  ['DRYBENCH_DEBUG', '1: as --debug'],
 ];
 
 const files: readonly (readonly [name: string, meaning: string])[] = [

@@ -62,9 +62,13 @@ export async function planNow(
   { situation, ...from }: Grounds,
   options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
 ): Promise<Planned> {
-  const made = await whileSaying(call.io, worded`planning …`, (say) =>
-    makePlan(situation, { seed, onBetter: sayHowGood(say), ...from, ...options }),
-  );
+  const made = await whileSaying(call.io, worded`planning …`, ({ say, tick }) => {
+    const stop = () => {
+      tick();
+      return options.stop?.() === true;
+    };
+    return makePlan(situation, { seed, onBetter: sayHowGood(say), ...from, ...options, stop });
+  });
   if (made.kind === 'plan') {
     const { plan, air, factors } = made;
     return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
@@ -75,8 +79,8 @@ export async function planNow(
     ? worded`no plan exists: these demands cannot hold together`
     : worded`no plan was found; in the way stand`;
   const names = namesOf(shop.book);
-  const ways = await whileSaying(call.io, worded`looking for what would leave a plan …`, () =>
-    waysOut(shop.now, made, seed),
+  const ways = await whileSaying(call.io, worded`looking for what would leave a plan …`, ({ tick }) =>
+    waysOut(shop.now, made, seed, tick),
   );
   const advice = sayWaysOut(ways, names, shop.manner);
   throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
@@ -99,7 +103,7 @@ export async function planFor(
     const stop = () => call.io.clock() >= until;
     return { ...(await planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop })), interrupted: false };
   }
-  const { plan, interrupted } = await whileSaying(call.io, worded`planning …`, (say) =>
+  const { plan, interrupted } = await whileSaying(call.io, worded`planning …`, ({ say }) =>
     searchApart(
       { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
       sayHowGood(say),

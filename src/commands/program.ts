@@ -13,4 +13,6 @@ export const commonOptions: readonly (readonly [flags: string, about: string])[]
   ['--language <code>', 'en or es (default: as shop.yaml says, else en)'],
   ['--json', 'one JSON document on standard output'],
   ['--plain', 'no colour, ASCII signs only'],
+  ['--no-pager', 'long answers all at once, even where PAGER is set'],
+  ['--debug', 'tells where a defect in Drybench arose'],
 ];

@@ -102,8 +102,14 @@ export async function answer(call: Call): Promise<ExitCode> {
   const by = byOf(call, shop);
   const piece = pieceOf(call, shop, more);
   const { plan } = await planOf(call, shop);
-  const promise = await whileSaying(call.io, worded`planning with the new piece …`, () =>
-    promiseOf(more.book, shop.now, plan, piece, by, { seed }),
+  const promise = await whileSaying(call.io, worded`planning with the new piece …`, ({ tick }) =>
+    promiseOf(more.book, shop.now, plan, piece, by, {
+      seed,
+      stop: () => {
+        tick();
+        return false;
+      },
+    }),
   );
   if (wantsJson(call)) printJson(call, promiseDocument(promise, shop.manner));
   else print(call, promiseScreen(harmlessData(promise), shop.manner, await answerLook(call)));

@@ -28,8 +28,8 @@ export async function answer(call: Call): Promise<ExitCode> {
   const late = lateCoats(situation, standing).filter((l) =>
     chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
   );
-  const nearest = await whileSaying(call.io, worded`trying what would let it begin sooner …`, () =>
-    nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain),
+  const nearest = await whileSaying(call.io, worded`trying what would let it begin sooner …`, ({ tick }) =>
+    nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain, tick),
   );
   if (wantsJson(call)) printJson(call, whyDocument(chain, late, nearest, isoWriter(shop.manner.zone), shop.manner));
   else {

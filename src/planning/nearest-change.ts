@@ -275,8 +275,13 @@ function once<T>(work: () => T): () => T {
 /**
  * The nearest change that would let the first step of `chain` begin sooner: of what holds it, or else of what holds that,
  * back along the chain; the least of each kind first. Everything that is not on the way there stays as planned.
+ * @param onTry told before each try
  */
-export function nearestChange(followed: Followed, chain: readonly WhyLink[]): Nearest {
+export function nearestChange(
+  followed: Followed,
+  chain: readonly WhyLink[],
+  onTry: () => void = () => undefined,
+): Nearest {
   const [first] = chain;
   const { plan } = followed.standing;
   const desk: Desk = {
@@ -288,6 +293,7 @@ export function nearestChange(followed: Followed, chain: readonly WhyLink[]): Ne
   if (first === undefined || isSettled(first.cause)) return { kind: 'none', tried };
   const { id } = first.step;
   const sooner = (changes: readonly Change[], moving: ReadonlySet<string>) => {
+    onTry();
     tried += 1;
     return comingForward(followed, changes, moving, { step: id, by: first.start - LEAST_GAIN_MINUTES });
   };

@@ -33,6 +33,8 @@ export interface Answer {
 export interface PromiseOptions {
   readonly seed: number;
   readonly steps?: number;
+  /** Asked now and then; true ends a search early. */
+  readonly stop?: () => boolean;
 }
 
 /** Half an hour is within what a plan that is searched for a little longer gains or loses. */

@@ -58,13 +58,16 @@ function longerDays(book: Book, now: Minute, tasks: readonly Task[]): (Change & 
  * What lets there be a plan where there was none: two ways of different kinds, the least of each kind. Each was tried. A way
  * is one change, or several of a kind where no single one is enough.
  * @param now the minute that the plan was asked for
+ * @param onTry told before each try
  */
-export function waysOut(now: Minute, made: NoPlan, seed: number): WayOut[] {
+export function waysOut(now: Minute, made: NoPlan, seed: number, onTry: () => void = () => undefined): WayOut[] {
   const { book } = made.compiled.ground;
   const tasks = stuckTasks(made);
   if (tasks.length === 0) return [];
-  const planWith = (changes: readonly Change[]): Made =>
-    makePlan(situationOf(changes.reduce(changed, book), now), { seed, steps: 1 });
+  const planWith = (changes: readonly Change[]): Made => {
+    onTry();
+    return makePlan(situationOf(changes.reduce(changed, book), now), { seed, steps: 1 });
+  };
   const works = (change: Change): boolean => planWith([change]).kind === 'plan';
 
   const openLonger = (): WayOut | undefined => {

@@ -1,7 +1,9 @@
 import type { Environment } from './colour.ts';
 import type { Screen } from './look.ts';
+import { runPager } from './run-pager.ts';
 
 export interface Output extends Screen {
+  readonly rows?: number | undefined;
   write(text: string): unknown;
 }
 
@@ -15,6 +17,8 @@ export interface Io {
   readonly folder: string;
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly clock: () => number;
+  /** Shows a text in a pager; false if there is no such program. */
+  readonly page: (pager: string, text: string) => boolean;
 }
 
 /** The process's own; a reader that went away (`| head -1`) ends the writing quietly. */
@@ -30,5 +34,6 @@ export function processIo(): Io {
     env: process.env,
     folder: process.cwd(),
     clock: Date.now,
+    page: runPager,
   };
 }

@@ -1,12 +1,15 @@
 import type { Io } from './io.ts';
 import { graphemes, widthOf } from './width.ts';
 
+/** How far work has come; nothing of it is shown before the work has taken a while. */
 export interface Progress {
   readonly say: (text: string) => void;
-  /** Takes the line away again. */
-  readonly end: () => void;
+  /** For work that has nothing to say, to be called now and then. */
+  readonly tick: () => void;
 }
 
+/** Work that is done sooner says nothing. */
+const PATIENCE_MS = 500;
 const clearLine = '\r\u001b[K';
 const usualColumns = 80;
 
@@ -20,22 +23,44 @@ function onOneLine(text: string, columns: number): string {
   return shown;
 }
 
-/** One line that tells how far work has come, on a person's terminal only; `text` must be harmless. */
-function progressOn({ stderr, env }: Io): Progress {
-  if (stderr.isTTY !== true || env['TERM'] === 'dumb') return { say: () => undefined, end: () => undefined };
+interface Line extends Progress {
+  /** Takes the line away again. */
+  readonly end: () => void;
+}
+
+/** One line that tells how far work has come, on a person's terminal only; what is said must be harmless. */
+function lineOn({ stderr, env, clock }: Io): Line {
+  const nothing = () => undefined;
+  if (stderr.isTTY !== true || env['TERM'] === 'dumb') return { say: nothing, tick: nothing, end: nothing };
   const columns = stderr.columns ?? usualColumns;
+  const begun = clock();
+  let wanted = '';
+  let shown = '';
+  const tick = (): void => {
+    if (wanted === shown || clock() - begun < PATIENCE_MS) return;
+    stderr.write(clearLine + onOneLine(wanted, columns));
+    shown = wanted;
+  };
+  const timer = setTimeout(tick, PATIENCE_MS);
   return {
-    say: (text) => void stderr.write(clearLine + onOneLine(text, columns)),
-    end: () => void stderr.write(clearLine),
+    say: (text) => {
+      wanted = text;
+      tick();
+    },
+    tick,
+    end: () => {
+      clearTimeout(timer);
+      if (shown !== '') stderr.write(clearLine);
+    },
   };
 }
 
 /** Says `text` while `act` runs, which may say how far it has come. */
-export async function whileSaying<T>(io: Io, text: string, act: (say: Progress['say']) => T | Promise<T>): Promise<T> {
-  const { say, end } = progressOn(io);
+export async function whileSaying<T>(io: Io, text: string, act: (progress: Progress) => T | Promise<T>): Promise<T> {
+  const { say, tick, end } = lineOn(io);
   say(text);
   try {
-    return await act(say);
+    return await act({ say, tick });
   } finally {
     end();
   }

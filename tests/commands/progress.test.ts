@@ -6,7 +6,8 @@ import { inShop, pieceFile, shopFile } from './small-shop.ts';
 
 const at = ['--at', '2027-01-11T07:30'];
 const clearLine = '\r\u001b[K';
-const terminal: Surroundings = { isTTY: true, columns: 80 };
+/** A terminal, and a machine so slow that all takes a while. */
+const terminal: Surroundings = { isTTY: true, columns: 80, tickMs: 400 };
 
 /** The words of progress in their order, each once. */
 const told = (err: string) => [...new Set(err.split(clearLine).filter((text) => text !== ''))];
@@ -52,6 +53,14 @@ describe('how far it has come', () => {
     }),
   );
 
+  it('is not said of what is soon done', () =>
+    inShop({}, async (folder) => {
+      for (const words of [['week', '--look'], ['ready'], ['promise', 'brushed', '--by', '2027-03-01']]) {
+        const { err } = await drybench([...words, ...at], { folder, ...terminal, tickMs: 0 });
+        expect([words, err]).toEqual([words, '']);
+      }
+    }));
+
   it('never takes more than its line: what wraps could not be taken away', () =>
     inShop({}, async (folder) => {
       for (const words of [
@@ -59,7 +68,7 @@ describe('how far it has come', () => {
         ['why', 'stool', 'paint-2'],
         ['compare', '--slot', 'bench=+1'],
       ]) {
-        const { err } = await drybench([...words, '--language', 'es', ...at], { folder, isTTY: true, columns: 30 });
+        const { err } = await drybench([...words, '--language', 'es', ...at], { folder, ...terminal, columns: 30 });
         expect(told(err).length).toBeGreaterThan(0);
         for (const text of told(err)) expect(widthOf(text)).toBeLessThan(30);
       }

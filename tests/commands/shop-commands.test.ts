@@ -210,6 +210,18 @@ test('a time that the clock skips is refused; one that it shows twice is taken a
   });
 });
 
+test('DRYBENCH_AT counts as now where --at is not given', async () => {
+  await inShop({}, async (folder) => {
+    const env = { DRYBENCH_AT: '2027-01-12T09:30' };
+    const said = await drybench(['week', '--look', '--json', '--at', '2027-01-12T09:30'], { folder });
+    expect((await drybench(['week', '--look', '--json'], { folder, env })).out).toBe(said.out);
+    expect((await drybench(['week', '--look', '--json', ...at], { folder, env })).out).not.toBe(said.out);
+    const odd = await drybench(['today'], { folder, env: { DRYBENCH_AT: 'tomorrow' } });
+    expect(odd.code).toBe(2);
+    expect(odd.err).toContain('DRYBENCH_AT "tomorrow"');
+  });
+});
+
 test.each(['0', '61', '1.5', '-1', 'x'])('--days %s is refused', async (days) => {
   const { code, out, err } = await drybench(['week', `--days=${days}`]);
   expect({ code, out }).toEqual({ code: 2, out: '' });
@@ -219,9 +231,9 @@ test.each(['0', '61', '1.5', '-1', 'x'])('--days %s is refused', async (days) =>
 test('a defect is one line, with a stack only on demand', async () => {
   await inShop({}, async (folder) => {
     // A clock that fails stands for any defect.
-    const tried = async (env: Record<string, string>) => {
+    const tried = async (env: Record<string, string>, words: readonly string[] = ['today']) => {
       let err = '';
-      const code = await run(['today'], {
+      const code = await run(words, {
         stdin: process.stdin,
         stdout: { write: () => true },
         stderr: { write: (text) => (err += text) },
@@ -230,6 +242,7 @@ test('a defect is one line, with a stack only on demand', async () => {
         clock: () => {
           throw new Error('the clock stopped\u001b[2J');
         },
+        page: () => false,
       });
       return { code, err };
     };
@@ -238,5 +251,6 @@ test('a defect is one line, with a stack only on demand', async () => {
       err: 'drybench: a defect in Drybench, not in your files: the clock stopped\\u{1b}[2J\n',
     });
     expect((await tried({ DRYBENCH_DEBUG: '1' })).err).toContain('shop-commands.test.ts');
+    expect((await tried({}, ['today', '--debug'])).err).toContain('shop-commands.test.ts');
   });
 });

@@ -23,7 +23,6 @@ export const usage: Readonly<Record<string, Wording>> = {
   'width of the answer, where no terminal tells it (default 80)':
     'anchura de la respuesta, donde ningún terminal la dice (por defecto 80)',
   'a locale that is not UTF-8: ASCII signs only': 'una configuración regional que no es UTF-8: solo signos ASCII',
-  '1: tells where a defect arose': '1: dice dónde surgió un defecto',
   'opening hours, rooms and their air, places, tools, hands, stock and prices':
     'horarios, salas y su aire, puestos, herramientas, personas, existencias y precios',
   'a piece: its sections, their recipes and areas, when it is wanted':
@@ -68,6 +67,12 @@ export const usage: Readonly<Record<string, Wording>> = {
   'en or es (default: as shop.yaml says, else en)': 'en o es (por defecto: lo que diga shop.yaml, si no en)',
   'one JSON document on standard output': 'un documento JSON en la salida estándar',
   'no colour, ASCII signs only': 'sin color, solo signos ASCII',
+  'long answers all at once, even where PAGER is set': 'las respuestas largas de una vez, aunque PAGER esté definida',
+  'tells where a defect in Drybench arose': 'dice dónde surgió un defecto de Drybench',
+  'program that shows answers longer than the terminal; none is used where it is not set':
+    'programa que muestra las respuestas más largas que la terminal; sin ella no se usa ninguno',
+  'time that counts as now, where --at is not given': 'hora que vale como ahora, si no se da --at',
+  '1: as --debug': '1: como --debug',
   'how it is used': 'cómo se usa',
   address: 'dirección',
   amount: 'cantidad',
