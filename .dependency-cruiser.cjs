@@ -66,8 +66,8 @@ module.exports = {
     {
       name: 'only-commands-below-the-top',
       severity: 'error',
-      from: { path: '^src/(?!commands/|cli\\.ts|index\\.ts)' },
-      to: { path: '^src/(commands/|cli\\.ts|index\\.ts)' },
+      from: { path: '^src/(?!commands/|cli\\.ts|start\\.ts|index\\.ts)' },
+      to: { path: '^src/(commands/|cli\\.ts|start\\.ts|index\\.ts)' },
     },
     ...folderRules,
     ...packageRules,

@@ -7,13 +7,28 @@ import { rolldown } from 'rolldown';
 const home = fileURLToPath(new URL('..', import.meta.url));
 const folder = `${home}dist/program`;
 
-const bundle = await rolldown({
-  input: { cli: `${home}src/cli.ts`, 'search-worker': `${home}src/commands/search-worker.ts` },
-  platform: 'node',
-  cwd: home,
-});
-const { output } = await bundle.write({ dir: folder, format: 'esm', cleanDir: true, minify: 'dce-only' });
-await bundle.close();
+// A tool for command lines would start other programs for other programs' commands; this one starts none.
+const noProcesses = {
+  name: 'no-processes',
+  resolveId: (id) => (id === 'node:child_process' ? '\0no-processes' : undefined),
+  load: (id) => (id === '\0no-processes' ? 'export default {};' : undefined),
+};
+
+/** CommonJS: V8's code of an ES module cannot be kept with the functions that a run has compiled. */
+async function bundled(input, cleanDir) {
+  const bundle = await rolldown({ input, platform: 'node', cwd: home, plugins: [noProcesses] });
+  const { output } = await bundle.write({ dir: folder, format: 'cjs', cleanDir, minify: 'dce-only' });
+  await bundle.close();
+  return output;
+}
+
+const output = await bundled(
+  { cli: `${home}src/cli.ts`, 'search-worker': `${home}src/commands/search-worker.ts` },
+  true,
+);
+// For itself, since it loads the others.
+await bundled({ start: `${home}src/start.ts` }, false);
+writeFileSync(`${folder}/package.json`, '{ "type": "commonjs" }\n');
 
 // What one build has read is nothing to another.
 const code = createHash('sha256');

@@ -9,14 +9,19 @@ const { book, now, kept, basis, seed, steps, until, stop, language } = workerDat
 const tell = (told: Told) => parentPort?.postMessage(told);
 const stopping = new Int32Array(stop);
 
-await speakCode(language);
-const made = makePlan(situationOf(book, now), {
-  seed,
-  anew: true,
-  steps,
-  stop: () => Atomics.load(stopping, 0) === 1 || Date.now() >= until,
-  onBetter: (value, bound) => tell({ kind: 'better', value, bound }),
-  basis,
-  ...(kept && { kept }),
-});
-tell(made.kind === 'plan' ? { kind: 'plan', plan: made.plan } : { kind: 'none' });
+async function search(): Promise<void> {
+  await speakCode(language);
+  const made = makePlan(situationOf(book, now), {
+    seed,
+    anew: true,
+    steps,
+    stop: () => Atomics.load(stopping, 0) === 1 || Date.now() >= until,
+    onBetter: (value, bound) => tell({ kind: 'better', value, bound }),
+    basis,
+    ...(kept && { kept }),
+  });
+  tell(made.kind === 'plan' ? { kind: 'plan', plan: made.plan } : { kind: 'none' });
+}
+
+// What goes wrong ends the thread, and is told there.
+void search();

@@ -3,6 +3,8 @@ import * as fs from 'node:fs';
 export interface DiskStat {
   readonly isFile: boolean;
   readonly isFolder: boolean;
+  /** It belongs to who runs the program, as far as the system tells. */
+  readonly isOwn: boolean;
   readonly bytes: number;
   readonly mode: number;
   readonly changedMs: number;
@@ -35,6 +37,7 @@ function plainStat(stat: fs.Stats): DiskStat {
   return {
     isFile: stat.isFile(),
     isFolder: stat.isDirectory(),
+    isOwn: stat.uid === (process.geteuid?.() ?? stat.uid),
     bytes: stat.size,
     mode: stat.mode & 0o777,
     changedMs: stat.mtimeMs,

@@ -28,7 +28,10 @@ export function processIo(): Io {
       if (error.code !== 'EPIPE') throw error;
     });
   return {
-    stdin: process.stdin,
+    // Opened where it is read.
+    get stdin() {
+      return process.stdin;
+    },
     stdout: process.stdout,
     stderr: process.stderr,
     env: process.env,

@@ -62,6 +62,7 @@ export function losingPower(folder: string, files: Readonly<Record<string, Uint8
   const statOf = (inode: Inode): DiskStat => ({
     isFile: true,
     isFolder: false,
+    isOwn: true,
     bytes: inode.now.length,
     mode: inode.mode,
     changedMs: Date.now(),

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Disk } from '../../src/files/disk.ts';
+import { realDisk, type Disk } from '../../src/files/disk.ts';
 import { readBook } from '../../src/files/read-book.ts';
-import { readOnce, workedOutOnce, type Memory } from '../../src/files/read-once.ts';
+import { readOnce, workedOutOnce } from '../../src/files/read-once.ts';
+import type { Memory } from '../../src/files/remembered.ts';
 import { shippedDir } from '../../src/files/shipped.ts';
 import fc from '../support/property.ts';
 import { Crash, failingDisk, type Failure } from './failing-disk.ts';
@@ -121,6 +122,15 @@ describe('what was read before', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it('is not taken where it belongs to somebody else', async () => {
+    const { shop, memory } = shopAndMemory();
+    const expected = await reader(shop, memory).read();
+    const elses: Disk = { ...realDisk, stat: (handle) => ({ ...realDisk.stat(handle), isOwn: false }) };
+    const { read, count } = reader(shop, memory, elses);
+    expect(await read()).toEqual(expected);
+    expect(count()).toBe(1);
   });
 
   it('is not remembered where a file was changed while it was read', async () => {

@@ -26,6 +26,13 @@ test('letters, accents, wide characters and emoji stay as they are', () => {
   expect(harmless(text)).toBe(text);
 });
 
+// Oracle: the classes of the Unicode Character Database, as the language's own patterns know them.
+test('of each code unit the answer is that of its class', () => {
+  const units = Array.from({ length: 0x10000 }, (_, unit) => String.fromCharCode(unit));
+  const wrong = units.filter((c) => (harmless(`a${c}b`) === `a${c}b`) === /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u.test(c));
+  expect(wrong).toEqual([]);
+});
+
 test('lines stay lines where lines are meant', () => {
   expect(harmlessLines('a\n\u001b[2Jb')).toBe('a\n\\u{1b}[2Jb');
 });
@@ -43,6 +50,14 @@ test('every string in a book is tamed, keys of records and maps too, and nothing
     at: new Map([['k\\u{1b}', { 'y\\u{1b}': null }]]),
     yes: true,
   });
+});
+
+test('what holds nothing harmful is not copied, beside what does', () => {
+  const data = { plain: { list: ['a', { b: 'é' }] }, harmful: { list: ['\u0007'] } };
+  const after = harmlessData(data);
+  expect(after.plain).toBe(data.plain);
+  expect(after.harmful.list).toEqual(['\\u{7}']);
+  expect(data.harmful.list).toEqual(['\u0007']);
 });
 
 test('a key that would set a prototype stays a plain key', () => {
