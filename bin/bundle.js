@@ -7,7 +7,8 @@ import { rolldown } from 'rolldown';
 const home = fileURLToPath(new URL('..', import.meta.url));
 const folder = `${home}dist/program`;
 
-// A tool for command lines would start other programs for other programs' commands; this one starts none.
+// The package that reads the command line can start commands that are programs of their own; none here is, and what it would
+// start them with takes its time to load.
 const noProcesses = {
   name: 'no-processes',
   resolveId: (id) => (id === 'node:child_process' ? '\0no-processes' : undefined),

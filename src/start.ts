@@ -18,7 +18,7 @@ interface Started {
 }
 
 // As node wraps a CommonJS module.
-const head = '(function (exports, require, module, __filename) {';
+const head = '(function(exports,require,module,__filename){';
 type Wrapped = (exports: unknown, require: (id: string) => unknown, module: object, file: string) => void;
 
 /** Each command has code of its own: that of another would be read for nothing. */
