@@ -50,7 +50,7 @@ export interface PriceOptions {
  * A lower bound of the objective by prices on the minutes of the resources (Lagrange multipliers on their capacity).
  * At any prices, the cheapest each part could do for itself, less what the capacity is worth, is a true bound: each
  * part is a forest of waits, cheapest by dynamic programming over buckets of time, everything rounded in its favour.
- * Subgradient steps look for prices that make it high. Exclusions are left out, and maximum lags but where they decide
+ * The volume algorithm looks for prices that make it high. Exclusions are left out, and maximum lags but where they decide
  * by which mode of what lies between an activity waits.
  *
  * Where the cheapest starts lie while prices settle is a good order of placing, too: list schedules by the starts of a
