@@ -14,7 +14,7 @@ import { knownId, listFlag, pairOf, valueOf } from './flag-values.ts';
 import { worded } from '../words/worded.ts';
 
 /** Changes that may be asked for. */
-type Asked = Exclude<Change['kind'], 'in' | 'tool' | 'arrives' | 'not-put-off' | 'skip'>;
+type Asked = Exclude<Change['kind'], 'in' | 'tool' | 'arrives' | 'back' | 'room' | 'not-put-off' | 'skip'>;
 
 /** What may be changed, in the order in which it is shown, with an example of each. */
 const kinds: readonly (readonly [kind: Asked, example: string])[] = [

@@ -3,7 +3,7 @@ import type { Book } from '../model/book.ts';
 import type { Piece, Section } from '../model/piece.ts';
 import type { AirSource, ClockSpan, Hand, Hours, Room, Shop, StationKind } from '../model/shop.ts';
 import { type Minute, type Span, subtract } from '../time/span.ts';
-import { minuteAt } from '../time/zone.ts';
+import { localDays, localTime, minuteAt } from '../time/zone.ts';
 import { standingEntries } from '../model/standing-entries.ts';
 import { worded } from '../words/worded.ts';
 
@@ -26,6 +26,10 @@ export type Change =
   | { readonly kind: 'in'; readonly hand: string; readonly date: string; readonly spans: readonly ClockSpan[] }
   | { readonly kind: 'tool'; readonly tool: string; readonly more: number }
   | { readonly kind: 'arrives'; readonly piece: string; readonly at: Minute }
+  /** A piece, or a part of it, that leaves at `left` is back by `at`; or, where these are the same, does not leave. */
+  | { readonly kind: 'back'; readonly piece: string; readonly left: Minute; readonly at: Minute }
+  /** A room that can be had only in some hours can be had then, too. */
+  | { readonly kind: 'room'; readonly room: string; readonly during: Span }
   /** What the journal says of a step that was put off is taken back. */
   | { readonly kind: 'not-put-off'; readonly task: string }
   /** A step is left out. */
@@ -40,6 +44,7 @@ export type Change =
     }
   | { readonly kind: 'without'; readonly piece: string };
 
+const DAY_MINUTES = 24 * 60;
 const HELPER = 'helper-for-a-day';
 
 interface AirOf {
@@ -195,6 +200,33 @@ function skipping(journal: Book['journal'], task: string): Book['journal'] {
   return [...journal, { number: (last?.number ?? 0) + 1, at: last?.at ?? 0, deed: { kind: 'skipped', task } }];
 }
 
+function backBy(piece: Piece, left: Minute, at: Minute): Piece {
+  const sooner = <Of extends Pick<Piece, 'away'>>(of: Of): Of =>
+    of.away === undefined
+      ? of
+      : {
+          ...of,
+          away: of.away.flatMap((stay) => (stay.start !== left ? [stay] : at > left ? [{ ...stay, end: at }] : [])),
+        };
+  return { ...sooner(piece), sections: piece.sections.map(sooner) };
+}
+
+/** The room can be had in its hours and from the start to the end of `during`. */
+function withRoomHad(shop: Shop, id: string, during: Span): Shop {
+  const longer = (open: Hours): Hours =>
+    localDays(during.start, during.end, shop.timeZone).reduce((hours, { date, start }) => {
+      const clockAt = (minute: Minute) => localTime(minute, shop.timeZone).clock;
+      const from = during.start <= start ? 0 : clockAt(during.start);
+      const isLast = localTime(during.end, shop.timeZone).date === date;
+      const span = { from, to: isLast ? clockAt(during.end) : DAY_MINUTES };
+      return span.from < span.to ? onDay(hours, date, united([...spansOn(hours, date), span])) : hours;
+    }, open);
+  return {
+    ...shop,
+    rooms: shop.rooms.map((r): Room => (r.id === id && r.open !== undefined ? { ...r, open: longer(r.open) } : r)),
+  };
+}
+
 /** The same shop with one change. What the change names must be there. */
 export function changed(book: Book, change: Change): Book {
   const { shop } = book;
@@ -235,6 +267,13 @@ export function changed(book: Book, change: Change): Book {
     }
     case 'arrives':
       return { ...book, pieces: book.pieces.map((p) => (p.id === change.piece ? { ...p, arrives: change.at } : p)) };
+    case 'back':
+      return {
+        ...book,
+        pieces: book.pieces.map((p) => (p.id === change.piece ? backBy(p, change.left, change.at) : p)),
+      };
+    case 'room':
+      return { ...book, shop: withRoomHad(shop, change.room, change.during) };
     case 'not-put-off':
       return { ...book, journal: notPutOff(book.journal, change.task) };
     case 'skip':

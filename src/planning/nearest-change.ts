@@ -1,3 +1,4 @@
+import { staysAway } from '../model/away.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Plan, PlannedStep } from '../model/plan.ts';
 import type { ClockSpan, Hand } from '../model/shop.ts';
@@ -41,6 +42,8 @@ const DAYS_TRIED = 3;
 /** Thick work follows the air of its room by so much. */
 const WARMED_AHEAD_MINUTES = 12 * 60;
 const ARRIVES_SOONER_DAYS = [1, 3, 7];
+const BACK_SOONER_DAYS = [1, 3, 7];
+const ROOM_HAD_DAYS = [1, 2, 4, 7];
 
 interface Desk {
   readonly followed: Followed;
@@ -191,6 +194,21 @@ function drier(room: string, during: Span): Trial[] {
     : [];
 }
 
+/** What of the piece is away then is back some days sooner, or does not leave. */
+function backSooner({ followed }: Desk, { step, waited, start }: WhyLink): Trial[] {
+  const piece = followed.made.book.pieces.find((p) => p.id === step.piece);
+  const stays = piece === undefined ? [] : staysAway(piece).map(({ away }) => away);
+  return stays
+    .filter((stay) => stay.start < start && stay.end > waited)
+    .flatMap((stay) => {
+      const least = Math.max(stay.start, followed.now);
+      const ends = BACK_SOONER_DAYS.map((days) => Math.max(least, stay.end - days * DAY_MINUTES));
+      return [...new Set([...ends, least])].map((at): Trial => [
+        { kind: 'back', piece: step.piece, left: stay.start, at },
+      ]);
+    });
+}
+
 /** What might move what holds the step of `link`, the least of each kind first. */
 function trialsFor(desk: Desk, link: WhyLink): Trial[] {
   const { shop } = desk.followed.made.book;
@@ -234,6 +252,13 @@ function trialsFor(desk: Desk, link: WhyLink): Trial[] {
       const sooner = ARRIVES_SOONER_DAYS.map((days) => Math.max(desk.followed.now, cause.until - days * DAY_MINUTES));
       return [...new Set(sooner)].map((at): Trial => [{ kind: 'arrives', piece: step.piece, at }]);
     }
+    case 'away':
+      return backSooner(desk, link);
+    case 'room':
+      return ROOM_HAD_DAYS.map((days): Trial => {
+        const during = quarters(waited, Math.min(start, waited + days * DAY_MINUTES));
+        return [{ kind: 'room', room: cause.room, during }];
+      });
     case 'put-off':
       return [[{ kind: 'not-put-off', task: step.id }]];
     case 'done':
@@ -244,8 +269,6 @@ function trialsFor(desk: Desk, link: WhyLink): Trial[] {
     case 'keeps-window':
     case 'session':
     case 'session-waits':
-    case 'away':
-    case 'room':
     case 'better-so':
       return [];
   }

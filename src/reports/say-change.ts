@@ -43,6 +43,12 @@ function sayOne(change: Change, names: Names, manner: Manner): string {
       return worded`have a place for it in ${names.room(change.room)}`;
     case 'arrives':
       return worded`have ${names.piece(change.piece)} here by ${sayMoment(change.at, manner)}`;
+    case 'back':
+      return change.at > change.left
+        ? worded`have ${names.piece(change.piece)} back by ${sayMoment(change.at, manner)}`
+        : worded`not let ${names.piece(change.piece)} leave ${sayMoment(change.left, manner)}`;
+    case 'room':
+      return worded`have ${names.room(change.room)} from ${sayMoment(change.during.start, manner)} to ${sayMoment(change.during.end, manner)} too`;
     case 'not-put-off':
       return worded`no longer put it off`;
     case 'skip':
@@ -81,6 +87,8 @@ export function nameChange(change: Change, names: Names, manner: Manner): string
     case 'in':
     case 'tool':
     case 'arrives':
+    case 'back':
+    case 'room':
     case 'not-put-off':
     case 'skip':
       return sayOne(change, names, manner);

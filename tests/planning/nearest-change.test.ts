@@ -1,6 +1,8 @@
 import fc from '../support/property.ts';
 import { describe, expect, test } from 'vitest';
 import type { Book } from '../../src/model/book.ts';
+import type { Piece } from '../../src/model/piece.ts';
+import type { Hours, Shop } from '../../src/model/shop.ts';
 import { changed } from '../../src/planning/change.ts';
 import { horizonOf } from '../../src/planning/horizon.ts';
 import { airFor } from '../../src/planning/air-for.ts';
@@ -11,9 +13,12 @@ import { whyChain } from '../../src/planning/why.ts';
 import type { Plan } from '../../src/model/plan.ts';
 import type { Minute } from '../../src/time/span.ts';
 import { verify } from '../../src/verify/verify.ts';
+import { minuteAt } from '../../src/time/zone.ts';
+import * as part from '../support/book-parts.ts';
 import { anyBook, now as randomNow } from '../support/random-shop.ts';
 import { demoBook, demoNow } from './demo.ts';
 
+const DAY = 24 * 60;
 const long = process.env['DRYBENCH_LONG'] === '1';
 
 /** What the verifier says of the plan in that shop, everything worked out from its files alone. */
@@ -66,6 +71,30 @@ describe('the nearest change that lets a step begin sooner', () => {
     const { none = 0, ...told } = Object.fromEntries(tally) as Record<string, number>;
     expect(none).toBeLessThan(Object.values(told).reduce((sum, count) => sum + count, 0));
     expect(Object.keys(told)).toEqual(expect.arrayContaining(['in']));
+  });
+
+  test('a piece that is away, or a room that cannot be had: back sooner, or had for longer', () => {
+    const hours = part.weekOf(part.clock([8, 17]));
+    const steps = ['rub', 'scrape', 'patch', 'polish', 'fit'].map((id) =>
+      part.stepOf(id, 'repair', [part.wayOf(4 * 60)], { mayPause: true }),
+    );
+    const chest = part.pieceOf('chest', [part.sectionOf('body', 'work')]);
+    const bookOf = (shop: Shop, piece: Piece) => part.bookOf(shop, [], [part.recipeOf('work', steps)], [piece]);
+    const shop = part.shopOf(hours);
+    const monday = minuteAt('2027-01-11', 8 * 60, 'UTC');
+    const away = { at: 'Turner', start: monday + DAY, end: monday + 9 * DAY };
+    const never = part.weekOf([]).week;
+    const wholeDay = [{ from: 0, to: DAY }];
+    const open: Hours = {
+      week: never,
+      days: { '2027-01-11': wholeDay, '2027-01-15': wholeDay, '2027-01-16': wholeDay, '2027-01-17': wholeDay },
+    };
+    const hired = { ...shop, rooms: shop.rooms.map((room) => ({ ...room, open })) };
+    const tally = new Map<string, number>();
+    tellAndCheck(bookOf(shop, { ...chest, away: [away] }), monday, 1, tally);
+    tellAndCheck(bookOf(hired, chest), monday, 1, tally);
+    expect(tally.get('back') ?? 0).toBeGreaterThan(0);
+    expect(tally.get('room') ?? 0).toBeGreaterThan(0);
   });
 
   test('in random shops', () => {
