@@ -21,7 +21,7 @@ const arrows = {
 // Packages from outside, by folder. Node's own modules count as packages.
 const packages = {
   time: ['luxon'],
-  files: ['yaml', 'zod', 'node:'],
+  files: ['diff', 'yaml', 'zod', 'node:'],
   reports: ['cli-table3', 'node:crypto'],
   terminal: ['chalk', 'get-east-asian-width', 'node:'],
   phone: ['uqr', 'node:'],

@@ -1,9 +1,10 @@
 import { Command as Program, CommanderError, Help } from 'commander';
-import { CannotGoOn, type ExitCode } from './commands/call.ts';
+import { CannotGoOn, isFlagged, type Call, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
 import { speakAsAsked } from './commands/language.ts';
 import { about, care, commonOptions } from './commands/program.ts';
 import { namesWorded, usageTrouble } from './commands/usage.ts';
+import { realDisk } from './files/disk.ts';
 import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
 import { phrase, translated, worded } from './words/worded.ts';
@@ -83,8 +84,11 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
   if (face.words !== undefined) command.arguments(face.words);
   for (const [flags, text] of face.options ?? []) command.option(flags, translated(text));
   return command.action(async () => {
-    const { answer } = await face.load();
-    onAnswer(await answer({ words: command.args, flags: command.optsWithGlobals(), io }));
+    const loaded = await face.load();
+    const call: Call = { words: command.args, flags: command.optsWithGlobals(), io, disk: realDisk };
+    if (isFlagged(call, 'dryRun'))
+      onAnswer(await (await import('./commands/dry-run.ts')).answerDry(face, loaded, call));
+    else onAnswer(await loaded.answer(call));
   });
 }
 

@@ -74,8 +74,9 @@ export async function start(words: readonly string[]): Promise<number> {
   const known = shelf && (recalled(realDisk, shelf) as Code | undefined);
   const { program, codeNow } = load(folder, known ?? new Map<string, Uint8Array>());
   const code = await program.run(words);
-  // Where it came to nothing, little of the command was called.
-  const made = shelf !== undefined && code <= 1 ? codeNow() : undefined;
+  // Where it came to nothing, little of the command was called. A dry run writes nothing, not even this.
+  const isKept = code <= 1 && !words.includes('--dry-run');
+  const made = shelf !== undefined && isKept ? codeNow() : undefined;
   if (shelf !== undefined && made !== undefined) remember(realDisk, shelf, made);
   return code;
 }

@@ -1,3 +1,4 @@
+import type { Disk } from '../files/disk.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Io } from '../terminal/io.ts';
 import { worded } from '../words/worded.ts';
@@ -12,6 +13,8 @@ export interface Call {
   /** Options by their long name in camelCase: texts, or true for a flag. */
   readonly flags: Readonly<Record<string, unknown>>;
   readonly io: Io;
+  /** All that the command writes goes through this, and what it reads back. */
+  readonly disk: Disk;
 }
 
 /** What every file of a command exports. */

@@ -1,7 +1,6 @@
 import { journalFindings } from '../planning/situation-of.ts';
 import { countFindings, findingsScreen } from '../reports/findings.ts';
 import { harmless } from '../terminal/harmless.ts';
-import { realDisk } from '../files/disk.ts';
 import { repairShop } from '../files/repair-shop.ts';
 import { strayCopies } from '../files/stray-copies.ts';
 import { repairScreen } from '../reports/repair.ts';
@@ -17,10 +16,10 @@ import { counted, worded } from '../words/worded.ts';
  * broken of the files that Drybench itself writes is set aside first.
  */
 export async function answer(call: Call): Promise<ExitCode> {
-  const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile]) : undefined;
+  const repairs = isFlagged(call, 'repair') ? repairShop(shopFolder(call), [toldFile], { disk: call.disk }) : undefined;
   const { folder, book, findings: inFiles } = await readShop(call, { allOwn: true });
   const journal = book === undefined ? [] : journalFindings(book);
-  const findings = [...strayCopies(realDisk, folder), ...inFiles, ...journal];
+  const findings = [...strayCopies(call.disk, folder), ...inFiles, ...journal];
   if (repairs !== undefined && !wantsJson(call))
     print(call, `${repairScreen(repairs, await answerLook(call), harmless)}\n`);
   const wrong = findings.some((f) => f.severity === 'error');

@@ -8,7 +8,7 @@ import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { printJson, tell, wantsJson } from './answers.ts';
-import { CannotGoOn, type Call, type ExitCode } from './call.ts';
+import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
 import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
 import { openShop, warn, type OpenShop } from './open-shop.ts';
 import { worded } from '../words/worded.ts';
@@ -79,7 +79,7 @@ export async function enter(
   said: string,
 ): Promise<ExitCode> {
   const zone = shop.book.shop.timeZone;
-  const appended = appendDeeds(shop.folder, deedsOf, { at: shop.now, zone, command });
+  const appended = appendDeeds(shop.folder, deedsOf, { at: shop.now, zone, command, disk: call.disk });
   if (!appended.ok)
     throw new CannotGoOn(worded`the journal is not right: nothing was entered`, undefined, 2, appended.findings);
   await warn(call, appended.findings);
@@ -88,7 +88,7 @@ export async function enter(
   else {
     await tell(call, worded`Noted: ${harmless(said)}.\n`);
     // For a person, who may have mistyped; a script has no use for it.
-    if (command !== 'undo' && call.io.stderr.isTTY === true)
+    if (command !== 'undo' && call.io.stderr.isTTY === true && !isFlagged(call, 'dryRun'))
       call.io.stderr.write(worded`  Mistyped? drybench undo takes it back.\n`);
   }
   return 0;

@@ -1,4 +1,4 @@
-import type { Command } from './call.ts';
+import type { Call, Command } from './call.ts';
 
 /** What the command line knows of a command before its own file is loaded. */
 export interface Face {
@@ -8,8 +8,12 @@ export interface Face {
   readonly about: string;
   readonly group: 'Plan' | 'Shop' | 'Journal' | 'Share' | 'Shell';
   readonly options?: readonly (readonly [flags: string, about: string])[];
+  /** Does it write to the shop or to a file, with these options? Absent: it only looks. */
+  readonly writes?: (flags: Call['flags']) => boolean;
   readonly load: () => Promise<Command>;
 }
+
+const always = () => true;
 
 export const faces: readonly Face[] = [
   {
@@ -23,6 +27,7 @@ export const faces: readonly Face[] = [
       ['--for <seconds>', 'plan all anew, and search as long as that for a better plan'],
       ['--look', 'only look: the shop goes on following the plan that it has'],
     ],
+    writes: ({ look }) => look !== true,
     load: () => import('./week.ts'),
   },
   {
@@ -108,6 +113,7 @@ export const faces: readonly Face[] = [
       ['--ask-nothing', 'no questions: what is not said is as usual'],
       ['--schemas', 'only write the schemas for editors into a shop that is there'],
     ],
+    writes: always,
     load: () => import('./setup.ts'),
   },
   {
@@ -137,6 +143,7 @@ export const faces: readonly Face[] = [
       ['--price <money>', 'what you hope to get for it'],
       ['--ask-nothing', 'no questions: what is not said is as usual'],
     ],
+    writes: always,
     load: () => import('./intake.ts'),
   },
   {
@@ -144,6 +151,7 @@ export const faces: readonly Face[] = [
     about: 'are my files right, and if not, where',
     group: 'Shop',
     options: [['--repair', 'set aside what is broken in the journal and the plan; a copy is kept']],
+    writes: ({ repair }) => repair === true,
     load: () => import('./check.ts'),
   },
   {
@@ -187,6 +195,7 @@ export const faces: readonly Face[] = [
       ['--used <amount>', 'how much of its material it took: "0.35 L" (for what the piece costs)'],
       ['--air <text>', 'what the meter said: "18 °C 55 %"'],
     ],
+    writes: always,
     load: () => import('./done.ts'),
   },
   {
@@ -194,6 +203,7 @@ export const faces: readonly Face[] = [
     words: '<piece> [step]',
     about: 'a step is begun and goes on',
     group: 'Journal',
+    writes: always,
     load: () => import('./begun.ts'),
   },
   {
@@ -201,6 +211,7 @@ export const faces: readonly Face[] = [
     words: '<piece> <step> <how>',
     about: 'how a film looks: wet, tacky, dry or hard',
     group: 'Journal',
+    writes: always,
     load: () => import('./seen.ts'),
   },
   {
@@ -208,6 +219,7 @@ export const faces: readonly Face[] = [
     words: '<piece> <step> <until>',
     about: 'a step cannot be done before a time',
     group: 'Journal',
+    writes: always,
     load: () => import('./slip.ts'),
   },
   {
@@ -215,6 +227,7 @@ export const faces: readonly Face[] = [
     words: '<piece> <step>',
     about: 'a step is left out',
     group: 'Journal',
+    writes: always,
     load: () => import('./skip.ts'),
   },
   {
@@ -222,6 +235,7 @@ export const faces: readonly Face[] = [
     words: '<piece> <step>',
     about: 'a step is to be done once more',
     group: 'Journal',
+    writes: always,
     load: () => import('./again.ts'),
   },
   {
@@ -229,6 +243,7 @@ export const faces: readonly Face[] = [
     words: '<piece> <step> <fault>',
     about: 'a coat failed: runs, fish-eyes, scratched-through, blush, wrinkles, dust-nibs',
     group: 'Journal',
+    writes: always,
     load: () => import('./failed.ts'),
   },
   {
@@ -236,12 +251,14 @@ export const faces: readonly Face[] = [
     words: '<piece> <result>',
     about: 'the lead test of the old paint: found, or none',
     group: 'Journal',
+    writes: always,
     load: () => import('./lead-test.ts'),
   },
   {
     name: 'undo',
     about: 'take back the last entry of the journal',
     group: 'Journal',
+    writes: always,
     load: () => import('./undo.ts'),
   },
   {
@@ -261,6 +278,7 @@ export const faces: readonly Face[] = [
       ['--hand <hand>', 'only what this hand does'],
       ['--warn <minutes>', 'how long before a window shuts its alarm rings (default 60)'],
     ],
+    writes: always,
     load: () => import('./phone.ts'),
   },
   {
@@ -277,6 +295,7 @@ export const faces: readonly Face[] = [
       ['--card <piece>', 'a card for the buyer of this piece'],
       ['--labels', 'labels for sections and bags of hardware'],
     ],
+    writes: ({ file }) => file !== '-',
     load: () => import('./wall.ts'),
   },
   {

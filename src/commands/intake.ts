@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { realDisk } from '../files/disk.ts';
+import type { Disk } from '../files/disk.ts';
 import { withLock } from '../files/lock.ts';
 import { pieceFileText, sayEstimate } from '../files/new-piece.ts';
 import { meansOf, type ShopMeans } from '../files/means.ts';
@@ -30,9 +30,9 @@ function insistSound(proposal: Proposal, means: ShopMeans): void {
   );
 }
 
-function writePiece({ folder }: OpenShop, file: string, text: string): void {
-  withLock(realDisk, folder, 'intake', () => {
-    writeNewText(realDisk, folder, file, text);
+function writePiece(disk: Disk, { folder }: OpenShop, file: string, text: string): void {
+  withLock(disk, folder, 'intake', () => {
+    writeNewText(disk, folder, file, text);
   });
 }
 
@@ -67,9 +67,10 @@ export async function answer(call: Call): Promise<ExitCode> {
       if (!write) throw new CannotGoOn(worded`nothing was written`, worded`begin again with: drybench intake`, 1);
     }
     writePiece(
+      call.disk,
       shop,
       file,
-      pieceFileText(answers, proposed, means.recipes, shop.book.shop, hasSchema(realDisk, shop.folder, 'piece')),
+      pieceFileText(answers, proposed, means.recipes, shop.book.shop, hasSchema(call.disk, shop.folder, 'piece')),
     );
     if (wantsJson(call)) {
       const { piece, left } = proposed;

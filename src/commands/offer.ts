@@ -1,6 +1,6 @@
 import { homedir } from 'node:os';
 import { resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
+import type { Disk } from '../files/disk.ts';
 import { findShop } from '../files/find-shop.ts';
 import { listIds } from '../files/list-ids.ts';
 import { shippedDir, SHIPPED_RECIPES } from '../files/shipped.ts';
@@ -15,7 +15,7 @@ import { translated } from '../words/worded.ts';
 const alone = (words: readonly string[]): readonly Offered[] => words.map((word) => [word, '']);
 
 /** Only what an own file of the shop can be called: no name from outside comes to the shell. */
-const idsIn = (folder: string, sub: string) => listIds(realDisk, { path: folder, label: '' }, sub).ids;
+const idsIn = (disk: Disk, folder: string, sub: string) => listIds(disk, { path: folder, label: '' }, sub).ids;
 
 /** The folder of the shop that the line is about. */
 function shopOf(call: Call, { shop }: Asked): string | undefined {
@@ -36,10 +36,10 @@ async function offersOf(call: Call, asked: Asked): Promise<readonly Offered[]> {
     case 'folder':
       return alone([`:${asked.kind}`]);
     case 'piece':
-      return shop === undefined ? [] : alone(idsIn(shop, 'pieces'));
+      return shop === undefined ? [] : alone(idsIn(call.disk, shop, 'pieces'));
     case 'recipe': {
-      const own = shop === undefined ? [] : idsIn(shop, 'recipes');
-      return alone([...new Set([...own, ...idsIn(shippedDir(), SHIPPED_RECIPES)])].sort());
+      const own = shop === undefined ? [] : idsIn(call.disk, shop, 'recipes');
+      return alone([...new Set([...own, ...idsIn(call.disk, shippedDir(), SHIPPED_RECIPES)])].sort());
     }
     case 'step':
     case 'hand': {

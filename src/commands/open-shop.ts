@@ -2,7 +2,6 @@ import { resolve } from 'node:path';
 import { findShop } from '../files/find-shop.ts';
 import type { ReadBook, ReadBookOptions } from '../files/read-book.ts';
 import { readOnce, type Reading } from '../files/read-once.ts';
-import { realDisk } from '../files/disk.ts';
 import { shippedDir } from '../files/shipped.ts';
 import { strayCopies } from '../files/stray-copies.ts';
 import type { Book } from '../model/book.ts';
@@ -54,17 +53,22 @@ async function reader(): Promise<(folder: string, more: Omit<ReadBookOptions, 's
 /** What stands in the files of the shop, and what is wrong there; `everything`: in those, too, that no piece uses. */
 export async function readShop(call: Call, more: Wanted = {}): Promise<ReadBook & { readonly folder: string }> {
   const folder = shopFolder(call);
-  return { folder, ...(await reader())(folder, more) };
+  return { folder, ...(await reader())(folder, { ...more, disk: call.disk }) };
 }
 
 type Remembered = Pick<ReadBook, 'book' | 'findings' | 'recipeIds'>;
 
 /** The same without what takes a look at the files again. */
 export function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Reading<Remembered>> {
-  return readOnce(memoryOf(call), JSON.stringify(['book', folder, shippedDir(), more]), async (disk) => {
-    const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
-    return { ...(book && { book }), findings, recipeIds };
-  });
+  return readOnce(
+    memoryOf(call),
+    JSON.stringify(['book', folder, shippedDir(), more]),
+    async (disk) => {
+      const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
+      return { ...(book && { book }), findings, recipeIds };
+    },
+    call.disk,
+  );
 }
 
 /**
@@ -123,7 +127,7 @@ export async function openShop(call: Call, more: { readonly supplies?: boolean }
     );
   // A plan warns of what is not said of lead, beside the work; `check` says where to write it.
   const worthKnowing = [
-    ...strayCopies(realDisk, folder),
+    ...strayCopies(call.disk, folder),
     ...findings.filter((f) => f.code !== 'lead-unsaid'),
     ...journalFindings(book),
   ];

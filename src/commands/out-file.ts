@@ -1,5 +1,4 @@
 import { resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
 import { print, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call } from './call.ts';
 import { writeOwnFile } from './own-file.ts';
@@ -28,7 +27,7 @@ export function outFile(call: Call, file: string): OutFile {
   return {
     path,
     write: (text, mark) => {
-      writeOwnFile(realDisk, path, text, mark);
+      writeOwnFile(call.disk, path, text, mark);
     },
   };
 }

@@ -18,7 +18,7 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const shop = await openShop(call);
   const wishes = await calendarWishes(call, shop);
   const { plan } = await planOf(call, shop);
-  const calendar = toldCalendar(shop, plan, { ...wishes, form: 'file' }, ({ text }) => {
+  const calendar = toldCalendar(call.disk, shop, plan, { ...wishes, form: 'file' }, ({ text }) => {
     to.write(text, 'PRODID:-//Drybench//');
   });
   if (to.path === undefined) return 0;
@@ -38,6 +38,8 @@ export async function answer(call: Call): Promise<ExitCode> {
   if (file !== undefined && serves)
     throw new CannotGoOn(worded`--file and --serve do not go together`, worded`write one of them`);
   if (file !== undefined) return writeFile(call, file);
+  if (serves && isFlagged(call, 'dryRun'))
+    throw new CannotGoOn(worded`--dry-run and --serve do not go together`, worded`try it with --file -`);
   if (serves) return (await import('./serve-calendar.ts')).serveCalendar(call);
   throw new CannotGoOn(worded`say where the calendar is to go`, worded`write --file shop.ics, or --serve`);
 }

@@ -1,4 +1,3 @@
-import { realDisk } from '../files/disk.ts';
 import { FileTrouble } from '../files/file-trouble.ts';
 import { withLock } from '../files/lock.ts';
 import { rememberPlan } from '../files/plan-history.ts';
@@ -11,7 +10,7 @@ import { waysOut } from '../planning/ways-out.ts';
 import { namesOf } from '../reports/names.ts';
 import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
 import { whileSaying, type Progress } from '../terminal/progress.ts';
-import { CannotGoOn, type Call } from './call.ts';
+import { CannotGoOn, isFlagged, type Call } from './call.ts';
 import { languageSpoken } from './language.ts';
 import type { OpenShop } from './open-shop.ts';
 import { groundsOf, seed, type Grounds, type Planned } from './plan-grounds.ts';
@@ -27,12 +26,12 @@ const MANY_STEPS = 1_000_000_000;
  * that stood there and could not be read is kept under another name.
  */
 export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
-  withLock(realDisk, shop.folder, 'week', () => {
-    const aside = setPlanAside(shop.folder);
-    if (aside !== undefined)
+  withLock(call.disk, shop.folder, 'week', () => {
+    const aside = setPlanAside(shop.folder, call.disk);
+    if (aside !== undefined && !isFlagged(call, 'dryRun'))
       call.io.stderr.write(worded`drybench: what stood in ${PLAN_FILE} is now in ${aside.copy}\n`);
-    writePlan(shop.folder, plan);
-    rememberPlan(shop.folder, plan);
+    writePlan(shop.folder, plan, call.disk);
+    rememberPlan(shop.folder, plan, call.disk);
   });
 }
 
@@ -40,9 +39,9 @@ export function keepPlan(call: Call, shop: OpenShop, plan: Plan): void {
  * Remembers a plan that was only looked at, so that the next look need not search for it. Where that cannot be written,
  * because another command is writing or the folder may not be written to, the answer is the same without.
  */
-export function rememberLook(shop: OpenShop, plan: Plan): void {
+export function rememberLook({ disk }: Call, shop: OpenShop, plan: Plan): void {
   try {
-    withLock(realDisk, shop.folder, 'look', () => rememberPlan(shop.folder, plan), { waitMs: 0 });
+    withLock(disk, shop.folder, 'look', () => rememberPlan(shop.folder, plan, disk), { waitMs: 0 });
   } catch (error) {
     if (!(error instanceof FileTrouble)) throw error;
   }

@@ -63,6 +63,6 @@ export async function planOf(call: Call, shop: OpenShop, patient = true): Promis
   // Loaded only where there is something to search for.
   const { planNow, rememberLook } = await import('./plan-anew.ts');
   const planned = await planNow(call, shop, grounds, { anew });
-  if (patient && !anew) rememberLook(shop, planned.plan);
+  if (patient && !anew) rememberLook(call, shop, planned.plan);
   return planned;
 }

@@ -52,7 +52,7 @@ interface Made {
 async function make(call: Call): Promise<Made> {
   const shop = await openShop(call);
   const wishes = await calendarWishes(call, shop);
-  const calendar = toldCalendar(shop, (await planOf(call, shop)).plan, { ...wishes, form: 'feed' });
+  const calendar = toldCalendar(call.disk, shop, (await planOf(call, shop)).plan, { ...wishes, form: 'feed' });
   const feed = feedOf(calendar.text, calendar.ledger.lastChanged);
   return { feed, events: calendar.eventCount, shopName: shop.book.shop.name };
 }

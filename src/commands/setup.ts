@@ -1,6 +1,5 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
 import { SHOP_FILE } from '../files/shop-files.ts';
 import { shopFileText } from '../files/new-shop.ts';
 import { harmless } from '../terminal/harmless.ts';
@@ -30,7 +29,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const isShop = existsSync(join(folder, SHOP_FILE));
   if (isFlagged(call, 'schemas')) {
     if (!isShop) throw new CannotGoOn(worded`there is no ${SHOP_FILE} in "${word}"`, worded`name the folder of a shop`);
-    return told(call, word, folder, writeSchemas(realDisk, folder), '');
+    return told(call, word, folder, writeSchemas(call.disk, folder), '');
   }
   if (isShop)
     throw new CannotGoOn(
@@ -39,7 +38,7 @@ export async function answer(call: Call): Promise<ExitCode> {
     );
   return asking(call, worded`nothing was written`, async (asker) => {
     const text = shopFileText(await knowShop(asker));
-    const files = beginShop(realDisk, folder, text);
+    const files = beginShop(call.disk, folder, text);
     const next = worded`  Look shop.yaml through. Then go there, and take in a piece: drybench intake\n`;
     return told(call, word, folder, files, next);
   });

@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { realDisk } from '../files/disk.ts';
+import type { Disk } from '../files/disk.ts';
 import { withLock } from '../files/lock.ts';
 import type { OwnFile } from '../files/repair-shop.ts';
 import { readBytes } from '../files/read-source.ts';
@@ -38,8 +38,8 @@ interface KeptLedger {
 }
 
 /** What calendars have been told so far. */
-function keptLedger({ folder, book }: OpenShop): KeptLedger {
-  const read = readBytes(realDisk, { path: folder, label: '' }, ledgerFile, cap);
+function keptLedger(disk: Disk, { folder, book }: OpenShop): KeptLedger {
+  const read = readBytes(disk, { path: folder, label: '' }, ledgerFile, cap);
   if (!read.ok) {
     if (read.missing) return { ledger: newLedger(book.shop.name, book.shop.timeZone), seen: ABSENT };
     throw new CannotGoOn(worded`${ledgerFile} cannot be read`, undefined, 2, [read.finding]);
@@ -62,16 +62,17 @@ function keptLedger({ folder, book }: OpenShop): KeptLedger {
  * never says something else under the same number. `handOut` runs under the shop's lock.
  */
 export function toldCalendar(
+  disk: Disk,
   shop: OpenShop,
   plan: Plan,
   wishes: Pick<CalendarRequest, 'choice' | 'form' | 'warnMinutes'>,
   handOut: (calendar: Calendar) => void = () => undefined,
 ): Calendar {
-  return withLock(realDisk, shop.folder, 'phone', () => {
-    const kept = keptLedger(shop);
+  return withLock(disk, shop.folder, 'phone', () => {
+    const kept = keptLedger(disk, shop);
     const calendar = calendarOf({ ...wishes, plan, book: shop.book, now: shop.now, ledger: kept.ledger });
     if (calendar.ledger !== kept.ledger)
-      replaceFile(realDisk, resolve(shop.folder, ledgerFile), ledgerText(calendar.ledger), kept.seen);
+      replaceFile(disk, resolve(shop.folder, ledgerFile), ledgerText(calendar.ledger), kept.seen);
     handOut(calendar);
     return calendar;
   });

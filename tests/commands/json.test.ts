@@ -50,6 +50,7 @@ async function answered(words: readonly string[], surroundings: Surroundings, co
 
 describe('--json on a small shop', () => {
   const asked: readonly (readonly string[])[] = [
+    ['week', '--dry-run'],
     ['week'],
     ['today'],
     ['ready'],

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
@@ -42,6 +42,16 @@ test('what is shown of a plan that passed before is what is shown of one that pa
     expect(say(look)).toBe(anew);
   }
   expect(existsSync(join(cache, 'drybench/read'))).toBe(true);
+});
+
+test('a dry run remembers nothing, of a command that looks or of one that writes', () => {
+  const { say } = demo();
+  for (const words of [['today'], ['week', '--anew'], ['wall', '--file', 'wall.html']]) {
+    const cache = emptyFolder();
+    say([...words, '--dry-run'], cache);
+    expect(readdirSync(cache)).toEqual([]);
+    expect(existsSync('wall.html')).toBe(false);
+  }
 });
 
 test('a plan in which anything was moved is not shown, though the one before had passed', () => {

@@ -17,6 +17,7 @@ const notForPeople: readonly (readonly [RegExp, string])[] = [
   [/^src\/reports\/wall\/(paper|svg)\.ts$/, 'HTML, CSS and SVG'],
   [/^src\/commands\/shell\/scripts\.ts$/, 'scripts of shells'],
   [/^src\/commands\/usage\.ts$/, 'what the library for the command line writes, to be found in its errors'],
+  [/^src\/files\/diff-text\.ts$/, 'words of unified diffs'],
   [/^src\/files\/say-written\.ts$/, 'units as they are written into files'],
 ];
 

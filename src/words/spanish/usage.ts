@@ -73,6 +73,7 @@ export const usage: Readonly<Record<string, Wording>> = {
     'programa que muestra las respuestas más largas que la terminal; sin ella no se usa ninguno',
   'time that counts as now, where --at is not given': 'hora que vale como ahora, si no se da --at',
   '1: as --debug': '1: como --debug',
+  'write nothing: show what would be written, as a diff': 'no escribir nada: mostrar lo que se escribiría, como diff',
   'how it is used': 'cómo se usa',
   address: 'dirección',
   amount: 'cantidad',
