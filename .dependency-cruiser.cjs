@@ -2,9 +2,9 @@
 const arrows = {
   words: [],
   time: ['words', 'at'],
-  model: ['time', 'words', 'at'],
+  model: ['time', 'words', 'at', 'once-per'],
   air: ['model', 'time', 'words', 'at', 'typed'],
-  drying: ['air', 'model', 'time', 'words', 'at', 'typed'],
+  drying: ['air', 'model', 'time', 'words', 'at', 'once-per', 'typed'],
   engine: ['time', 'at', 'typed'],
   schedule: ['engine', 'drying', 'air', 'model', 'time', 'words', 'at'],
   verify: ['drying', 'air', 'model', 'time', 'words', 'at'],

@@ -4,7 +4,7 @@ import { dailyAir, monthlyAir } from './curves.ts';
 import { fillRecord } from './fill-record.ts';
 import { heatedAir } from './heated.ts';
 import { rhAfterHeating } from './psychrometrics.ts';
-import { type Air, airAt, sampleAir, type AirSeries } from './series.ts';
+import { type Air, airAt, sampleAir, seriesEnd, type AirSeries } from './series.ts';
 
 /** Minutes between the samples of a room's air. */
 export const AIR_STEP_MINUTES = 15;
@@ -32,22 +32,20 @@ function onGrid(source: AirSource, timeZone: string, from: Minute, to: Minute): 
       const { airOf, notes } = fillRecord(source.samples, from, to);
       return sampleAir(from, to, AIR_STEP_MINUTES, airOf, notes);
     }
-    case 'for-a-while': {
-      const usual = onGrid(source.of, timeZone, from, to);
-      return sampleAir(
-        from,
-        to,
-        AIR_STEP_MINUTES,
-        (minute) => forAWhile(source, airAt(usual, minute), minute),
-        usual.notes,
-      );
-    }
+    case 'for-a-while':
+      return airForAWhile(source, onGrid(source.of, timeZone, from, to));
     case 'heated':
       return heatedAir(source, (start, end) => roomAir(source.outdoors, timeZone, start, end), timeZone, from, to);
   }
 }
 
-type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
+export type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
+
+/** The air of a room that is warmer or drier than usual for a while. */
+export function airForAWhile(source: ForAWhile, usual: AirSeries): AirSeries {
+  const air = (minute: Minute) => forAWhile(source, airAt(usual, minute), minute);
+  return sampleAir(usual.from, seriesEnd(usual), AIR_STEP_MINUTES, air, usual.notes);
+}
 
 function forAWhile({ during, byK = 0, toRhPercent = 100 }: ForAWhile, air: Air, minute: Minute): Air {
   if (minute < during.start || minute >= during.end) return air;

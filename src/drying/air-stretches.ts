@@ -1,7 +1,7 @@
 import { real } from '../typed.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { Box } from './air-limits.ts';
-import { oncePer } from './once-per.ts';
+import { oncePer } from '../once-per.ts';
 import { surfaceSamples } from './surface.ts';
 
 type Pick = (a: number, b: number) => number;

@@ -1,7 +1,7 @@
 import { real } from '../typed.ts';
 import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
-import { oncePer } from './once-per.ts';
+import { oncePer } from '../once-per.ts';
 import type { RateLaw } from './rate-law.ts';
 
 const DAY = 1440;

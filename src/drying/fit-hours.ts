@@ -6,7 +6,7 @@ import { type Between, brokenIn, brokenThroughout } from './air-limits.ts';
 import { stretchBoxes } from './air-stretches.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
-import { oncePer } from './once-per.ts';
+import { oncePer } from '../once-per.ts';
 import { potLifeMap } from './pot-life.ts';
 import { surfaceOf } from './surface.ts';
 
@@ -119,7 +119,9 @@ export function applicationStarts(
   thicknessMm = 0,
 ): Spans {
   const settled = settledMap(material, film, air);
-  const fit = fitHours(material, air, from, to + LONGEST_LOOK, thicknessMm);
+  // What is begun last is settled by then.
+  const settledBy = Math.min(to + LONGEST_LOOK, settled.at(to + runMinutes) + 1);
+  const fit = fitHours(material, air, from, settledBy, thicknessMm);
   const starts = unite(fit.map((s) => ({ start: s.start, end: Math.min(to, settled.latest(s.end) - runMinutes + 1) })));
   const keepAbove = material.limits?.keepAbove;
   const kept = keepAbove === undefined ? starts : intersect(starts, warmEnough(keepAbove, air, runMinutes));

@@ -3,7 +3,7 @@ import { real } from '../typed.ts';
 import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
-import { oncePer } from './once-per.ts';
+import { oncePer } from '../once-per.ts';
 
 type KeepAbove = NonNullable<Limits['keepAbove']>;
 

@@ -3,7 +3,7 @@ import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
 import { airAt, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
-import { oncePer } from './once-per.ts';
+import { oncePer } from '../once-per.ts';
 
 // Softwood and still indoor air, textbook values from memory: what counts is minutes against hours.
 const DENSITY_KG_PER_M3 = 500;

@@ -1,5 +1,6 @@
-import { subtract, unite, type Minute, type Spans } from '../time/span.ts';
-import { localDays, minuteAt } from '../time/zone.ts';
+import { oncePer } from '../once-per.ts';
+import { subtract, unite, type Minute, type Span, type Spans } from '../time/span.ts';
+import { localDays, minuteAt, type LocalDay } from '../time/zone.ts';
 import { weekdays, type ClockSpan, type Hand, type Hours, type Shop } from './shop.ts';
 
 function spansOfDay(hours: Hours, date: string, weekday: number): readonly ClockSpan[] {
@@ -9,16 +10,19 @@ function spansOfDay(hours: Hours, date: string, weekday: number): readonly Clock
   return name === undefined ? [] : hours.week[name];
 }
 
+/** Asked again and again, for the same days and hours. */
+const openOn = oncePer(
+  (hours: Hours, { day, zone }: { readonly day: LocalDay; readonly zone: string }): Spans =>
+    spansOfDay(hours, day.date, day.weekday).map((s): Span => ({
+      start: minuteAt(day.date, s.from, zone),
+      end: s.to >= 24 * 60 ? day.end : minuteAt(day.date, s.to, zone),
+    })),
+  ({ day, zone }) => `${day.date} ${zone}`,
+);
+
 /** The open minutes of `hours`, on the wall clock of `zone`, on all days that `from` to `to` touch. */
 export function openSpans(hours: Hours, zone: string, from: Minute, to: Minute): Spans {
-  return unite(
-    localDays(from, to, zone).flatMap((day) =>
-      spansOfDay(hours, day.date, day.weekday).map((s) => ({
-        start: minuteAt(day.date, s.from, zone),
-        end: s.to >= 24 * 60 ? day.end : minuteAt(day.date, s.to, zone),
-      })),
-    ),
-  );
+  return unite(localDays(from, to, zone).flatMap((day) => openOn(hours, { day, zone })));
 }
 
 /** When `hand` is free for work: its hours, without its days off and its appointments. */

@@ -1,7 +1,7 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { humidityRatio } from '../../src/air/psychrometrics.ts';
-import { roomAir } from '../../src/air/room-air.ts';
+import { airForAWhile, roomAir } from '../../src/air/room-air.ts';
 import { airAt, sampleAir, seriesEnd } from '../../src/air/series.ts';
 import type { AirSample, AirSource } from '../../src/model/shop.ts';
 import { minuteAt } from '../../src/time/zone.ts';
@@ -221,5 +221,37 @@ describe('outdoor air heated', () => {
     );
     expect(air.notes.map((n) => n.code)).toEqual(['after-record']);
     expect(air.notes[0]?.text).toContain('outdoors');
+  });
+});
+
+describe('other air for a while', () => {
+  it('laid onto air that is known already is that which is worked out from the beginning', () => {
+    const usual = fc.constantFrom<AirSource>(
+      { kind: 'constant', tempC: 18, rhPercent: 60 },
+      {
+        kind: 'daily',
+        curve: [
+          { clock: 360, tempC: 12, rhPercent: 70 },
+          { clock: 900, tempC: 19, rhPercent: 50 },
+        ],
+      },
+      { kind: 'series', name: 'log', samples: record(72) },
+      {
+        kind: 'heated',
+        outdoors: { kind: 'series', name: 'log', samples: record(72) },
+        setPoints: [{ clock: 420, tempC: 19 }],
+        lagHours: 2,
+      },
+    );
+    const span = fc.tuple(fc.nat(4 * day), fc.integer({ min: 1, max: day }));
+    const change = fc.constantFrom({ byK: 3 }, { byK: 10 }, { toRhPercent: 40 });
+    fc.assert(
+      fc.property(usual, span, change, fc.nat(60), (of, [start, minutes], other, offset) => {
+        const during = { start: monday + start, end: monday + start + minutes };
+        const source = { kind: 'for-a-while', of, during, ...other } as const;
+        const known = roomAir(of, zone, monday + offset, monday + 5 * day);
+        expect(airForAWhile(source, known)).toEqual(roomAir(source, zone, known.from, seriesEnd(known)));
+      }),
+    );
   });
 });

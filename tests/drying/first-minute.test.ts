@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { firstDown, firstUp, mapOf } from '../../src/drying/first-minute.ts';
-import { oncePer } from '../../src/drying/once-per.ts';
+import { oncePer } from '../../src/once-per.ts';
 import { ALWAYS, NEVER } from '../../src/time/time-map.ts';
 import fc from '../support/property.ts';
 
