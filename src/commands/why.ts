@@ -2,11 +2,11 @@ import { nearestChange } from '../planning/nearest-change.ts';
 import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
-import { whyDocument, whyScreen } from '../reports/why.ts';
+import { nearestScreen, whyDocument, whyScreen } from '../reports/why.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { whileSaying } from '../terminal/progress.ts';
 import { isoWriter } from '../time/iso.ts';
-import { answerLook, print, printJson, wantsJson } from './answers.ts';
+import { answerLook, printAsKnown, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { choosePiece, chooseTask } from './name-things.ts';
 import { situationOf } from '../planning/situation-of.ts';
@@ -28,14 +28,20 @@ export async function answer(call: Call): Promise<ExitCode> {
   const late = lateCoats(situation, standing).filter((l) =>
     chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
   );
-  const nearest = await whileSaying(call.io, worded`trying what would let it begin sooner …`, ({ tick }) =>
-    nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain, tick),
-  );
-  if (wantsJson(call)) printJson(call, whyDocument(chain, late, nearest, isoWriter(shop.manner.zone), shop.manner));
-  else {
-    const shown = harmlessData({ book: shop.book, plan, chain, late, nearest });
-    const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
-    print(call, whyScreen(shown.chain, shown.late, shown.nearest, desk));
+  const search = () =>
+    whileSaying(call.io, worded`trying what would let it begin sooner …`, ({ tick }) =>
+      nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain, tick),
+    );
+  if (wantsJson(call)) {
+    const document = whyDocument(chain, late, await search(), isoWriter(shop.manner.zone), shop.manner);
+    printJson(call, document);
+    return 0;
   }
+  const shown = harmlessData({ book: shop.book, plan, chain, late });
+  const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
+  // The search may take a second: what holds the step need not wait for it.
+  await printAsKnown(call, whyScreen(shown.chain, shown.late, desk), async () =>
+    nearestScreen(shown.chain[0], harmlessData(await search()), desk),
+  );
   return 0;
 }

@@ -1,4 +1,4 @@
-import { roomAir } from '../air/room-air.ts';
+import { airForAWhile, roomAir } from '../air/room-air.ts';
 import { seriesEnd } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { soonest } from '../engine/soonest.ts';
@@ -19,6 +19,7 @@ import type { Standing } from './current-plan.ts';
 import { horizonOf, STRETCH } from './horizon.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
 import { narrowTo } from './narrow.ts';
+import { driesTooLate, type FilmWait, spoilsWhatStays } from './other-air.ts';
 import { situationOf } from './situation-of.ts';
 
 /** A plan that is followed, and the moment from which anything in it can still be done otherwise. */
@@ -32,13 +33,16 @@ export interface Followed {
 /** The air in which the plan was made, with that of the rooms that a change touches worked out anew. */
 function airWith(air: ShopAir, before: Book, after: Book): ShopAir {
   const { timeZone } = after.shop;
-  const changedRooms = after.shop.rooms.filter(
-    (room) => before.shop.rooms.find((r) => r.id === room.id)?.air !== room.air,
-  );
-  return changedRooms.reduce<ShopAir>((sum, room) => {
-    const known = air.get(room.id);
-    if (known === undefined) return sum;
-    return new Map([...sum, [room.id, roomAir(room.air, timeZone, known.from, seriesEnd(known))]]);
+  const usualIn = new Map(before.shop.rooms.map((room) => [room.id, room.air]));
+  return after.shop.rooms.reduce<ShopAir>((sum, { id, air: source }) => {
+    const known = air.get(id);
+    const usual = usualIn.get(id);
+    if (known === undefined || source === usual) return sum;
+    const then =
+      source.kind === 'for-a-while' && source.of === usual
+        ? airForAWhile(source, known)
+        : roomAir(source, timeZone, known.from, seriesEnd(known));
+    return new Map([...sum, [id, then]]);
   }, air);
 }
 
@@ -102,6 +106,8 @@ export interface Wanted {
   /** Id of the step, one of those that move. */
   readonly step: string;
   readonly by: Minute;
+  /** What must be over sooner if other air is to help. */
+  readonly wait?: FilmWait;
 }
 
 /** The plan that was come to, and when what was wanted begins in it. */
@@ -135,6 +141,11 @@ export function comingForward(
   const sameWork = other.pieces === book.pieces && other.journal === book.journal;
   const whole = sameWork ? { ...made, book: other } : situationOf(other, plan.from);
   const air = airWith(standing.air, book, other);
+  if (wanted.wait !== undefined && driesTooLate(made, standing, wanted.wait, air)) return undefined;
+  const forAWhile = changes.flatMap((c) =>
+    (c.kind === 'warmer' || c.kind === 'drier') && c.during !== undefined ? [{ room: c.room, during: c.during }] : [],
+  );
+  if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
   const narrow = narrowTo(made, plan, moving, { now, sameAir: air === standing.air });
   const around = { situation: narrow.of(whole), plan: narrow.plan, to: narrow.to, air, factors };
   const found = placed(around, moving, now, wanted);

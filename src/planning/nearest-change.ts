@@ -7,6 +7,7 @@ import type { Minute, Span } from '../time/span.ts';
 import { localDays, localTime } from '../time/zone.ts';
 import type { Change } from './change.ts';
 import { comingForward, type Followed } from './come-forward.ts';
+import type { FilmWait } from './other-air.ts';
 import { DRIER_TO_PERCENT, WARMER_BY_K } from './usual-changes.ts';
 import type { Cause, WhyLink } from './why.ts';
 
@@ -289,6 +290,12 @@ function movingUpTo({ followed }: Desk, chain: readonly WhyLink[], k: number): S
   return new Set([...ids, ...mates]);
 }
 
+/** The wait for a film that holds the step of `link`, which must let it begin by `by`, or at least sooner. */
+function waitFor({ step, cause }: WhyLink, by: Minute | undefined): FilmWait | undefined {
+  if (cause.kind !== 'dry' && cause.kind !== 'window') return undefined;
+  return { step, cause, minutes: by === undefined ? 1 : Math.max(1, cause.until - by) };
+}
+
 /** Worked out when first asked for. */
 function once<T>(work: () => T): () => T {
   let known: { readonly value: T } | undefined;
@@ -315,14 +322,16 @@ export function nearestChange(
   let tried = 0;
   if (first === undefined || isSettled(first.cause)) return { kind: 'none', tried };
   const { id } = first.step;
-  const sooner = (changes: readonly Change[], moving: ReadonlySet<string>) => {
+  const by = first.start - LEAST_GAIN_MINUTES;
+  const sooner = (changes: readonly Change[], moving: ReadonlySet<string>, wait?: FilmWait) => {
     onTry();
     tried += 1;
-    return comingForward(followed, changes, moving, { step: id, by: first.start - LEAST_GAIN_MINUTES });
+    return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
   };
   for (const [k, link] of chain.entries()) {
     if (isSettled(link.cause)) break;
     const moving = movingUpTo(desk, chain, k);
+    const wait = waitFor(link, k === 0 ? by : undefined);
     const asItIs = once((): Nearest | undefined => {
       const forward = sooner([], moving)?.held();
       return forward && { kind: 'as-it-is', ...forward };
@@ -333,7 +342,7 @@ export function nearestChange(
     }
     for (const asked of trialsFor(desk, link)) {
       if (tried >= MOST_TRIES) return { kind: 'none', tried };
-      const found = sooner(asked, moving);
+      const found = sooner(asked, moving, wait);
       if (found === undefined) continue;
       // What helps with no change at all is no change's merit.
       const anyway = asItIs();

@@ -140,8 +140,8 @@ function nearestLines(nearest: Nearest, first: WhyLink, desk: Desk): string[] {
   }
 }
 
-/** Why a step is where it is: each link of the chain with what holds it, back to now; and what would let it begin sooner. */
-export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], nearest: Nearest, desk: Desk): string {
+/** Why a step is where it is: each link of the chain with what holds it, back to now. */
+export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string {
   const { look, manner, names } = desk;
   const rows = chain.map((link, i): Cell[] => {
     const section = names.section(link.step.piece, link.step.section);
@@ -160,13 +160,13 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
   });
   const [first] = chain;
   if (first === undefined) return paragraph(worded`This step is not in the plan.`, look).join('\n') + '\n';
-  return (
-    [
-      ...grid(rows, [{ align: 'right' }, {}], look),
-      ...lateLines(chain, late, desk),
-      ...nearestLines(nearest, first, desk),
-    ].join('\n') + '\n'
-  );
+  return [...grid(rows, [{ align: 'right' }, {}], look), ...lateLines(chain, late, desk)].join('\n') + '\n';
+}
+
+/** What would let the first step of the chain begin sooner, below that. */
+export function nearestScreen(first: WhyLink | undefined, nearest: Nearest, desk: Desk): string {
+  const lines = first === undefined ? [] : nearestLines(nearest, first, desk);
+  return lines.map((line) => `${line}\n`).join('');
 }
 
 /** The same as a document: every cause with its times in ISO 8601. */

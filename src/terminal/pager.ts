@@ -7,6 +7,11 @@ function pagerFor({ stdin, stdout, env }: Io, wanted: boolean): string | undefin
   return isAsked && named !== '' && named !== 'cat' ? named : undefined;
 }
 
+/** May a long text go to the user's pager? Then it must be whole before it is shown. */
+export function mayBePaged(io: Io, wanted: boolean): boolean {
+  return pagerFor(io, wanted) !== undefined;
+}
+
 /** Shows `text` in the user's pager if it is longer than the terminal; false if it is yet to be written. */
 export function paged(io: Io, text: string, wanted: boolean): boolean {
   const pager = pagerFor(io, wanted);

@@ -73,4 +73,21 @@ describe('how far it has come', () => {
         for (const text of told(err)) expect(widthOf(text)).toBeLessThan(30);
       }
     }));
+
+  it('comes below what is known already: what holds a step is written before anything is tried', () =>
+    inShop({}, async (folder) => {
+      const written: string[] = [];
+      const { out } = await drybench(['why', 'stool', 'paint-2', ...at], {
+        folder,
+        onOut: (text) => written.push(text),
+      });
+      expect(written.map((text) => [text.includes('because'), text.includes('tried')])).toEqual([
+        [true, false],
+        [false, true],
+      ]);
+      const pages: string[] = [];
+      const paged = { ...terminal, tickMs: 0, rows: 2, env: { PAGER: 'less', NO_COLOR: '1' } };
+      await drybench(['why', 'stool', 'paint-2', ...at], { folder, ...paged, onPage: (_, text) => pages.push(text) });
+      expect(pages).toEqual([out]);
+    }));
 });
