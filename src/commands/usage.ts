@@ -91,9 +91,21 @@ const refusals: readonly (readonly [RegExp, (...found: string[]) => string])[] =
   ],
 ];
 
+const GUESS = '\n(Did you mean ';
+
+/** `one of a, b?)` */
+function guessesIn(text: string): string[] {
+  return text
+    .slice(0, -'?)'.length)
+    .replace(/^one of /, '')
+    .split(', ');
+}
+
 /** Why the line cannot be taken, and what to write, from what the library says of it; what is not known stays as it is. */
 export function usageTrouble(text: string): { readonly message: string; readonly advice: string } {
-  const [, said = text, guesses] = /^error: (.*?)(?:\n\(Did you mean (?:one of )?(.*)\?\))?$/s.exec(text) ?? [];
+  const whole = text.replace(/^error: /, '');
+  const guess = whole.endsWith('?)') ? whole.lastIndexOf(GUESS) : -1;
+  const said = guess < 0 ? whole : whole.slice(0, guess);
   const ours = refusals.flatMap(([pattern, say]) => {
     const found = pattern.exec(said);
     return found === null ? [] : [say(...found.slice(1))];
@@ -101,8 +113,8 @@ export function usageTrouble(text: string): { readonly message: string; readonly
   return {
     message: ours[0] ?? said,
     advice:
-      guesses === undefined
+      guess < 0
         ? worded`drybench --help lists the commands; drybench COMMAND --help its options`
-        : worded`did you mean ${joinedByOr(guesses.split(', '))}?`,
+        : worded`did you mean ${joinedByOr(guessesIn(whole.slice(guess + GUESS.length)))}?`,
   };
 }
