@@ -1,7 +1,7 @@
 import { accessSync, constants } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { diskCode, O_APPEND, O_CREAT, O_EXCL, O_RDONLY, O_RDWR, O_WRONLY, type Disk, type DiskStat } from './disk.ts';
-import { withHandle } from './write-all.ts';
+import { diskCode, O_APPEND, O_CREAT, O_EXCL, O_RDWR, O_WRONLY, type Disk, type DiskStat } from './disk.ts';
+import { bytesOf } from './write-all.ts';
 
 /** What would be at a path afterwards that was not there before, or what would be there no more. */
 export type DryChange =
@@ -34,18 +34,6 @@ const NEW_FOLDER_MODE = 0o755;
 
 function fails(code: string, path: string): never {
   throw Object.assign(new Error(`${code}: ${path}`), { code });
-}
-
-function bytesOf(disk: Disk, path: string): Buffer {
-  return withHandle(disk, disk.open(path, O_RDONLY), (handle) => {
-    const chunks: Uint8Array[] = [];
-    for (;;) {
-      const chunk = new Uint8Array(65_536);
-      const count = disk.read(handle, chunk, 0);
-      if (count === 0) return Buffer.concat(chunks);
-      chunks.push(chunk.subarray(0, count));
-    }
-  });
 }
 
 /**

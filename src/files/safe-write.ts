@@ -1,8 +1,8 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
-import { diskCode, O_CREAT, O_EXCL, O_RDONLY, O_WRONLY, type Disk } from './disk.ts';
+import { diskCode, O_CREAT, O_EXCL, O_WRONLY, type Disk } from './disk.ts';
 import { cannotWrite, FileTrouble } from './file-trouble.ts';
-import { flushFolder, sleep, withHandle, writeAll } from './write-all.ts';
+import { bytesOf, flushFolder, sleep, withHandle, writeAll } from './write-all.ts';
 import { worded } from '../words/worded.ts';
 
 const NEW_FILE_MODE = 0o644;
@@ -15,18 +15,6 @@ export const ABSENT: Seen = 'absent';
 
 export function seen(bytes: Uint8Array): Seen {
   return createHash('sha256').update(bytes).digest('hex');
-}
-
-function bytesOf(disk: Disk, path: string): Uint8Array {
-  return withHandle(disk, disk.open(path, O_RDONLY), (handle) => {
-    const chunks: Uint8Array[] = [];
-    for (;;) {
-      const chunk = new Uint8Array(65_536);
-      const count = disk.read(handle, chunk, 0);
-      if (count === 0) return Buffer.concat(chunks);
-      chunks.push(chunk.subarray(0, count));
-    }
-  });
 }
 
 interface Target {

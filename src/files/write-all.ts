@@ -43,3 +43,16 @@ const pause = new Int32Array(new SharedArrayBuffer(4));
 export function sleep(milliseconds: number): void {
   Atomics.wait(pause, 0, 0, milliseconds);
 }
+
+/** Everything that stands in a file, however few bytes the disk gives at a time. */
+export function bytesOf(disk: Disk, path: string): Buffer {
+  return withHandle(disk, disk.open(path, O_RDONLY), (handle) => {
+    const chunks: Uint8Array[] = [];
+    for (;;) {
+      const chunk = new Uint8Array(65_536);
+      const count = disk.read(handle, chunk, 0);
+      if (count === 0) return Buffer.concat(chunks);
+      chunks.push(chunk.subarray(0, count));
+    }
+  });
+}
