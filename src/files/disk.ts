@@ -1,4 +1,5 @@
 import * as fs from 'node:fs';
+import { dirname } from 'node:path';
 
 export interface DiskStat {
   readonly isFile: boolean;
@@ -33,6 +34,26 @@ export interface Disk {
   list(folder: string): string[];
 }
 
+/** One that is there already will do. */
+function makeOne(path: string): void {
+  try {
+    fs.mkdirSync(path);
+  } catch (error) {
+    if (diskCode(error) !== 'EEXIST' || !fs.statSync(path).isDirectory()) throw error;
+  }
+}
+
+/** With its parents. Node's own way to do so never ends where parents are there and still nothing can be made in them, as in /proc. */
+function makeFolder(path: string): void {
+  try {
+    makeOne(path);
+  } catch (error) {
+    if (diskCode(error) !== 'ENOENT' || dirname(path) === path) throw error;
+    makeFolder(dirname(path));
+    makeOne(path);
+  }
+}
+
 function plainStat(stat: fs.Stats): DiskStat {
   return {
     isFile: stat.isFile(),
@@ -56,7 +77,7 @@ export const realDisk: Disk = {
   close: (handle) => fs.closeSync(handle),
   rename: (from, to) => fs.renameSync(from, to),
   unlink: (path) => fs.unlinkSync(path),
-  makeFolder: (path) => void fs.mkdirSync(path, { recursive: true }),
+  makeFolder,
   removeFolder: (path) => fs.rmdirSync(path),
   realPath: (path) => fs.realpathSync(path),
   list: (folder) => fs.readdirSync(folder),
