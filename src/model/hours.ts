@@ -3,7 +3,8 @@ import { subtract, unite, type Minute, type Span, type Spans } from '../time/spa
 import { localDays, minuteAt, type LocalDay } from '../time/zone.ts';
 import { weekdays, type ClockSpan, type Hand, type Hours, type Shop } from './shop.ts';
 
-function spansOfDay(hours: Hours, date: string, weekday: number): readonly ClockSpan[] {
+/** The spans of a day: its own, or else those of its weekday. */
+export function spansOn(hours: Hours, { date, weekday }: Pick<LocalDay, 'date' | 'weekday'>): readonly ClockSpan[] {
   const single = hours.days[date];
   if (single !== undefined) return single;
   const name = weekdays[weekday - 1];
@@ -13,7 +14,7 @@ function spansOfDay(hours: Hours, date: string, weekday: number): readonly Clock
 /** Asked again and again, for the same days and hours. */
 const openOn = oncePer(
   (hours: Hours, { day, zone }: { readonly day: LocalDay; readonly zone: string }): Spans =>
-    spansOfDay(hours, day.date, day.weekday).map((s): Span => ({
+    spansOn(hours, day).map((s): Span => ({
       start: minuteAt(day.date, s.from, zone),
       end: s.to >= 24 * 60 ? day.end : minuteAt(day.date, s.to, zone),
     })),

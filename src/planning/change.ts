@@ -1,5 +1,6 @@
 import { rhAfterHeating } from '../air/psychrometrics.ts';
 import type { Book } from '../model/book.ts';
+import { spansOn } from '../model/hours.ts';
 import type { Piece, Section } from '../model/piece.ts';
 import type { AirSource, ClockSpan, Hand, Hours, Room, Shop, StationKind } from '../model/shop.ts';
 import { type Minute, type Span, subtract } from '../time/span.ts';
@@ -97,11 +98,8 @@ function onDay(hours: Hours, date: string, spans: readonly ClockSpan[]): Hours {
   return { ...hours, days: { ...hours.days, [date]: spans } };
 }
 
-const weekdayNames = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'] as const;
-
-function spansOn(hours: Hours, date: string): readonly ClockSpan[] {
-  const weekday = weekdayNames[new Date(`${date}T00:00:00Z`).getUTCDay()];
-  return hours.days[date] ?? (weekday === undefined ? [] : hours.week[weekday]);
+function spansOnDate(hours: Hours, date: string): readonly ClockSpan[] {
+  return spansOn(hours, { date, weekday: new Date(`${date}T00:00:00Z`).getUTCDay() || 7 });
 }
 
 function united(spans: readonly ClockSpan[]): ClockSpan[] {
@@ -129,15 +127,15 @@ function openOn(shop: Shop, date: string, spans: readonly ClockSpan[]): Shop {
 
 /** A hand is in then, too, and the shop opened for it if it is not; nobody else comes in more. */
 function withIn(shop: Shop, hand: Hand, date: string, spans: readonly ClockSpan[]): Shop {
-  const before = spansOn(shop.opening, date);
-  const hours = onDay(hand.hours, date, united([...spansOn(hand.hours, date), ...spans]));
+  const before = spansOnDate(shop.opening, date);
+  const hours = onDay(hand.hours, date, united([...spansOnDate(hand.hours, date), ...spans]));
   const there = spans.map((s) => ({
     start: minuteAt(date, s.from, shop.timeZone),
     end: minuteAt(date, s.to, shop.timeZone),
   }));
   const comes: Hand = { ...hand, hours, ...(hand.off && { off: subtract(hand.off, there) }) };
   const others = shop.hands.map((h) =>
-    h.id === hand.id ? comes : { ...h, hours: onDay(h.hours, date, within(spansOn(h.hours, date), before)) },
+    h.id === hand.id ? comes : { ...h, hours: onDay(h.hours, date, within(spansOnDate(h.hours, date), before)) },
   );
   return {
     ...shop,
@@ -219,7 +217,7 @@ function withRoomHad(shop: Shop, id: string, during: Span): Shop {
       const from = during.start <= start ? 0 : clockAt(during.start);
       const isLast = localTime(during.end, shop.timeZone).date === date;
       const span = { from, to: isLast ? clockAt(during.end) : DAY_MINUTES };
-      return span.from < span.to ? onDay(hours, date, united([...spansOn(hours, date), span])) : hours;
+      return span.from < span.to ? onDay(hours, date, united([...spansOnDate(hours, date), span])) : hours;
     }, open);
   return {
     ...shop,

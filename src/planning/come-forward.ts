@@ -175,8 +175,3 @@ export function comingForward(
     },
   };
 }
-
-/** The same, held against the whole. */
-export function cameForward(...asked: Parameters<typeof comingForward>): Forward | undefined {
-  return comingForward(...asked)?.held();
-}

@@ -1,5 +1,5 @@
 import type { Book } from '../model/book.ts';
-import type { ClockSpan, Hours } from '../model/shop.ts';
+import { spansOn } from '../model/hours.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import { localDays, localTime } from '../time/zone.ts';
@@ -34,23 +34,16 @@ function stuckTasks({ conflict, compiled }: NoPlan): Task[] {
   return [...new Map(tasks.map((task) => [task.id, task])).values()];
 }
 
-function spansOn(hours: Hours, date: string, weekday: keyof Hours['week']): readonly ClockSpan[] {
-  return hours.days[date] ?? hours.week[weekday];
-}
-
-const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
-
 /** The days to come, each open without a break for as long as the longest of `tasks` takes, and as long as it is anyway. */
 function longerDays(book: Book, now: Minute, tasks: readonly Task[]): (Change & { kind: 'open' })[] {
   const { opening, timeZone } = book.shop;
   const needed = Math.max(...tasks.map((task) => Math.min(...task.ways.map((way) => way.workMinutes))));
-  return localDays(now, now + DAYS_AHEAD * DAY_MINUTES, timeZone).map(({ date, start }) => {
-    const weekday = weekdays[localTime(start, timeZone).weekday - 1] ?? 'monday';
-    const spans = spansOn(opening, date, weekday);
+  return localDays(now, now + DAYS_AHEAD * DAY_MINUTES, timeZone).map((day) => {
+    const spans = spansOn(opening, day);
     const from = Math.min(...spans.map((span) => span.from), spans.length === 0 ? USUAL_MORNING : DAY_MINUTES);
     const long = from + Math.ceil((needed + HALF_HOUR) / HALF_HOUR) * HALF_HOUR;
     const to = Math.min(DAY_MINUTES, Math.max(long, ...spans.map((span) => span.to)));
-    return { kind: 'open', date, spans: [{ from: Math.min(from, to), to }] };
+    return { kind: 'open', date: day.date, spans: [{ from: Math.min(from, to), to }] };
   });
 }
 

@@ -2,7 +2,7 @@ import fc from '../support/property.ts';
 import { expect, test } from 'vitest';
 import type { Book } from '../../src/model/book.ts';
 import type { PlannedStep } from '../../src/model/plan.ts';
-import { cameForward } from '../../src/planning/come-forward.ts';
+import { comingForward } from '../../src/planning/come-forward.ts';
 import { makePlan } from '../../src/planning/make-plan.ts';
 import { situationOf } from '../../src/planning/situation-of.ts';
 import { whyChain } from '../../src/planning/why.ts';
@@ -45,7 +45,7 @@ function holds(book: Book, now: Minute, tally: Tally): void {
     if (broken.length > 0) continue;
     tally.byPlannerAlone += 1;
     const wanted = { step: step.id, by: link!.start - 1 };
-    const sooner = cameForward({ standing: made, made: situation, now }, [], new Set([step.id]), wanted);
+    const sooner = comingForward({ standing: made, made: situation, now }, [], new Set([step.id]), wanted)?.held();
     expect(sooner, `${step.id} is held by ${kind}`).toBeUndefined();
   }
 }
