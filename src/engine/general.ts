@@ -23,9 +23,14 @@ const manyStarts = 4000;
 const smallEnough = 200;
 /** Nodes of a first complete search, which settles the smallest problems at once. */
 const fewNodes = 500;
-/** How many cells of buckets may be priced for the bound: by step of the budget, and at most. */
+/**
+ * How many cells of buckets may be priced for the bound: by step of the budget, and at most; and as many where no complete search
+ * is tried and laying them out is cheap, up to where prices have settled.
+ */
 const cellsPerStep = 12_000;
 const mostCells = 600_000_000;
+const settlingCellsPerStep = 56_000;
+const settlingCells = 240_000_000;
 /** How many orders of the prices are placed by, for as many steps as there are activities; and placements for all of them. */
 const ordersPerRound = 4;
 const orderPlacements = 60_000;
@@ -171,6 +176,7 @@ function raiseBound(
   const work = Math.min(options.steps * cellsPerStep, mostCells);
   const { bound, orders } = priceBound(net, labels, structure, incumbent, horizon, {
     work,
+    settlingWork: net.count > smallEnough ? Math.min(options.steps * settlingCellsPerStep, settlingCells) : 0,
     orders: most,
     stop: options.stop,
   });

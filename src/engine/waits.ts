@@ -221,3 +221,24 @@ export function firstFit(slots: readonly Slots[], floor: Minute): Minute {
   for (const own of slots) start = Math.min(start, own.fit(floor));
   return start;
 }
+
+/**
+ * The latest that `wait` lets the waiting one start when the other starts and ends somewhere in `starts` and `ends`: until the
+ * windows shut; NEVER if none does. Where the waiting one may as well start together with what comes after, this is for both.
+ */
+export function ceilingOf(wait: Wait, starts: Stretch, ends: Stretch): Minute {
+  let ceiling = shutOf(wait.always, starts, ends);
+  for (const ways of wait.either) {
+    const weakest = ways.reduce((most, { direct }) => Math.max(most, shutOf(direct, starts, ends)), ALWAYS);
+    ceiling = Math.min(ceiling, weakest);
+  }
+  return wait.beyond === undefined ? ceiling : Math.min(ceiling, shutOf(wait.beyond.bonds, starts, ends));
+}
+
+function shutOf(bonds: Bonds, starts: Stretch, ends: Stretch): Minute {
+  if (!bonds.shut) return NEVER;
+  return bonds.lags.reduce(
+    (last, { fromEnd, most }) => (most === undefined ? last : Math.min(last, most.at((fromEnd ? ends : starts).last))),
+    NEVER,
+  );
+}

@@ -21,7 +21,7 @@ function boundOf(problem: Problem, schedule: Schedule, value: number, horizon: n
     modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
     value,
   };
-  const options = { work: 50_000, bucketMinutes: [bucketMinutes] };
+  const options = { work: 50_000, bucketMinutes: [bucketMinutes], finestMinutes: 1 };
   return priceBound(net, labels, structureOf(net, labels), known, horizon, options).bound;
 }
 
@@ -87,6 +87,30 @@ describe('the bound by prices', () => {
     expect(bruteForce(problem)?.value).toBe(26);
     const schedule = { starts: [0, 22, 25], ends: [2, 25, 26], modes: [0, 1, 0] };
     expect(boundOf(problem, schedule, 26, 40, 1)).toBeCloseTo(26, 5);
+  });
+
+  it('sees that a coat whose window shuts cannot be followed after it', () => {
+    // Coat 1 wants to be early, coat 2 at 10; but the window after coat 1 at 0 is 3 to 6, which leaves 4: 1 + 6.
+    const starts = (...minutes: number[]) => minutes.map((t) => ({ start: t, end: t + 1 }));
+    const hand = [{ resource: 0, units: 1 }];
+    const problem: Problem = {
+      from: 0,
+      to: 40,
+      resources: [{ name: 'hand', capacity: 2 }],
+      exclusions: 0,
+      activities: [
+        { name: 'coat 1', modes: [{ name: 'coat', duration: 1, starts: starts(0, 20), uses: hand }] },
+        { name: 'coat 2', modes: [{ name: 'coat', duration: 1, starts: starts(4, 10, 25), uses: hand }] },
+      ],
+      lags: [{ from: 0, fromPoint: 'end', to: 1, toPoint: 'start', least: 2, most: 5 }],
+      objective: [
+        { kind: 'end', name: 'early', activity: 0, weight: 1 },
+        { kind: 'moved', name: 'at ten', activity: 1, weight: 1, at: 10 },
+      ],
+    };
+    expect(bruteForce(problem)?.value).toBe(7);
+    const schedule = { starts: [0, 4], ends: [1, 5], modes: [0, 0] };
+    expect(boundOf(problem, schedule, 7, 40, 1)).toBeCloseTo(7, 5);
   });
 
   it('sees that one hand cannot do two jobs at once', () => {

@@ -3,9 +3,9 @@ import type { Lag, Mode, Problem, Use } from '../../src/engine/problem.ts';
 import { stepMap } from './small-problems.ts';
 
 /**
- * Tiny problems of one coat over another: inside its window with nothing between, or later with a preparation; the first
- * keeps its place until it can be moved or the next takes it over; a job of another piece wants the same hand, or raises
- * dust where the coats are wet.
+ * Tiny problems of one coat over another: inside its window with nothing between, or later with a preparation, and
+ * some by a last time in any case; the first keeps its place until it can be moved or the next takes it over; a job of another
+ * piece wants the same hand, or raises dust where the coats are wet.
  */
 export function recoatProblems(): fc.Arbitrary<Problem> {
   const from = 10;
@@ -33,6 +33,7 @@ export function recoatProblems(): fc.Arbitrary<Problem> {
       shut: map(1, 4),
       full: map(2, 5),
       handle: map(0, 3),
+      atAll: fc.option(map(3, 8), { nil: undefined }),
       dustFree: map(0, 2),
       starts,
       others: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 0, maxLength: 1 }),
@@ -42,7 +43,7 @@ export function recoatProblems(): fc.Arbitrary<Problem> {
       weights: fc.tuple(fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 3 })),
       due: fc.integer({ min: from, max: to }),
     })
-    .map(({ recoat, shut, full, handle, dustFree, ...rest }): Problem => {
+    .map(({ recoat, shut, full, handle, dustFree, atAll, ...rest }): Problem => {
       const presences = [{ exclusion: 0, side: 0 as const, until: dustFree }];
       const coat = (next: number | undefined): Mode[] =>
         (rest.spray ? [1, 2] : [1]).map((place) => {
@@ -76,6 +77,7 @@ export function recoatProblems(): fc.Arbitrary<Problem> {
         { ...between, least: recoat, most: shut, when: [{ activity: 1, modes: [0] }] },
         { ...between, least: full, when: [{ activity: 1, modes: [1] }] },
         { ...between, to: 1, least: full, when: [{ activity: 1, modes: [1] }] },
+        ...(atAll === undefined ? [] : [{ ...between, most: atAll }]),
       ];
       return {
         from,

@@ -12,7 +12,7 @@ import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 import type { Naming } from './naming.ts';
 import type { Shape } from './shapes.ts';
 import { type Branch, waitsOf } from './trees.ts';
-import { floorOf, type Wait } from '../waits.ts';
+import { ceilingOf, floorOf, type Wait } from '../waits.ts';
 
 /** Bucket of a parent that cannot start any more. */
 const never = -1;
@@ -25,10 +25,18 @@ interface PricedMode {
   readonly class: number;
   readonly firstBucket: number;
   readonly lastBucket: number;
-  /** By class of the parent and by bucket: where the parent can start at the earliest. */
-  readonly parentBuckets: readonly Int32Array[];
+  /** By class of the parent: where that can start. */
+  readonly parentStarts: readonly ParentStarts[];
   /** By bucket: least the activity's terms can cost; absent without terms. */
   readonly terms: Float64Array | undefined;
+}
+
+/** Where a parent can start, by bucket of its child's start. */
+interface ParentStarts {
+  /** At the earliest. */
+  readonly first: Int32Array;
+  /** At the latest; absent if any time later will do. */
+  readonly last: Int32Array | undefined;
 }
 
 /** An activity in a tree. */
@@ -57,14 +65,27 @@ export interface Forest {
   readonly work: number;
   /** By cell: cost of all below it if it starts by then. */
   readonly below: Float64Array;
-  /** By choice: best mode (by place in `modes`) and bucket of a start that lets the parent start by then. */
+  /** By choice: best mode (by place in `modes`) and bucket of a start that lets the parent start then. */
   readonly choice: Int32Array;
   /** By node of a tree: what is chosen of it. */
   readonly chosenMode: Int32Array;
   readonly chosenBucket: Int32Array;
-  /** By bucket: cost of the mode at hand; by class of its parent and by bucket: least cost of the node at hand. */
+  /** By bucket: cost of the mode at hand. */
   readonly value: Float64Array;
-  readonly best: Float64Array;
+  /** By class of its parent: the least cost of the node at hand. */
+  readonly offers: readonly Offers[];
+  /** For the mode at hand: buckets whose windows are open, the dearer the later. */
+  readonly queue: Int32Array;
+}
+
+/** Least cost of a node by bucket of its parent's start, and the choice behind it. */
+interface Offers {
+  /** What lets the parent start then or any time later. */
+  readonly from: Float64Array;
+  readonly fromChoice: Int32Array;
+  /** What lets the parent start then. */
+  readonly within: Float64Array;
+  readonly withinChoice: Int32Array;
 }
 
 /** Told of each activity where its cheapest start lies: in which shape and bucket. */
@@ -81,7 +102,9 @@ export function forestOf(
   byMode: readonly (Shape | undefined)[],
   naming: Naming,
 ): Forest {
-  const bucketsOf = parentBucketsBy(grid, naming);
+  const startsOf = parentStartsBy(grid, naming);
+  const everyBucket = Int32Array.from({ length: grid.count }, (_, b) => b);
+  const together: ParentStarts = { first: everyBucket, last: everyBucket };
   const place = new Int32Array(net.count);
   const trees = structure.components.map((members): Tree => {
     members.forEach((i, k) => (place[i] = k));
@@ -100,7 +123,11 @@ export function forestOf(
             class: c,
             firstBucket: bucketOf(grid, labels.first(mode.index)),
             lastBucket,
-            parentBuckets: waits.map((wait) => bucketsOf(mode.slots, wait)),
+            parentStarts: waits.map((wait, above) =>
+              branch.joined[c] === true
+                ? together
+                : startsOf(mode.slots, wait, mayShut(branches, branch.parent, above)),
+            ),
             terms: termsBy(net, labels, grid, mode, at(terms, i)),
           };
         }),
@@ -122,7 +149,7 @@ export function forestOf(
       nodes.reduce(
         (inner, { modes }) =>
           modes.reduce(
-            (all, m) => all + (m.lastBucket - m.firstBucket + 1) * Math.max(1, m.parentBuckets.length),
+            (all, m) => all + (m.lastBucket - m.firstBucket + 1) * Math.max(1, m.parentStarts.length),
             inner,
           ),
         nodes.length * grid.count,
@@ -138,7 +165,13 @@ export function forestOf(
     chosenMode: new Int32Array(longest),
     chosenBucket: new Int32Array(longest),
     value: new Float64Array(grid.count),
-    best: new Float64Array(mostClasses * grid.count),
+    offers: Array.from({ length: mostClasses }, () => ({
+      from: new Float64Array(grid.count),
+      fromChoice: new Int32Array(grid.count),
+      within: new Float64Array(grid.count),
+      withinChoice: new Int32Array(grid.count),
+    })),
+    queue: new Int32Array(grid.count),
   };
 }
 
@@ -146,25 +179,55 @@ function missingShape(mode: NetMode): never {
   throw new Error(`mode ${mode.index} has no shape`);
 }
 
-/** Lays out once for equal slots and waits: by bucket of a start, where the parent can start at the earliest. */
-function parentBucketsBy(grid: Grid, naming: Naming): (slots: Slots, wait: Wait) => Int32Array {
-  const known = new Map<string, Int32Array>();
-  return (slots, wait) => {
-    const name = `${naming.number(slots)}:${naming.wait(wait)}`;
+/** Do windows that lead to class `c` of `parent` say when that starts? Not where it starts before what they lead to. */
+function mayShut(branches: readonly Branch[], parent: number, c: number): boolean {
+  const { floats, joined } = at(branches, parent);
+  return floats[c] !== true || joined[c] === true;
+}
+
+/** Lays out once for equal slots and waits where the parent can start. */
+function parentStartsBy(grid: Grid, naming: Naming): (slots: Slots, wait: Wait, shuts: boolean) => ParentStarts {
+  const known = new Map<string, ParentStarts>();
+  return (slots, wait, shuts) => {
+    const name = `${naming.number(slots)}:${naming.wait(wait)}:${shuts ? 1 : 0}`;
     const found = known.get(name);
     if (found !== undefined) return found;
-    const made = new Int32Array(grid.count).fill(never);
+    const first = new Int32Array(grid.count).fill(never);
+    const latest = new Int32Array(grid.count).fill(grid.count - 1);
     for (let b = 0; b < grid.count; b++) {
       const start = slots.fit(bucketStart(grid, b));
       if (start === NEVER || start > bucketLast(grid, b)) continue;
-      const last = slots.fitBack(bucketLast(grid, b));
-      const ends = { first: slots.end(start), last: slots.end(last) };
-      const floor = floorOf(wait, { first: start, last }, ends);
-      made[b] = floor === NEVER ? never : bucketOf(grid, floor);
+      const starts = { first: start, last: slots.fitBack(bucketLast(grid, b)) };
+      const ends = { first: slots.end(start), last: slots.end(starts.last) };
+      const floor = floorOf(wait, starts, ends);
+      if (floor === NEVER) continue;
+      first[b] = bucketOf(grid, floor);
+      if (shuts) latest[b] = bucketOf(grid, ceilingOf(wait, starts, ends));
     }
+    const made = latest.every((b) => b === grid.count - 1) ? { first, last: undefined } : growing(first, latest);
     known.set(name, made);
     return made;
   };
+}
+
+/**
+ * Widens where a parent can start until both ends grow with its child's start. Else they need not: where a coat misses its window,
+ * what follows comes later than after one that is laid later and does not.
+ */
+function growing(first: Int32Array, last: Int32Array): { readonly first: Int32Array; readonly last: Int32Array } {
+  let latest = 0;
+  for (let b = 0; b < first.length; b++) {
+    if (int(first, b) === never) continue;
+    latest = Math.max(latest, int(last, b));
+    last[b] = latest;
+  }
+  let soonest = first.length;
+  for (let b = first.length - 1; b >= 0; b--) {
+    if (int(first, b) === never) continue;
+    soonest = Math.min(soonest, int(first, b));
+    first[b] = soonest;
+  }
+  return { first, last };
 }
 
 /** By bucket: the least that `terms` can cost for a start in it; absent without terms. */
@@ -236,39 +299,81 @@ function valueOf({ value, below, buckets }: Forest, node: PricedNode, mode: Pric
 }
 
 function priceChild(forest: Forest, node: PricedNode, parent: PricedNode): void {
-  const { buckets, below, choice, best, value } = forest;
-  const classes = at(node.modes, 0).parentBuckets.length;
-  best.fill(Infinity, 0, classes * buckets);
+  const { buckets, below, choice } = forest;
+  const offers = forest.offers.slice(0, at(node.modes, 0).parentStarts.length);
+  for (const { from, within } of offers) {
+    from.fill(Infinity);
+    within.fill(Infinity);
+  }
   for (let k = 0; k < node.modes.length; k++) {
     const mode = at(node.modes, k);
-    const { firstBucket, lastBucket } = mode;
     valueOf(forest, node, mode);
-    for (let c = 0; c < classes; c++) {
-      const parentBucket = at(mode.parentBuckets, c);
-      const firstChoice = node.firstChoice + c * buckets;
-      const firstBest = c * buckets;
-      for (let b = firstBucket; b <= lastBucket; b++) {
-        const bucket = int(parentBucket, b);
-        const cost = real(value, b);
-        if (bucket === never || cost >= real(best, firstBest + bucket)) continue;
-        best[firstBest + bucket] = cost;
-        choice[firstChoice + bucket] = k * buckets + b;
-      }
+    for (let c = 0; c < offers.length; c++) {
+      const starts = at(mode.parentStarts, c);
+      if (starts.last === undefined) offerFrom(forest, mode, k, starts.first, at(offers, c));
+      else offerWithin(forest, mode, k, starts.first, starts.last, at(offers, c));
     }
   }
-  for (let c = 0; c < classes; c++) {
+  for (let c = 0; c < offers.length; c++) {
+    const { from, fromChoice, within, withinChoice } = at(offers, c);
     const first = node.firstChoice + c * buckets;
     const cell = parent.cell + c * buckets;
     let least = Infinity;
     let chosen = 0;
     for (let b = 0; b < buckets; b++) {
-      const own = real(best, c * buckets + b);
-      if (own < least) {
-        least = own;
-        chosen = int(choice, first + b);
-      } else choice[first + b] = chosen;
-      below[cell + b] = real(below, cell + b) + least;
+      if (real(from, b) < least) {
+        least = real(from, b);
+        chosen = int(fromChoice, b);
+      }
+      const inside = real(within, b) < least;
+      choice[first + b] = inside ? int(withinChoice, b) : chosen;
+      below[cell + b] = real(below, cell + b) + (inside ? real(within, b) : least);
     }
+  }
+}
+
+/** Offers each start of mode `k` to all parents from `first` on. */
+function offerFrom(forest: Forest, mode: PricedMode, k: number, first: Int32Array, offers: Offers): void {
+  const { value, buckets } = forest;
+  const { from, fromChoice } = offers;
+  for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
+    const bucket = int(first, b);
+    const cost = real(value, b);
+    if (bucket === never || cost >= real(from, bucket)) continue;
+    from[bucket] = cost;
+    fromChoice[bucket] = k * buckets + b;
+  }
+}
+
+/** Offers each start of mode `k` to the parents from `first` to `last`, both of which grow: the least in a sliding window. */
+function offerWithin(
+  forest: Forest,
+  mode: PricedMode,
+  k: number,
+  first: Int32Array,
+  last: Int32Array,
+  offers: Offers,
+): void {
+  const { value, buckets, queue } = forest;
+  const { within, withinChoice } = offers;
+  let head = 0;
+  let tail = 0;
+  let next = mode.firstBucket;
+  for (let bucket = 0; bucket < buckets; bucket++) {
+    for (; next <= mode.lastBucket && int(first, next) <= bucket; next++) {
+      if (int(first, next) === never || real(value, next) === Infinity) continue;
+      while (tail > head && real(value, int(queue, tail - 1)) >= real(value, next)) tail -= 1;
+      queue[tail++] = next;
+    }
+    while (head < tail && int(last, int(queue, head)) < bucket) head += 1;
+    if (head === tail) {
+      if (next > mode.lastBucket) break;
+      continue;
+    }
+    const best = int(queue, head);
+    if (real(value, best) >= real(within, bucket)) continue;
+    within[bucket] = real(value, best);
+    withinChoice[bucket] = k * buckets + best;
   }
 }
 

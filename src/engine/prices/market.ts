@@ -49,6 +49,14 @@ export function marketOf(net: Net, grid: Grid, open: readonly Uint8Array[]): Mar
   return market;
 }
 
+/** Gives each bucket of `other` the prices that `market` has where it begins. */
+export function carryPrices(market: Market, other: Market): void {
+  other.prices.forEach((prices, r) => {
+    const own = at(market.prices, r);
+    for (let b = 0; b < prices.length; b++) prices[b] = real(own, bucketOf(market.grid, int(other.grid.edges, b)));
+  });
+}
+
 /** Sums up the prices minute by minute; answers what all the capacity is worth at them. */
 export function sumUp({ grid, capacity, open, prices, minutes, sums }: Market): number {
   let worth = 0;

@@ -9,16 +9,24 @@ import { boundAt, climb, type Layout } from './climb.ts';
 import { firstPrices, type Known } from './first-prices.ts';
 import { forestOf } from './forest.ts';
 import { type Grid, gridOf, type OpenMinutes, openMinutes } from './grid.ts';
-import { marketOf } from './market.ts';
+import { carryPrices, marketOf } from './market.ts';
 import { namingOf } from './naming.ts';
 import { shapesOf } from './shapes.ts';
 import { branchesOf } from './trees.ts';
 
 /** Lengths of bucket to choose from, in minutes. */
 const bucketMinutes = [15, 30, 60, 120, 240];
+/** Buckets of this length count as fine. */
+const fineMinutes = 30;
 /** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
 const manyRounds = 50;
 const fewRounds = 14;
+/**
+ * Length of the buckets in which the settled prices are looked at once more: a step that just does not fit into a day any more is
+ * taken to fit where buckets are longer. It must leave as many rounds.
+ */
+const finestMinutes = 5;
+const fineRounds = 4;
 /** Prices have mostly settled after as many; since laying out costs more than a round, up to twice the work goes into them. */
 const settledRounds = 160;
 /** Shares of the first prices that are tried, until one is no better than that before. */
@@ -38,20 +46,24 @@ export interface Priced {
 export interface PriceOptions {
   /** How many cells of buckets may be priced in all. */
   readonly work: number;
+  /** As many instead, until prices have settled, where `work` leaves many rounds on a fine grid: there laying out is cheap. */
+  readonly settlingWork?: number;
   /** Most orders to answer. */
   readonly orders?: number;
   /** True ends the steps early. */
   readonly stop?: (() => boolean) | undefined;
   /** Lengths of bucket to choose from, finest first. */
   readonly bucketMinutes?: readonly number[];
+  /** Length of the buckets in which the settled prices are looked at. */
+  readonly finestMinutes?: number;
 }
 
 /**
  * A lower bound of the objective by prices on the minutes of the resources (Lagrange multipliers on their capacity).
  * At any prices, the cheapest each part could do for itself, less what the capacity is worth, is a true bound: each
- * part is a forest of waits, cheapest by dynamic programming over buckets of time, everything rounded in its favour.
- * The volume algorithm looks for prices that make it high. Exclusions are left out, and maximum lags but where they decide
- * by which mode of what lies between an activity waits.
+ * part is a forest of waits with their windows, cheapest by dynamic programming over buckets of time, everything rounded in its
+ * favour. The volume algorithm looks for prices that make it high. Exclusions are left out, and all lags but those to one later
+ * activity each.
  *
  * Where the cheapest starts lie while prices settle is a good order of placing, too: list schedules by the starts of a
  * relaxation (Möhring, Schulz, Stork, Uetz, "Solving project scheduling problems by minimum cut computations", Management
@@ -70,28 +82,38 @@ export function priceBound(
   const from = net.problem.from;
   const to = Math.max(from + 2, Math.min(net.problem.to, horizon));
   const open = openMinutes(net, from, to);
-  const grid = gridThatFits(net, open, from, to, options.work, options.bucketMinutes ?? bucketMinutes);
+  const lengths = options.bucketMinutes ?? bucketMinutes;
+  const pays = isFine(net, open, from, to, options.work);
+  const work = pays ? Math.max(options.work, options.settlingWork ?? 0) : options.work;
+  const grid = gridThatFits(net, open, from, to, work, lengths);
   if (grid === undefined) return { bound: -Infinity, orders: [] };
   const { terms } = costsOf(net, labels);
   const branches = branchesOf(net, labels, structure, terms);
-  const naming = namingOf();
-  const { shapes, byMode } = shapesOf(net, labels, branches, grid, naming);
-  const forest = forestOf(net, labels, structure, terms, branches, grid, byMode, naming);
-  const market = marketOf(net, grid, open.needed);
-  const affordable = options.work / forest.work;
+  const laidOut = (cut: Grid): Pick<Layout, 'shapes' | 'forest' | 'market'> => {
+    const naming = namingOf();
+    const { shapes, byMode } = shapesOf(net, labels, branches, cut, naming);
+    const forest = forestOf(net, labels, structure, terms, branches, cut, byMode, naming);
+    return { shapes, forest, market: marketOf(net, cut, open.needed) };
+  };
+  const laid = laidOut(grid);
+  const affordable = work / laid.forest.work;
   const rounds = Math.floor(Math.max(fewRounds, affordable, Math.min(2 * affordable, settledRounds)));
   const orders: Float64Array[] = [];
   const lay: Layout = {
-    shapes,
-    forest,
-    market,
+    ...laid,
     target: known.value,
     seen: meansInto(orders, net.count, rounds, options.orders ?? 0),
     starts: new Float64Array(net.count),
     stop: options.stop,
   };
-  const guessed = bestShare(lay, firstPrices(net, labels, structure, terms, market, known));
-  const best = climb(lay, guessed, rounds);
+  const guessed = bestShare(lay, firstPrices(net, labels, structure, terms, laid.market, known));
+  let best = climb(lay, guessed, rounds);
+  const finest = gridOf(open, from, to, options.finestMinutes ?? finestMinutes);
+  if (finest.count > grid.count && fineRounds * cellsOf(net, finest.count) <= work) {
+    const fine = laidOut(finest);
+    carryPrices(laid.market, fine.market);
+    best = Math.max(best, boundAt({ ...lay, ...fine }, true));
+  }
   return { bound: best - Math.abs(best) * 1e-9, orders };
 }
 
@@ -136,6 +158,12 @@ function meansInto(
 /** How much there is to lay out and to price in a round, roughly: more for modes that hang on many lags. */
 function cellsOf(net: Net, buckets: number): number {
   return buckets * net.modes.reduce((sum, mode) => sum + 1 + at(net.touching, mode.activity).length / 4, 0);
+}
+
+/** Does `work` leave many rounds on a fine grid? */
+function isFine(net: Net, open: OpenMinutes, from: Minute, to: Minute, work: number): boolean {
+  const most = work / manyRounds;
+  return cellsOf(net, open.edges) <= most && cellsOf(net, gridOf(open, from, to, fineMinutes).count) <= most;
 }
 
 /** The finest grid that leaves rounds enough, or the coarsest if it leaves a few; else none. */

@@ -2,7 +2,7 @@ import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
 import { ALWAYS, NEVER } from '../../time/time-map.ts';
 import type { Labels } from '../labels.ts';
-import { holdKinds, type Net, type NetMode } from '../net.ts';
+import { holdKinds, type Net, type NetLag, type NetMode } from '../net.ts';
 import type { Structure } from '../structure.ts';
 import type { Term } from '../problem.ts';
 import { byte, int } from '../../typed.ts';
@@ -16,6 +16,8 @@ export interface Branch {
   readonly classes: readonly (readonly NetMode[])[];
   /** By class: may it as well start together with its parent? Then its own latest start does not count. */
   readonly floats: readonly boolean[];
+  /** By class: does it float, and never start after its parent? Then the two may be taken to start together. */
+  readonly joined: readonly boolean[];
 }
 
 /**
@@ -32,7 +34,8 @@ export function branchesOf(
   return classes.map((own, i): Branch => {
     const parent = parentOf(net, labels, structure, classes, i);
     const floats = own.map((modes) => parent >= 0 && at(terms, i).length === 0 && isFree(net, modes, parent));
-    return { parent, classes: own, floats };
+    const ordered = at(net.touching, i).some((lag) => lag.from === i && lag.to === parent && isCertain(lag));
+    return { parent, classes: own, floats, joined: floats.map((one) => one && ordered) };
   });
 }
 
@@ -63,7 +66,7 @@ function parentOf(
     if (best >= 0) {
       // What comes between the two is the better parent, unless the way through it is the shorter.
       const follows = isWaitedFor(net, labels, best, parent);
-      if (follows && reachThrough(net, labels, best, bestFloor, at(classes, parent)) >= floor) continue;
+      if (follows && reachThrough(net, labels, i, at(classes, best), at(classes, parent)) >= floor) continue;
       if (!follows && floor + tailOf(labels, parent) <= bestFloor + tailOf(labels, best)) continue;
     }
     best = parent;
@@ -72,21 +75,31 @@ function parentOf(
   return best;
 }
 
-/** When a parent could start if the activity between started as soon as `floor` lets it. */
+/** When a parent could start by way of an activity between, each as soon as it can after `i`. */
 function reachThrough(
   net: Net,
   labels: Labels,
-  between: number,
-  floor: Minute,
+  i: number,
+  betweenClasses: readonly (readonly NetMode[])[],
   parentClasses: readonly (readonly NetMode[])[],
 ): Minute {
+  const parent = at(at(parentClasses, 0), 0).activity;
   let soonest: Minute = NEVER;
-  for (const mode of openModes(net, labels, between)) {
-    const start = mode.slots.fit(floor);
-    if (start === NEVER) continue;
-    const end = mode.slots.end(start);
-    for (const modes of parentClasses)
-      soonest = Math.min(soonest, floorAt(waitOf(net, labels, mode, modes), start, end));
+  for (const between of betweenClasses) {
+    const after = isFree(net, between, parent) ? parent : undefined;
+    let floor: Minute = NEVER;
+    for (const mode of openModes(net, labels, i))
+      floor = Math.min(
+        floor,
+        floorAt(waitOf(net, labels, mode, between, after), labels.earliestStart(i), labels.earliestEnd(i)),
+      );
+    for (const mode of between) {
+      const start = mode.slots.fit(floor);
+      if (start === NEVER) continue;
+      const end = mode.slots.end(start);
+      for (const modes of parentClasses)
+        soonest = Math.min(soonest, floorAt(waitOf(net, labels, mode, modes), start, end));
+    }
   }
   return soonest;
 }
@@ -148,6 +161,11 @@ function isFree(net: Net, modes: readonly NetMode[], parent: number): boolean {
     (lag) => lag.from === i && (lag.to !== parent || lag.toEnd || (lag.least?.shift ?? 0) !== 0 || isMapped(lag.least)),
   );
   return modes.every((mode) => isIdle(mode) && anywhere(mode)) && !tied;
+}
+
+/** Does `lag` keep its end, whatever is chosen, from starting before its beginning is over? */
+function isCertain({ when, toEnd, least }: NetLag): boolean {
+  return when.length === 0 && !toEnd && least?.shift === 0;
 }
 
 function isMapped(least: { readonly shift: number | undefined } | undefined): boolean {
