@@ -17,7 +17,7 @@ import { branchesOf } from './trees.ts';
 /** Lengths of bucket to choose from, in minutes. */
 const bucketMinutes = [15, 30, 60, 120, 240];
 /** Buckets of this length count as fine. */
-const fineMinutes = 30;
+const fineMinutes = 60;
 /** Rounds that a finer grid must leave, and those without which even the coarsest is not worth it. */
 const manyRounds = 50;
 const fewRounds = 14;
