@@ -25,6 +25,8 @@ interface PricedMode {
   readonly class: number;
   readonly firstBucket: number;
   readonly lastBucket: number;
+  /** Does it start together with its parent? */
+  readonly joined: boolean;
   /** By class of the parent: where that can start. */
   readonly parentStarts: readonly ParentStarts[];
   /** By bucket: least the activity's terms can cost; absent without terms. */
@@ -70,6 +72,8 @@ export interface Forest {
   /** By node of a tree: what is chosen of it. */
   readonly chosenMode: Int32Array;
   readonly chosenBucket: Int32Array;
+  /** By node of a tree: bucket of the last start that it waits for. */
+  readonly latestBefore: Int32Array;
   /** By bucket: cost of the mode at hand. */
   readonly value: Float64Array;
   /** By class of its parent: the least cost of the node at hand. */
@@ -123,6 +127,7 @@ export function forestOf(
             class: c,
             firstBucket: bucketOf(grid, labels.first(mode.index)),
             lastBucket,
+            joined: branch.joined[c] === true,
             parentStarts: waits.map((wait, above) =>
               branch.joined[c] === true
                 ? together
@@ -164,6 +169,7 @@ export function forestOf(
     choice: new Int32Array(most),
     chosenMode: new Int32Array(longest),
     chosenBucket: new Int32Array(longest),
+    latestBefore: new Int32Array(longest),
     value: new Float64Array(grid.count),
     offers: Array.from({ length: mostClasses }, () => ({
       from: new Float64Array(grid.count),
@@ -377,9 +383,13 @@ function offerWithin(
   }
 }
 
-/** Tells, from the roots down, the mode and the bucket behind the least cost. */
+/**
+ * Finds, from the roots down, the mode and the bucket behind the least cost, and tells them from the leaves up. What starts together
+ * with its parent, and costs nothing wherever it is, is told with what it waits for: an order of placing wants it next to that,
+ * since all that is decided there is how the wait is spent.
+ */
 function trace(forest: Forest, { nodes }: Tree, take: Take): void {
-  const { buckets, choice, chosenMode, chosenBucket } = forest;
+  const { buckets, choice, chosenMode, chosenBucket, latestBefore } = forest;
   for (let k = nodes.length - 1; k >= 0; k--) {
     const node = at(nodes, k);
     let packed = int(choice, node.firstChoice);
@@ -387,10 +397,16 @@ function trace(forest: Forest, { nodes }: Tree, take: Take): void {
       const above = at(at(nodes, node.parent).modes, int(chosenMode, node.parent));
       packed = int(choice, node.firstChoice + above.class * buckets + int(chosenBucket, node.parent));
     }
-    const mode = Math.floor(packed / buckets);
-    const bucket = packed % buckets;
-    chosenMode[k] = mode;
-    chosenBucket[k] = bucket;
-    take(node.activity, at(node.modes, mode).shape, bucket);
+    chosenMode[k] = Math.floor(packed / buckets);
+    chosenBucket[k] = packed % buckets;
+    latestBefore[k] = 0;
+  }
+  for (let k = 0; k < nodes.length; k++) {
+    const node = at(nodes, k);
+    const mode = at(node.modes, int(chosenMode, k));
+    const bucket = int(chosenBucket, k);
+    take(node.activity, mode.shape, mode.joined ? Math.min(bucket, int(latestBefore, k)) : bucket);
+    if (node.parent < 0) continue;
+    latestBefore[node.parent] = Math.max(int(latestBefore, node.parent), bucket);
   }
 }
