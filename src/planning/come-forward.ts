@@ -156,7 +156,9 @@ export function comingForward(
     const situation = situationFor(whole, plan, now, moving);
     const then = plan.sessions && { sessions: plannedSessions(situation, steps, sessions) };
     const forward = { ...plan, steps, ...then };
-    return verify({ situation, air, factors }, forward).length > 0 ? undefined : { plan: forward, start };
+    const before = { situation: situationFor(made, plan, now, moving), air: standing.air, factors };
+    const breaches = verify({ situation, air, factors }, forward, { evidence: before, plan });
+    return breaches.length > 0 ? undefined : { plan: forward, start };
   };
   const placedInAll = () => {
     const usual = horizonOf(whole);

@@ -1,7 +1,7 @@
 import type { Plan } from '../model/plan.ts';
 import type { Breach } from './breach.ts';
 import type { Evidence } from './facts.ts';
-import { groundOf, type Rule } from './ground.ts';
+import { type Ground, groundOf, type Rule } from './ground.ts';
 import { airKept } from './rules/air.ts';
 import { capacitiesKept } from './rules/capacity.ts';
 import { planComplete } from './rules/complete.ts';
@@ -21,6 +21,7 @@ import { staysKept } from './rules/stay.ts';
 import { waitsKept } from './rules/wait.ts';
 import { windowsKept } from './rules/window.ts';
 import { limitsKept } from './rules/within.ts';
+import { touchedPieces } from './touched.ts';
 
 const checks: readonly Rule[] = [
   planComplete,
@@ -31,7 +32,6 @@ const checks: readonly Rule[] = [
   meansKept,
   capacitiesKept,
   hoursKept,
-  airKept,
   dustKept,
   potLifeKept,
   sessionsKept,
@@ -40,15 +40,30 @@ const checks: readonly Rule[] = [
   ragsPutAway,
   engagementsKept,
   staysKept,
-  timesShown,
   latenessShown,
 ];
+
+/** What looks at each step minute by minute and at nothing beyond its piece: nearly all of the work. */
+const ofEachPiece: readonly Rule[] = [airKept, timesShown];
+
+/** A plan that has passed, and what it was held against. */
+export interface Passed {
+  readonly evidence: Evidence;
+  readonly plan: Plan;
+}
+
+function onlyTouched(ground: Ground, { evidence, plan }: Passed): Ground {
+  const touched = touchedPieces(ground, groundOf(evidence, plan));
+  return { ...ground, facts: ground.facts.filter((f) => touched.has(f.task.piece)) };
+}
 
 /**
  * Checks a plan against all that no plan may break, working everything out anew from the tasks, the shop, the
  * materials and the air. Empty: the plan holds.
+ * @param passed a plan that has passed before: what it has alike, down to the air, is not looked at minute by minute again
  */
-export function verify(evidence: Evidence, plan: Plan): Breach[] {
+export function verify(evidence: Evidence, plan: Plan, passed?: Passed): Breach[] {
   const ground = groundOf(evidence, plan);
-  return checks.flatMap((check) => check(ground));
+  const unsure = passed === undefined ? ground : onlyTouched(ground, passed);
+  return [...checks.flatMap((check) => check(ground)), ...ofEachPiece.flatMap((check) => check(unsure))];
 }
