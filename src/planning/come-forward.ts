@@ -5,6 +5,7 @@ import { soonest } from '../engine/soonest.ts';
 import type { Book } from '../model/book.ts';
 import { startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
+import type { Block } from '../schedule/blocks.ts';
 import { compile } from '../schedule/compile.ts';
 import { decode } from '../schedule/decode.ts';
 import { keptSchedule } from '../schedule/kept-schedule.ts';
@@ -61,12 +62,18 @@ interface Among {
   readonly to: Minute;
   readonly air: ShopAir;
   readonly factors: ReadonlyMap<string, number>;
+  readonly blocks?: readonly Block[];
 }
 
 /** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
-function placed({ plan, to, air, factors, ...among }: Among, moving: ReadonlySet<string>, now: Minute, wanted: Wanted) {
+function placed(
+  { plan, to, air, factors, blocks = [], ...among }: Among,
+  moving: ReadonlySet<string>,
+  now: Minute,
+  wanted: Wanted,
+) {
   const situation = situationFor(among.situation, plan, now, moving);
-  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving });
+  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving, blocks });
   const agreed = keptAgreed(compiled);
   const from = fitted(compiled, keptSchedule(compiled, plan), agreed);
   const free = compiled.meanings.flatMap((meaning, i) => {
@@ -147,7 +154,8 @@ export function comingForward(
   );
   if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
   const narrow = narrowTo(made, plan, moving, { now, sameAir: air === standing.air });
-  const around = { situation: narrow.of(whole), plan: narrow.plan, to: narrow.to, air, factors };
+  const { plan: own, to: until, blocks } = narrow;
+  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, blocks };
   const found = placed(around, moving, now, wanted);
   if (found === undefined) return undefined;
 

@@ -1,6 +1,8 @@
 import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
+import type { Book } from '../model/book.ts';
 import type { DoneStep, Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
+import { type Block, blockOf, shownLate } from '../schedule/blocks.ts';
 import type { Minute } from '../time/span.ts';
 
 /** So long after the last of what moves has dried, what the plan holds meets none of it any more. */
@@ -8,14 +10,18 @@ const MARGIN_MINUTES = 24 * 60;
 /** In another room what moves may dry longer than it does where it is planned. */
 const LONGER_MINUTES = 14 * 24 * 60;
 
+type Materials = Book['materials'];
+
 /** A stretch of a plan: all that the steps that move can meet. */
 export interface Narrow {
   /** Before this, all is taken to go as planned. */
   readonly from: Minute;
   /** Nothing is planned after this. */
   readonly to: Minute;
-  /** Of the whole plan, just the steps that matter. */
+  /** Of the whole plan, just the steps that matter of the pieces that something moves of. */
   readonly plan: Plan;
+  /** What the other pieces keep. */
+  readonly blocks: readonly Block[];
   /** The situation of just those steps, at `from`. */
   of(situation: Situation): Situation;
   /** The whole plan, with those of its steps that were placed anew in the narrow. */
@@ -29,9 +35,10 @@ interface Moment {
 }
 
 /** When the last trace of a step is gone: work over, place free, film dry enough to be moved and for dust to fall. */
-function overAt(step: PlannedStep): Minute {
-  const { dry } = step;
-  return Math.max(endOf(step), step.holdsStationUntil, dry?.handle?.late ?? 0, dry?.['dust-free']?.late ?? 0);
+function overAt(step: PlannedStep, materials: Materials): Minute {
+  const material = materials.get(step.material ?? '');
+  const dried = (['handle', 'dust-free'] as const).map((mark) => shownLate(step, material, mark) ?? 0);
+  return Math.max(endOf(step), step.holdsStationUntil, ...dried);
 }
 
 /** The earliest that any of `moving` could begin: after what stays and comes before it; dried, where the air is as planned. */
@@ -65,10 +72,14 @@ function betweenSteps(steps: readonly PlannedStep[], minute: Minute): Minute {
 }
 
 /** What is needed of the steps that are over by `from`: what still stands or dries, what others wait for, where a section is. */
-function stillMatters(past: readonly PlannedStep[], needed: ReadonlySet<string>, from: Minute): PlannedStep[] {
+function stillMatters(
+  past: readonly PlannedStep[],
+  needed: ReadonlySet<string>,
+  isOver: (step: PlannedStep) => boolean,
+): PlannedStep[] {
   const last = new Map(past.map((s) => [`${s.piece}/${s.section}`, s.id]));
   const lasts = new Set(last.values());
-  return past.filter((s) => overAt(s) > from || needed.has(s.id) || lasts.has(s.id));
+  return past.filter((s) => !isOver(s) || needed.has(s.id) || lasts.has(s.id));
 }
 
 function placeOf({ piece, station }: PlannedStep, minute: Minute): string {
@@ -90,7 +101,13 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
   const tasks = new Map(situation.tasks.map((t) => [t.id, t]));
   const steps = new Map(plan.steps.map((s) => [s.id, s]));
   const from = betweenSteps(plan.steps, earliestStart(tasks, steps, moving, moment));
-  const last = Math.max(...plan.steps.map((s) => (moving.has(s.id) ? overAt(s) : from))) + MARGIN_MINUTES;
+  const { materials } = situation.book;
+  const over = (step: PlannedStep) => overAt(step, materials);
+  const last = Math.max(...plan.steps.map((s) => (moving.has(s.id) ? over(s) : from))) + MARGIN_MINUTES;
+  // What goes on, or has been done and dries, may be more than there is room for: that is read from its tasks.
+  const isFact = (s: PlannedStep) => s.atWork === true || (s.done === true && over(s) > from);
+  const pieces = new Set(plan.steps.flatMap((s) => (moving.has(s.id) || isFact(s) ? [s.piece] : [])));
+  const isOfThem = ({ piece }: PlannedStep) => pieces.has(piece);
 
   const isPast = (step: PlannedStep) => !moving.has(step.id) && endOf(step) <= from;
   const meets = ({ id, atOnceAfter }: PlannedStep): boolean =>
@@ -100,17 +117,32 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
   const near = new Set(plan.steps.filter((s) => !isPast(s) && (startOf(s) <= last || meets(s))).map((s) => s.id));
   const mates = new Set((plan.sessions ?? []).flatMap((s) => (s.steps.some((id) => near.has(id)) ? s.steps : [])));
   const ahead = plan.steps.filter((s) => near.has(s.id) || (mates.has(s.id) && !isPast(s)));
+  const others = plan.steps.filter((s) => !isOfThem(s) && (isPast(s) ? over(s) > from : ahead.includes(s)));
+  const nextInOneGo = new Map(
+    (plan.sessions ?? []).flatMap(({ steps: coats }) => coats.slice(1).map((next, k) => [coats[k], next] as const)),
+  );
+  const blocks = others.flatMap((step): Block[] => {
+    const task = tasks.get(step.id);
+    const next = steps.get(nextInOneGo.get(step.id) ?? '');
+    return task === undefined ? [] : [blockOf(step, task, materials.get(step.material ?? ''), next)];
+  });
   // What stays waits for what stays just as it did, but a preparation is planned by way of the window that asks for it.
   const matters = ({ id }: Pick<Task, 'id'>, need: Need) =>
     moving.has(id) ||
     moving.has(need.task) ||
     (need.kind === 'window' && need.windows.some((window) => steps.has(window.prepTask ?? '')));
   const needed = new Set(
-    ahead.flatMap((s) => tasks.get(s.id)?.needs.flatMap((need) => (matters(s, need) ? [need.task] : [])) ?? []),
+    ahead
+      .filter(isOfThem)
+      .flatMap((s) => tasks.get(s.id)?.needs.flatMap((need) => (matters(s, need) ? [need.task] : [])) ?? []),
   );
-  const past = stillMatters(plan.steps.filter(isPast), needed, from);
-  const kept = new Set([...past, ...ahead].map((s) => s.id));
-  const to = Math.max(...ahead.map(overAt)) + LONGER_MINUTES;
+  const past = stillMatters(
+    plan.steps.filter((s) => isPast(s) && isOfThem(s)),
+    needed,
+    (s) => over(s) <= from,
+  );
+  const kept = new Set([...past, ...ahead.filter(isOfThem)].map((s) => s.id));
+  const to = Math.max(...ahead.map(over)) + LONGER_MINUTES;
 
   const isKept = (task: Task) => kept.has(task.id) || kept.has(task.onlyFor ?? '');
   const seen = (task: Task): Task => ({
@@ -125,6 +157,7 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
     from,
     to,
     plan: { ...plan, from, to, steps: plan.steps.filter((s) => kept.has(s.id)) },
+    blocks,
     of: (whole) => ({
       ...whole,
       now: from,

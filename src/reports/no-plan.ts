@@ -20,6 +20,7 @@ function taskOf(meaning: Meaning): Task | undefined {
     case 'done':
     case 'drying':
     case 'cleared':
+    case 'block':
       return meaning.task;
     case 'window':
       return meaning.coat;

@@ -8,6 +8,7 @@ import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
+import { type Block, blockActivity } from './blocks.ts';
 import { type Around, carryLags, carryLagsAfterPrep, carryOf } from './carry-lags.ts';
 import type { Compiled, Meaning, WindowMode } from './compiled.ts';
 import { type Ground, layGround } from './ground.ts';
@@ -44,6 +45,8 @@ export interface CompileOptions {
   readonly anew?: boolean;
   /** Ids of the tasks that may move, and never to later; all others stay as `kept` has them. Absent: everything may. */
   readonly moving?: ReadonlySet<string>;
+  /** What stands in the way of those that may move. */
+  readonly blocks?: readonly Block[];
 }
 
 /** The problem while it is put together. Numbers of activities are given out first, since holds point forward. */
@@ -295,6 +298,8 @@ export function compile(situation: Situation, air: ShopAir, options: CompileOpti
   const around = aroundOf(draft, air);
   for (const task of planned) if (!isFact(situation, task)) addCarried(draft, task, around);
   for (const { task, activity } of draft.facts.drying) add(draft, activity, { kind: 'drying', task });
+  for (const block of options.blocks ?? [])
+    add(draft, blockActivity(ground, block), { kind: 'block', task: block.task, step: block.step });
   const near = options.kept !== undefined && options.anew !== true;
   if (near) for (const task of free) addMoved(draft, task);
   for (const task of planned)

@@ -1,6 +1,7 @@
 import type { Problem } from '../engine/problem.ts';
 import type { Film } from '../model/material.ts';
 import type { Piece } from '../model/piece.ts';
+import type { PlannedStep } from '../model/plan.ts';
 import type { Task } from '../model/task.ts';
 import type { Manner } from './manners.ts';
 import type { Ground } from './ground.ts';
@@ -13,6 +14,8 @@ export type Meaning =
   /** Which window of which film a coat goes into, and the preparation that this window asks for. */
   | { readonly kind: 'window'; readonly coat: Task; readonly film: string; readonly choices: readonly WindowMode[] }
   | { readonly kind: 'drying'; readonly task: Task }
+  /** It stays as it is planned. */
+  | { readonly kind: 'block'; readonly task: Task; readonly step: PlannedStep }
   /** From when the section may be moved after a task that was done on what could not be moved yet. */
   | { readonly kind: 'cleared'; readonly task: Task }
   | { readonly kind: 'ready'; readonly piece: Piece };

@@ -61,6 +61,7 @@ function laidOut(ground: Ground, compiled: Compiled, schedule: Schedule): Laid[]
         return prep === undefined ? [] : laid(prep.task, prep.manner);
       }
       case 'drying':
+      case 'block':
       case 'cleared':
       case 'ready':
         return [];
@@ -136,6 +137,15 @@ function stayOf(ground: Ground, laid: Laid, byTask: ReadonlyMap<string, Laid>, p
   };
 }
 
+function blockStays(ground: Ground, { meanings }: Compiled): Stay[] {
+  return meanings.flatMap((meaning): Stay[] => {
+    if (meaning.kind !== 'block' || meaning.step.atOnceAfter !== undefined) return [];
+    const { id, station, holdsStationUntil: until } = meaning.step;
+    const place = ground.placeOfStation(station);
+    return place === undefined ? [] : [{ task: id, place, start: startOf(meaning.step), until, fixed: station }];
+  });
+}
+
 function windowOf(ground: Ground, need: Need & { kind: 'window' }, laid: Laid, film: Laid): PlannedWindow | undefined {
   const choice = need.windows[laid.chosen.get(need.task) ?? 0];
   if (choice === undefined || film.manner.way.film === undefined) return undefined;
@@ -195,7 +205,7 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
   const stays = all
     .filter((l) => l.task.atOnceAfter === undefined)
     .map((l) => stayOf(ground, l, byTask, previousOf.get(l.task.id)));
-  const stationOf = seat(stays.filter((s) => s.until > ground.from));
+  const stationOf = seat([...stays, ...blockStays(ground, compiled)].filter((s) => s.until > ground.from));
   const untilOf = new Map(stays.map((s) => [s.task, s]));
 
   const stationFor = ({ task, manner }: Laid): string => {

@@ -132,6 +132,8 @@ export function keptSchedule(compiled: Compiled, kept: Plan): Schedule {
         return Math.max(ends.get(meaning.task.id) ?? problem.from, problem.from);
       case 'ready':
         return Math.max(readyBy(kept, meaning.piece.id), problem.from);
+      case 'block':
+        return startOf(meaning.step);
       case 'done':
       case 'drying':
         return problem.from;

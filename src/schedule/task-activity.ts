@@ -13,7 +13,7 @@ import { WORK_WEIGHT } from './weights.ts';
 import { pausingStarts, unbrokenStarts } from './work-hours.ts';
 
 export const WET = 0;
-const DUSTY = 1;
+export const DUSTY = 1;
 
 /** The section's next step, which takes over its place, where it is still to come. */
 export function followerOf(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): number | undefined {

@@ -32,6 +32,8 @@ export interface Fact {
   /** Done or at work: the past, which nothing reproaches. */
   readonly settled: boolean;
   readonly laid?: LaidFilm;
+  /** All about it is as it was in a plan that has passed: what it shows of its film is so. */
+  readonly passed: boolean;
   /** Dust-free, at the slow end; the end where nothing has to dry. */
   readonly wetUntil: Minute;
   /** Safe to move, at the slow end; the end where nothing has to dry. */
@@ -41,6 +43,15 @@ export interface Fact {
 /** Does it put the rags of a coat away? It is beside the work, and takes no slot. */
 export function isRags({ task }: Fact): boolean {
   return task.atOnceAfter !== undefined;
+}
+
+/** When the film of a step reaches `mark` or what stands in for it, at the slow end; the step's end where nothing has to dry. */
+export function lateMark(
+  { laid, end, step, passed }: Pick<Fact, 'laid' | 'end' | 'step' | 'passed'>,
+  mark: Mark,
+): Minute {
+  const answering = passed && laid !== undefined ? effectiveMark(laid.material, mark) : undefined;
+  return (answering && step.dry?.[answering]?.late) ?? reached(laid, end, mark, 'late') ?? end;
 }
 
 /** When `laid`, finished at `end`, reaches `mark` or what stands in for it; undefined where nothing has to dry. */

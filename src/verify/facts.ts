@@ -3,7 +3,7 @@ import type { PlannedStep } from '../model/plan.ts';
 import type { SessionPart } from '../model/session-part.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task, Way } from '../model/task.ts';
-import { reached, type Fact, type LaidFilm } from './fact.ts';
+import { lateMark, type Fact, type LaidFilm } from './fact.ts';
 
 /** What a plan is checked against. */
 export interface Evidence {
@@ -35,7 +35,13 @@ function laidBy(task: Task, way: Way, room: string, evidence: Evidence): LaidFil
 }
 
 /** What can be said of a planned step; undefined where the plan makes no sense of it, which other rules tell. */
-export function factOf(step: PlannedStep, task: Task, evidence: Evidence, part?: SessionPart): Fact | undefined {
+export function factOf(
+  step: PlannedStep,
+  task: Task,
+  evidence: Evidence,
+  passed: boolean,
+  part?: SessionPart,
+): Fact | undefined {
   const { situation } = evidence;
   const way = task.ways.find((w) => w.name === step.way);
   const station = situation.book.shop.stations.find((s) => s.id === step.station);
@@ -45,18 +51,17 @@ export function factOf(step: PlannedStep, task: Task, evidence: Evidence, part?:
   if (way === undefined || station === undefined || first === undefined || last === undefined) return undefined;
   if (!wellFormed(step, done)) return undefined;
   const laid = laidBy(task, way, station.room, evidence);
+  const film = { ...(laid !== undefined && { laid }), end: last.end, step, passed };
   return {
     id: task.id,
-    step,
     task,
     way,
     station,
     start: first.start,
-    end: last.end,
+    ...film,
     ...(part === undefined ? {} : { part }),
     settled: done || situation.atWork.has(task.id),
-    ...(laid === undefined ? {} : { laid }),
-    wetUntil: reached(laid, last.end, 'dust-free', 'late') ?? last.end,
-    movableFrom: reached(laid, last.end, 'handle', 'late') ?? last.end,
+    wetUntil: lateMark(film, 'dust-free'),
+    movableFrom: lateMark(film, 'handle'),
   };
 }

@@ -1,5 +1,5 @@
 import { openSpans } from '../model/hours.ts';
-import type { Plan } from '../model/plan.ts';
+import type { Plan, PlannedStep } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
@@ -49,12 +49,37 @@ function openAround({ situation }: Evidence, facts: readonly Fact[]): Spans {
   return openSpans(opening, timeZone, first - DAY, last + LONGEST_SHUT_DAYS * DAY);
 }
 
-export function groundOf(evidence: Evidence, plan: Plan): Ground {
+/** A plan that has passed, and what it was held against. */
+export interface Passed {
+  readonly evidence: Evidence;
+  readonly plan: Plan;
+}
+
+/** Is all about a step, down to the air around it, as it was in a plan that has passed? */
+function asPassed(evidence: Evidence, passed: Passed | undefined): (step: PlannedStep, task: Task) => boolean {
+  if (passed === undefined) return () => false;
+  const steps = new Map(passed.plan.steps.map((s) => [s.id, s]));
+  const tasks = new Map(passed.evidence.situation.tasks.map((t) => [t.id, t]));
+  const filmIn = (of: Evidence, { station, material = '', id }: PlannedStep) => {
+    const room = of.situation.book.shop.stations.find((s) => s.id === station)?.room;
+    return [room, of.air.get(room ?? ''), of.situation.book.materials.get(material), of.factors.get(id)];
+  };
+  return (step, task) => {
+    if (steps.get(step.id) !== step || tasks.get(task.id) !== task) return false;
+    const then = filmIn(passed.evidence, step);
+    return filmIn(evidence, step).every((what, k) => what === then[k]);
+  };
+}
+
+/** @param passed a plan that has passed before: what a step that is as it was there shows of its film is taken as so */
+export function groundOf(evidence: Evidence, plan: Plan, passed?: Passed): Ground {
+  const isAsPassed = asPassed(evidence, passed);
   const tasks = new Map(evidence.situation.tasks.map((t) => [t.id, t]));
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
   const facts = plan.steps.flatMap((step) => {
     const task = tasks.get(step.id);
-    const fact = task === undefined ? undefined : factOf(step, task, evidence, partOf(sessions, step.id));
+    const fact =
+      task === undefined ? undefined : factOf(step, task, evidence, isAsPassed(step, task), partOf(sessions, step.id));
     return fact === undefined ? [] : [fact];
   });
   return {

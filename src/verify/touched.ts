@@ -2,25 +2,23 @@ import { broughtIn } from './brought-in.ts';
 import type { Fact } from './fact.ts';
 import type { Ground } from './ground.ts';
 
-/** Is all about the step just as it was, that its own air and the times shown of it go by? */
-function sameAs(fact: Fact, ground: Ground, before: Ground): boolean {
-  const was = before.byId.get(fact.id);
-  if (was?.step !== fact.step || was.task !== fact.task) return false;
-  const [film, wasFilm] = [fact.laid, was.laid];
-  const sameFilm =
-    film?.material === wasFilm?.material && film?.air === wasFilm?.air && film?.factor === wasFilm?.factor;
-  if (!sameFilm || fact.settled !== was.settled || fact.station.room !== was.station.room) return false;
-  const [from, wasFrom] = [broughtIn(fact, ground), broughtIn(was, before)];
-  return from?.room === wasFrom?.room && from?.from === wasFrom?.from && from?.leaves === wasFrom?.leaves;
+/** Is it brought in from where and when it was before? */
+function comesAsBefore(fact: Fact, ground: Ground, was: Fact, before: Ground): boolean {
+  const [from, then] = [broughtIn(fact, ground), broughtIn(was, before)];
+  return from?.room === then?.room && from?.from === then?.from && from?.leaves === then?.leaves;
 }
 
-/** Ids of the pieces of which a step, or what it goes by, is otherwise than it was before. */
+/** Ids of the pieces of which a step, or what it goes by, is otherwise than in the plan `before`, which has passed. */
 export function touchedPieces(ground: Ground, before: Ground): ReadonlySet<string> {
-  const counts = new Map<string, number>();
-  for (const { task } of before.facts) counts.set(task.piece, (counts.get(task.piece) ?? 0) + 1);
-  for (const { task } of ground.facts) counts.set(task.piece, (counts.get(task.piece) ?? 0) - 1);
-  const touched = new Set([...counts].flatMap(([piece, difference]) => (difference === 0 ? [] : [piece])));
-  for (const fact of ground.facts)
-    if (!touched.has(fact.task.piece) && !sameAs(fact, ground, before)) touched.add(fact.task.piece);
+  const missing = new Map<string, number>();
+  for (const { task } of before.facts) missing.set(task.piece, (missing.get(task.piece) ?? 0) + 1);
+  for (const { task } of ground.facts) missing.set(task.piece, (missing.get(task.piece) ?? 0) - 1);
+  const touched = new Set([...missing].flatMap(([piece, count]) => (count === 0 ? [] : [piece])));
+  for (const fact of ground.facts) {
+    if (touched.has(fact.task.piece)) continue;
+    const was = before.byId.get(fact.id);
+    const same = fact.passed && was?.settled === fact.settled && comesAsBefore(fact, ground, was, before);
+    if (!same) touched.add(fact.task.piece);
+  }
   return touched;
 }

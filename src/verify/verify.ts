@@ -1,7 +1,7 @@
 import type { Plan } from '../model/plan.ts';
 import type { Breach } from './breach.ts';
 import type { Evidence } from './facts.ts';
-import { type Ground, groundOf, type Rule } from './ground.ts';
+import { type Ground, groundOf, type Passed, type Rule } from './ground.ts';
 import { airKept } from './rules/air.ts';
 import { capacitiesKept } from './rules/capacity.ts';
 import { planComplete } from './rules/complete.ts';
@@ -26,8 +26,6 @@ import { touchedPieces } from './touched.ts';
 const checks: readonly Rule[] = [
   planComplete,
   orderKept,
-  waitsKept,
-  windowsKept,
   limitsKept,
   meansKept,
   capacitiesKept,
@@ -43,17 +41,11 @@ const checks: readonly Rule[] = [
   latenessShown,
 ];
 
-/** What looks at each step minute by minute and at nothing beyond its piece: nearly all of the work. */
-const ofEachPiece: readonly Rule[] = [airKept, timesShown];
+/** What works out how films dry, minute by minute, and looks at nothing beyond a piece: nearly all of the work. */
+const ofEachPiece: readonly Rule[] = [waitsKept, windowsKept, airKept, timesShown];
 
-/** A plan that has passed, and what it was held against. */
-export interface Passed {
-  readonly evidence: Evidence;
-  readonly plan: Plan;
-}
-
-function onlyTouched(ground: Ground, { evidence, plan }: Passed): Ground {
-  const touched = touchedPieces(ground, groundOf(evidence, plan));
+function onlyTouched(ground: Ground, passed: Passed): Ground {
+  const touched = touchedPieces(ground, groundOf(passed.evidence, passed.plan, passed));
   return { ...ground, facts: ground.facts.filter((f) => touched.has(f.task.piece)) };
 }
 
@@ -63,7 +55,7 @@ function onlyTouched(ground: Ground, { evidence, plan }: Passed): Ground {
  * @param passed a plan that has passed before: what it has alike, down to the air, is not looked at minute by minute again
  */
 export function verify(evidence: Evidence, plan: Plan, passed?: Passed): Breach[] {
-  const ground = groundOf(evidence, plan);
+  const ground = groundOf(evidence, plan, passed);
   const unsure = passed === undefined ? ground : onlyTouched(ground, passed);
   return [...checks.flatMap((check) => check(ground)), ...ofEachPiece.flatMap((check) => check(unsure))];
 }

@@ -71,7 +71,7 @@ function changedEvidence(evidence: Evidence, plan: Plan, { warmed, opened }: Oth
   const room = warmed && shop.rooms[warmed.room % shop.rooms.length];
   const series = room && evidence.air.get(room.id);
   const air: ShopAir =
-    room === undefined || series === undefined
+    warmed === undefined || room === undefined || series === undefined
       ? evidence.air
       : new Map([
           ...evidence.air,

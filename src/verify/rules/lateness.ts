@@ -4,13 +4,13 @@ import type { Piece } from '../../model/piece.ts';
 import type { PlannedPiece } from '../../model/plan.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
-import { reached, type Fact } from '../fact.ts';
+import { lateMark, type Fact } from '../fact.ts';
 import { groups, type Ground } from '../ground.ts';
 import { lasting } from '../say.ts';
 
 /** All work done, all of it back, and every film fit to be wrapped and stacked, at the slow end: no sooner can a piece be handed over. */
 function allOver(facts: readonly Fact[], back: Minute): Minute {
-  return Math.max(back, ...facts.map((f) => reached(f.laid, f.end, 'stack', 'late') ?? f.end));
+  return Math.max(back, ...facts.map((f) => lateMark(f, 'stack')));
 }
 
 function faults(piece: PlannedPiece, facts: readonly Fact[], asked: Piece, { say }: Ground): string[] {

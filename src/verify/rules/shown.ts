@@ -3,7 +3,7 @@ import { marks, type Mark, type Pace } from '../../model/mark.ts';
 import type { MarkTimes, PlannedStep } from '../../model/plan.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
-import { reached, type Fact } from '../fact.ts';
+import { lateMark, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 import { broughtInFaults } from './shown-brought-in.ts';
 import { holds, prepared, windowsOf, type OpenWindow } from './window.ts';
@@ -58,7 +58,7 @@ function waitsFor(fact: Fact, { byId }: Ground): { step: string; mark?: Mark; no
           {
             step: need.task,
             mark: need.mark,
-            notBefore: reached(other.laid, other.end, need.mark, 'late') ?? other.end,
+            notBefore: lateMark(other, need.mark),
           },
         ];
       case 'window':

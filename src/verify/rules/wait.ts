@@ -1,5 +1,5 @@
 import type { Breach } from '../breach.ts';
-import { reached, type Fact } from '../fact.ts';
+import { lateMark, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 import { lasting } from '../say.ts';
 
@@ -8,7 +8,7 @@ function tooSoon(fact: Fact, { byId, say }: Ground): Breach[] {
     if (need.kind !== 'mark') return [];
     const other = byId.get(need.task);
     if (other === undefined) return [];
-    const from = reached(other.laid, other.end, need.mark, 'late') ?? other.end;
+    const from = lateMark(other, need.mark);
     if (fact.start >= from) return [];
     const text =
       `${say.step(fact.id)} starts ${say.when(fact.start)}, but ${say.step(other.id)} ` +
