@@ -82,10 +82,6 @@ function stillMatters(
   return past.filter((s) => !isOver(s) || needed.has(s.id) || lasts.has(s.id));
 }
 
-function placeOf({ piece, station }: PlannedStep, minute: Minute): string {
-  return `${piece} ${station} ${minute}`;
-}
-
 /** A step as placed anew; what it waits for out of sight is as it was. */
 function withWaits(planned: PlannedStep, anew: PlannedStep): PlannedStep {
   const waits = planned.after.map((a) => anew.after.find((b) => b.step === a.step && b.mark === a.mark) ?? a);
@@ -110,10 +106,11 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
   const isOfThem = ({ piece }: PlannedStep) => pieces.has(piece);
 
   const isPast = (step: PlannedStep) => !moving.has(step.id) && endOf(step) <= from;
-  const meets = ({ id, atOnceAfter }: PlannedStep): boolean =>
-    moving.has(id) || tasks.get(atOnceAfter ?? id)?.needs.some((need) => moving.has(need.task)) === true;
+  const meets = ({ id, atOnceAfter = id }: PlannedStep): boolean =>
+    moving.has(atOnceAfter) || tasks.get(atOnceAfter)?.needs.some((need) => moving.has(need.task)) === true;
+  const objectOf = ({ id }: PlannedStep) => tasks.get(id)?.object ?? '';
   const objects = new Set([...moving].map((id) => tasks.get(id)?.object));
-  const isWithIt = ({ id }: PlannedStep) => objects.has(tasks.get(id)?.object);
+  const isWithIt = (step: PlannedStep) => objects.has(objectOf(step));
   const near = new Set(plan.steps.filter((s) => !isPast(s) && (startOf(s) <= last || meets(s))).map((s) => s.id));
   const mates = new Set((plan.sessions ?? []).flatMap((s) => (s.steps.some((id) => near.has(id)) ? s.steps : [])));
   const ahead = plan.steps.filter((s) => near.has(s.id) || (mates.has(s.id) && !isPast(s)));
@@ -168,13 +165,14 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
     widened: (placed) => {
       // All else is where it was, and keeps its place as long as it did.
       const anew = new Map(placed.filter((s) => s.done !== true && (meets(s) || isWithIt(s))).map((s) => [s.id, s]));
-      const starts = new Map(plan.steps.flatMap((s) => (moving.has(s.id) ? [[placeOf(s, startOf(s)), s.id]] : [])));
+      const begins = (s: PlannedStep, minute: Minute) => `${objectOf(s)} ${minute}`;
+      const starts = new Map(plan.steps.flatMap((s) => (moving.has(s.id) ? [[begins(s, startOf(s)), s.id]] : [])));
       return plan.steps
         .map((planned): PlannedStep => {
           const step = anew.get(planned.id);
           if (step !== undefined) return withWaits(planned, step);
           // Its place is taken over sooner.
-          const next = anew.get(starts.get(placeOf(planned, planned.holdsStationUntil)) ?? '');
+          const next = anew.get(starts.get(begins(planned, planned.holdsStationUntil)) ?? '');
           return next === undefined ? planned : { ...planned, holdsStationUntil: startOf(next) };
         })
         .sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));

@@ -16,38 +16,38 @@ export interface Stay {
 }
 
 /**
- * Gives every stay a station of its place. Stays that overlap never outnumber a place's slots, so going through them
- * by start always finds one (an interval graph needs as many colours as its largest overlap).
+ * Gives every stay a station of its place, those that are certain first. Stays that overlap never outnumber a place's slots,
+ * so that, where nothing certain lies ahead, going through them by start always finds one (an interval graph needs as many
+ * colours as its largest overlap).
  */
 export function seat(stays: readonly Stay[]): Map<string, string> {
   const stationOf = new Map<string, string>();
-  const until = new Map<string, Minute[]>();
+  const taken = new Map<string, Stay[][]>();
   const ordered = [...stays].sort(
     (a, b) =>
-      a.start - b.start ||
       Number(b.fixed !== undefined) - Number(a.fixed !== undefined) ||
+      a.start - b.start ||
       Number(b.takesOver !== undefined) - Number(a.takesOver !== undefined) ||
       a.task.localeCompare(b.task, 'en'),
   );
   const slotOf = new Map<string, { station: string; slot: number }>();
   const freeSlot = (stay: Stay, station: string): number => {
-    const slots = until.get(station) ?? [];
-    return slots.findIndex((end) => end <= stay.start);
+    const slots = taken.get(station) ?? [];
+    return slots.findIndex((others) => others.every((o) => o.until <= stay.start || stay.until <= o.start));
   };
   for (const place of new Set(stays.map((s) => s.place)))
     for (const station of place.stations)
-      until.set(
+      taken.set(
         station.id,
-        Array.from({ length: station.slots }, () => Number.NEGATIVE_INFINITY),
+        Array.from({ length: station.slots }, () => []),
       );
   for (const stay of ordered) {
     const inherited = stay.takesOver === undefined ? undefined : slotOf.get(stay.takesOver);
     const names = [stay.fixed, stay.wish, ...stay.place.stations.map((s) => s.id)].filter((n) => n !== undefined);
-    const station = inherited?.station ?? names.find((n) => until.has(n) && freeSlot(stay, n) >= 0) ?? names[0];
+    const station = inherited?.station ?? names.find((n) => taken.has(n) && freeSlot(stay, n) >= 0) ?? names[0];
     if (station === undefined) throw new Error(`no station for ${stay.task}`);
     const slot = inherited?.slot ?? Math.max(0, freeSlot(stay, station));
-    const ends = until.get(station);
-    if (ends !== undefined) ends[slot] = Math.max(stay.until, stay.start);
+    taken.get(station)?.[slot]?.push(stay);
     slotOf.set(stay.task, { station, slot });
     stationOf.set(stay.task, station);
   }
