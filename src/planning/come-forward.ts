@@ -119,6 +119,7 @@ export interface Wanted {
 
 /** The plan that was come to, and when what was wanted begins in it. */
 export interface Forward {
+  /** In other air: where each step lies then; what it shows of films is as in the usual air. */
   readonly plan: Plan;
   readonly start: Minute;
 }
@@ -160,12 +161,13 @@ export function comingForward(
   if (found === undefined) return undefined;
 
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
-  const passed = ({ steps, start }: Pick<Promising, 'steps' | 'start'>): Forward | undefined => {
+  const holding = ({ steps, start }: Pick<Promising, 'steps' | 'start'>): Forward | undefined => {
     const situation = situationFor(whole, plan, now, moving);
     const then = plan.sessions && { sessions: plannedSessions(situation, steps, sessions) };
     const forward = { ...plan, steps, ...then };
     const before = { situation: situationFor(made, plan, now, moving), air: standing.air, factors };
-    const breaches = verify({ situation, air, factors }, forward, { evidence: before, plan });
+    const passed = { evidence: before, plan };
+    const breaches = verify({ situation, air, factors }, forward, { passed, shown: air === standing.air });
     return breaches.length > 0 ? undefined : { plan: forward, start };
   };
   const placedInAll = () => {
@@ -177,11 +179,9 @@ export function comingForward(
     ...found,
     held: () => {
       const steps = narrow.widened(found.steps);
-      // In other air whatever dries is shown otherwise, all over the plan.
-      const suits = air === standing.air && moversHaveRoom(steps, moving, whole);
-      const near = suits ? passed({ ...found, steps }) : undefined;
+      const near = moversHaveRoom(steps, moving, whole) ? holding({ ...found, steps }) : undefined;
       const far = near === undefined ? placedInAll() : undefined;
-      return near ?? (far && passed(far));
+      return near ?? (far && holding(far));
     },
   };
 }

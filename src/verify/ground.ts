@@ -1,11 +1,12 @@
 import { openSpans } from '../model/hours.ts';
-import type { Plan, PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
-import type { Minute, Spans } from '../time/span.ts';
+import type { Minute, Span, Spans } from '../time/span.ts';
 import type { Breach } from './breach.ts';
 import type { Fact } from './fact.ts';
 import { factOf, type Evidence } from './facts.ts';
+import { airAlike } from './other-air.ts';
 import { sayFor, type Say } from './say.ts';
 
 /** All that a rule may ask about. */
@@ -55,19 +56,27 @@ export interface Passed {
   readonly plan: Plan;
 }
 
+/** From the start of a step until the last mark that it shows. */
+function untilDry(step: PlannedStep): Span {
+  const lates = Object.values(step.dry ?? {}).map(({ late }) => late);
+  return { start: startOf(step), end: Math.max(endOf(step), ...lates) };
+}
+
 /** Is all about a step, down to the air around it, as it was in a plan that has passed? */
 function asPassed(evidence: Evidence, passed: Passed | undefined): (step: PlannedStep, task: Task) => boolean {
   if (passed === undefined) return () => false;
   const steps = new Map(passed.plan.steps.map((s) => [s.id, s]));
   const tasks = new Map(passed.evidence.situation.tasks.map((t) => [t.id, t]));
-  const filmIn = (of: Evidence, { station, material = '', id }: PlannedStep) => {
-    const room = of.situation.book.shop.stations.find((s) => s.id === station)?.room;
-    return [room, of.air.get(room ?? ''), of.situation.book.materials.get(material), of.factors.get(id)];
-  };
+  const roomIn = ({ situation }: Evidence, { station }: PlannedStep) =>
+    situation.book.shop.stations.find((s) => s.id === station)?.room ?? '';
+  const filmIn = ({ situation, factors }: Evidence, { material = '', id }: PlannedStep) =>
+    [situation.book.materials.get(material), factors.get(id)] as const;
   return (step, task) => {
     if (steps.get(step.id) !== step || tasks.get(task.id) !== task) return false;
-    const then = filmIn(passed.evidence, step);
-    return filmIn(evidence, step).every((what, k) => what === then[k]);
+    const [room, then] = [roomIn(evidence, step), filmIn(passed.evidence, step)];
+    if (room !== roomIn(passed.evidence, step) || !filmIn(evidence, step).every((what, k) => what === then[k]))
+      return false;
+    return airAlike(evidence.air.get(room), passed.evidence.air.get(room), untilDry(step));
   };
 }
 

@@ -1,11 +1,13 @@
 import { broughtIn } from './brought-in.ts';
 import type { Fact } from './fact.ts';
 import type { Ground } from './ground.ts';
+import { airAlike } from './other-air.ts';
 
 /** Is it brought in from where and when it was before? */
 function comesAsBefore(fact: Fact, ground: Ground, was: Fact, before: Ground): boolean {
   const [from, then] = [broughtIn(fact, ground), broughtIn(was, before)];
-  return from?.room === then?.room && from?.from === then?.from && from?.leaves === then?.leaves;
+  if (from?.room !== then?.room || from?.leaves !== then?.leaves) return false;
+  return from === undefined || airAlike(from.from, then?.from, { start: from.leaves, end: fact.start });
 }
 
 /** Ids of the pieces of which a step, or what it goes by, is otherwise than in the plan `before`, which has passed. */

@@ -42,20 +42,27 @@ const checks: readonly Rule[] = [
 ];
 
 /** What works out how films dry, minute by minute, and looks at nothing beyond a piece: nearly all of the work. */
-const ofEachPiece: readonly Rule[] = [waitsKept, windowsKept, airKept, timesShown];
+const ofEachPiece: readonly Rule[] = [waitsKept, windowsKept, airKept];
 
 function onlyTouched(ground: Ground, passed: Passed): Ground {
   const touched = touchedPieces(ground, groundOf(passed.evidence, passed.plan, passed));
   return { ...ground, facts: ground.facts.filter((f) => touched.has(f.task.piece)) };
 }
 
+export interface Asked {
+  /** A plan that has passed before: what is alike, down to the air, is not worked out again. */
+  readonly passed?: Passed;
+  /** Must what it shows of films be so, too? Else only what is to be done, and when. */
+  readonly shown?: boolean;
+}
+
 /**
  * Checks a plan against all that no plan may break, working everything out anew from the tasks, the shop, the
  * materials and the air. Empty: the plan holds.
- * @param passed a plan that has passed before: what it has alike, down to the air, is not looked at minute by minute again
  */
-export function verify(evidence: Evidence, plan: Plan, passed?: Passed): Breach[] {
+export function verify(evidence: Evidence, plan: Plan, { passed, shown = true }: Asked = {}): Breach[] {
   const ground = groundOf(evidence, plan, passed);
   const unsure = passed === undefined ? ground : onlyTouched(ground, passed);
-  return [...checks.flatMap((check) => check(ground)), ...ofEachPiece.flatMap((check) => check(unsure))];
+  const again = [...ofEachPiece, ...(shown ? [timesShown] : [])];
+  return [...checks.flatMap((check) => check(ground)), ...again.flatMap((check) => check(unsure))];
 }

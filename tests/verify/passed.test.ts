@@ -96,7 +96,7 @@ function compare(evidence: Evidence, plan: Plan, other: Otherwise): number {
   const after = changedEvidence(evidence, plan, other);
   const then = changedPlan(plan, other);
   const whole = verify(after, then);
-  expect(told(verify(after, then, { evidence, plan }))).toEqual(told(whole));
+  expect(told(verify(after, then, { passed: { evidence, plan } }))).toEqual(told(whole));
   return whole.filter((b) => b.rule === 'air' || b.rule === 'shown').length;
 }
 
