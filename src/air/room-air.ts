@@ -1,5 +1,5 @@
 import type { AirSource } from '../model/shop.ts';
-import type { Minute } from '../time/span.ts';
+import type { Minute, Span } from '../time/span.ts';
 import { dailyAir, monthlyAir } from './curves.ts';
 import { fillRecord } from './fill-record.ts';
 import { heatedAir } from './heated.ts';
@@ -43,8 +43,24 @@ export type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
 
 /** The air of a room that is warmer or drier than usual for a while. */
 export function airForAWhile(source: ForAWhile, usual: AirSeries): AirSeries {
+  if (usual.stepMinutes === AIR_STEP_MINUTES)
+    return withSamples(usual, source.during, (air, minute) => forAWhile(source, air, minute));
   const air = (minute: Minute) => forAWhile(source, airAt(usual, minute), minute);
   return sampleAir(usual.from, seriesEnd(usual), AIR_STEP_MINUTES, air, usual.notes);
+}
+
+/** The same samples, but those in `during`. */
+function withSamples(usual: AirSeries, { start, end }: Span, change: (air: Air, minute: Minute) => Air): AirSeries {
+  const { from, stepMinutes } = usual;
+  const [tempC, rhPercent] = [usual.tempC.slice(), usual.rhPercent.slice()];
+  const first = Math.max(0, Math.ceil((start - from) / stepMinutes));
+  for (let i = first; i < tempC.length && from + i * stepMinutes < end; i += 1) {
+    const minute = from + i * stepMinutes;
+    const air = change(airAt(usual, minute), minute);
+    tempC[i] = air.tempC;
+    rhPercent[i] = air.rhPercent;
+  }
+  return { ...usual, tempC, rhPercent };
 }
 
 function forAWhile({ during, byK = 0, toRhPercent = 100 }: ForAWhile, air: Air, minute: Minute): Air {
