@@ -4,7 +4,7 @@ import { backFrom } from '../model/away.ts';
 import { heldTasks } from '../model/gates.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Piece } from '../model/piece.ts';
-import type { Plan } from '../model/plan.ts';
+import { startOf, type Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
@@ -259,11 +259,17 @@ function addCarried(draft: Draft, task: Task, around: Around): void {
   });
 }
 
+/** Nothing that is still to be placed starts later: what moves never does so to later. */
+function lastStart({ moving, kept, to }: CompileOptions): Minute {
+  if (moving === undefined || kept === undefined) return to;
+  return Math.max(...kept.steps.flatMap((step) => (moving.has(step.id) ? [startOf(step) + 1] : [])));
+}
+
 /** Turns what is known at a moment into a scheduling problem, with the key to read its answer by. */
 export function compile(situation: Situation, air: ShopAir, options: CompileOptions): Compiled {
   const { book } = situation;
   const span = { from: situation.now, to: options.to };
-  const drying = shopDrying(book, air, span.from, span.to);
+  const drying = shopDrying(book, air, span.from, lastStart(options));
   const hours = workHours(book.shop, span.from, span.to);
   const ground = layGround(situation, span, drying, hours, options.factors, options.kept);
   const held = heldTasks(situation);
