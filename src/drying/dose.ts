@@ -11,18 +11,20 @@ const NODE_MINUTES = 3;
 const SMOOTH = 1e-3;
 /** Longer stretches than this many nodes are not taken as smooth. */
 const MOST_SMOOTH_NODES = 10;
-/** Hours of drying are filled in as far as somebody asks, and this much further. */
-const CHUNK_MINUTES = 2 * DAY;
+/** Hours of drying are summed up by the day, and only for the days that somebody asks about. */
+const CHUNK_MINUTES = DAY;
 /** A mark that is not reached this long after the end of the air's record never is. */
 const LAST_MINUTES_AFTER = 400 * DAY;
 
+/** Sums of days are whole multiples of this, so that they come out the same from whichever day they are counted. */
+const GRAIN_HOURS = 2 ** -36;
+
 /**
  * Hours at reference air that a film gains up to each minute: the integral of its rate over a room's air. Never
- * decreases. Past the end of the air the mean speed of its last 24 hours goes on; before its beginning, that of its
- * first 24.
+ * decreases. It counts from whenever it was first asked for: only differences say anything. Past the end of the air the mean
+ * speed of its last 24 hours goes on; before its beginning, that of its first 24.
  */
 export interface Dose {
-  /** Hours gained from the series' start to `minute`; negative before it. */
   hoursAt(minute: Minute): number;
   /** The last minute at which a mark may be reached. */
   readonly last: Minute;
@@ -33,11 +35,15 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   const { from, tempC, rhPercent } = air;
   const length = seriesEnd(air) - from;
   const count = Math.ceil(length / nodeMinutes);
-  const hours = new Float64Array(count + 1);
+  const perChunk = Math.round(CHUNK_MINUTES / nodeMinutes);
+  const chunks = Math.ceil(count / perChunk);
   const rates = new Float64Array(count + 1);
-  let known = 0;
-  const first = airAt(air, from);
-  rates[0] = law.rate(first.tempC, first.rhPercent);
+  /** From the start of the node's day. */
+  const hours = new Float64Array(count + 1);
+  const totals = new Float64Array(chunks);
+  const before = new Float64Array(chunks);
+  /** The days summed up so far are those from `first` up to `end`. */
+  let [first, end] = [0, 0];
 
   /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
   const sumTo = (node: number, minutes: number): number => {
@@ -53,52 +59,74 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     return law.rate(then.tempC, then.rhPercent);
   };
   /** Past its record the air of a room repeats day by day, and so do the rates. */
-  const fillAsTheDayBefore = (nodes: number): boolean => {
-    const sample = known / nodes;
-    const before = sample - DAY / air.stepMinutes;
-    if (!Number.isInteger(sample) || before < 0) return false;
+  const fillAsTheDayBefore = (node: number, nodes: number): boolean => {
+    const sample = node / nodes;
+    const yesterday = sample - DAY / air.stepMinutes;
+    if (!Number.isInteger(sample) || yesterday * nodes < first * perChunk) return false;
     for (let k = 0; k < 2; k += 1) {
-      if (real(tempC, sample + k) !== real(tempC, before + k)) return false;
-      if (real(rhPercent, sample + k) !== real(rhPercent, before + k)) return false;
+      if (real(tempC, sample + k) !== real(tempC, yesterday + k)) return false;
+      if (real(rhPercent, sample + k) !== real(rhPercent, yesterday + k)) return false;
     }
-    rates.copyWithin(known + 1, before * nodes + 1, (before + 1) * nodes + 1);
+    rates.copyWithin(node + 1, yesterday * nodes + 1, (yesterday + 1) * nodes + 1);
     return true;
   };
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
-  const fillSmoothly = (nodes: number): boolean => {
-    const sample = known / nodes;
+  const fillSmoothly = (node: number, nodes: number): boolean => {
+    const sample = node / nodes;
     if (!Number.isInteger(sample)) return false;
     const [nearC, farC] = [real(tempC, sample), real(tempC, sample + 1)];
     const [nearRh, farRh] = [real(rhPercent, sample), real(rhPercent, sample + 1)];
-    const near = real(rates, known);
+    const near = real(rates, node);
     const middle = law.rate((nearC + farC) / 2, (nearRh + farRh) / 2);
     const far = law.rate(farC, farRh);
     const bend = middle - (near + far) / 2;
     if (Math.abs(bend) > SMOOTH * Math.max(near, far)) return false;
-    for (let k = 1; k <= nodes; k += 1) {
+    for (let k = 1; k < nodes; k += 1) {
       const share = k / nodes;
-      rates[known + k] = Math.max(0, near + (far - near) * share + 4 * bend * share * (1 - share));
+      rates[node + k] = Math.max(0, near + (far - near) * share + 4 * bend * share * (1 - share));
     }
+    rates[node + nodes] = far;
     return true;
   };
   const nodesToSample = air.stepMinutes / nodeMinutes;
   const smoothNodes = Number.isInteger(nodesToSample) && nodesToSample <= MOST_SMOOTH_NODES ? nodesToSample : 0;
-  const extendTo = (wanted: number): void => {
-    const goal = Math.min(count, Math.ceil((wanted + CHUNK_MINUTES) / nodeMinutes));
-    while (known < goal) {
-      const whole = smoothNodes > 2 && (fillAsTheDayBefore(smoothNodes) || fillSmoothly(smoothNodes));
+  const fill = (chunk: number): void => {
+    const goal = Math.min(count, (chunk + 1) * perChunk);
+    let node = chunk * perChunk;
+    let total = 0;
+    rates[node] = rateAt(node * nodeMinutes);
+    while (node < goal) {
+      const fits = smoothNodes > 2 && node + smoothNodes <= goal;
+      const whole = fits && (fillAsTheDayBefore(node, smoothNodes) || fillSmoothly(node, smoothNodes));
       const nodes = whole ? smoothNodes : 1;
-      if (nodes === 1) rates[known + 1] = rateAt((known + 1) * nodeMinutes);
+      if (nodes === 1) rates[node + 1] = rateAt((node + 1) * nodeMinutes);
       for (let k = 0; k < nodes; k += 1) {
-        hours[known + 1] = sumTo(known, Math.min(nodeMinutes, length - known * nodeMinutes));
-        known += 1;
+        hours[node] = total;
+        total = sumTo(node, Math.min(nodeMinutes, length - node * nodeMinutes));
+        node += 1;
       }
+    }
+    totals[chunk] = total;
+  };
+  const whole = (value: number): number => Math.round(value / GRAIN_HOURS) * GRAIN_HOURS;
+  const sumUpWith = (chunk: number): void => {
+    if (first === end) [first, end] = [chunk, chunk];
+    while (first > chunk) {
+      fill(first - 1);
+      before[first - 1] = real(before, first) - whole(real(totals, first - 1));
+      first -= 1;
+    }
+    while (end <= chunk) {
+      fill(end);
+      if (end > first) before[end] = real(before, end - 1) + whole(real(totals, end - 1));
+      end += 1;
     }
   };
   const within = (k: number): number => {
     const node = Math.floor(k / nodeMinutes);
-    if (node >= known && known < count) extendTo(k);
-    return node === count ? real(hours, node) : sumTo(node, k - node * nodeMinutes);
+    const chunk = Math.min(chunks - 1, Math.floor(node / perChunk));
+    if (chunk < first || chunk >= end) sumUpWith(chunk);
+    return real(before, chunk) + whole(node === count ? real(totals, chunk) : sumTo(node, k - node * nodeMinutes));
   };
 
   const day = Math.min(DAY, length);
@@ -108,10 +136,10 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     last: from + length + LAST_MINUTES_AFTER,
     hoursAt(minute) {
       const k = minute - from;
-      if (k < 0) return k * (speedBefore ??= within(day) / day);
-      if (k <= length) return within(k);
+      if (k >= 0 && k <= length) return within(k);
+      if (k < 0) return within(0) + whole(k * (speedBefore ??= (within(day) - within(0)) / day));
       const total = within(length);
-      return total + (k - length) * (speedAfter ??= (total - within(length - day)) / day);
+      return total + whole((k - length) * (speedAfter ??= (total - within(length - day)) / day));
     },
   };
 }
