@@ -12,7 +12,7 @@ import type { Manner } from '../reports/say-time.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { lookOf } from '../terminal/look.ts';
 import type { Minute } from '../time/span.ts';
-import { readTime } from '../time/zone.ts';
+import { type KnownOffsets, localTime, offsetsThrough, readTime, recallOffsets } from '../time/zone.ts';
 import { CannotGoOn, isFlagged, textFlag, type Call } from './call.ts';
 import { memoryOf } from './memory.ts';
 import { worded } from '../words/worded.ts';
@@ -56,19 +56,32 @@ export async function readShop(call: Call, more: Wanted = {}): Promise<ReadBook 
   return { folder, ...(await reader())(folder, { ...more, disk: call.disk }) };
 }
 
-type Remembered = Pick<ReadBook, 'book' | 'findings' | 'recipeIds'>;
+type Remembered = Pick<ReadBook, 'book' | 'findings' | 'recipeIds'> & { readonly offsets?: KnownOffsets };
+
+/** The clocks of the shop in the years that its pieces are there, and one before and after: to ask the platform takes longer than all else. */
+function clocksOf({ shop, pieces }: Book): KnownOffsets {
+  const years = pieces
+    .flatMap(({ arrives, wantedBy }) => [arrives, wantedBy])
+    .flatMap((minute) => (minute === undefined ? [] : [localTime(minute, shop.timeZone).year]));
+  return years.length === 0
+    ? new Map<number, Map<number, number>>()
+    : offsetsThrough(shop.timeZone, { from: Math.min(...years) - 1, to: Math.max(...years) + 1 });
+}
 
 /** The same without what takes a look at the files again. */
-export function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Reading<Remembered>> {
-  return readOnce(
+export async function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Reading<Remembered>> {
+  const reading = await readOnce(
     memoryOf(call),
     JSON.stringify(['book', folder, shippedDir(), more]),
-    async (disk) => {
+    async (disk): Promise<Remembered> => {
       const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
-      return { ...(book && { book }), findings, recipeIds };
+      return { ...(book && { book, offsets: clocksOf(book) }), findings, recipeIds };
     },
     call.disk,
   );
+  const { book, offsets } = reading.value;
+  if (book !== undefined && offsets !== undefined) recallOffsets(book.shop.timeZone, offsets);
+  return reading;
 }
 
 /**

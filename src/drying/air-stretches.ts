@@ -29,17 +29,21 @@ const mostOfEach = oncePer((samples: Float64Array, length: number) => ofEach(sam
  * sample to sample. The last stretch may be shorter.
  */
 export function stretchBoxes(air: AirSeries, thicknessMm: number, length: number): (k: number) => Box {
-  const surface = surfaceSamples(air, thicknessMm);
+  const surfaceUpTo = surfaceSamples(air, thicknessMm);
+  const surface = surfaceUpTo(0);
   const coldest = leastOfEach(air.tempC, length);
   const warmest = mostOfEach(air.tempC, length);
   const driest = leastOfEach(air.rhPercent, length);
   const dampest = mostOfEach(air.rhPercent, length);
   const coldestSurface = leastOfEach(surface, length);
   const warmestSurface = mostOfEach(surface, length);
-  return (k) => ({
-    temp: { low: coldest(k), high: warmest(k) },
-    rh: { low: driest(k), high: dampest(k) },
-    // A surface that follows the air never leaves what both have been.
-    surface: { low: Math.min(coldestSurface(k), coldest(k)), high: Math.max(warmestSurface(k), warmest(k)) },
-  });
+  return (k) => {
+    surfaceUpTo(Math.min(surface.length - 1, (k + 1) * length));
+    return {
+      temp: { low: coldest(k), high: warmest(k) },
+      rh: { low: driest(k), high: dampest(k) },
+      // A surface that follows the air never leaves what both have been.
+      surface: { low: Math.min(coldestSurface(k), coldest(k)), high: Math.max(warmestSurface(k), warmest(k)) },
+    };
+  };
 }

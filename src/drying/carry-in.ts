@@ -2,6 +2,7 @@ import { condensationPointC } from '../air/psychrometrics.ts';
 import { airAt, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
+import { oncePer } from '../once-per.ts';
 import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { brokenIn } from './air-limits.ts';
 import { stretchBoxes } from './air-stretches.ts';
@@ -58,30 +59,26 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
 /** Nearer than this to the dew point the vapour is looked at. */
 const SURE_WITHIN_K = 0.01;
 
-const dews = new WeakMap<AirSeries, Float64Array>();
-
-/** Dew point of the warmest and dampest that the air can be from each sample to the next, °C; worked out once for each air. */
-function dewPoints(air: AirSeries): Float64Array {
-  let dewC = dews.get(air);
-  if (dewC === undefined) {
-    const boxes = stretchBoxes(air, 0, 1);
-    dewC = Float64Array.from({ length: air.tempC.length - 1 }, (_, k) => {
-      const { temp, rh } = boxes(k);
-      return condensationPointC(temp.high, rh.high);
-    });
-    dews.set(air, dewC);
-  }
-  return dewC;
-}
+/** Dew point of the warmest and dampest that the air can be from its k-th sample to the next, °C; each worked out once. */
+const dewPoints = oncePer((air: AirSeries): ((k: number) => number | undefined) => {
+  const boxes = stretchBoxes(air, 0, 1);
+  const dewC = new Float64Array(air.tempC.length - 1).fill(NaN);
+  return (k) => {
+    const known = dewC[k];
+    if (known === undefined || !Number.isNaN(known)) return known;
+    const { temp, rh } = boxes(k);
+    return (dewC[k] = condensationPointC(temp.high, rh.high));
+  };
+});
 
 /** Is a surface certainly warm enough for `material` at a minute? */
 function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (minute: Minute, surfaceC: number) => boolean {
-  const dewC = dewPoints(air);
+  const dewC = dewPoints(air, undefined);
   const least = Math.max(limits?.minTempC ?? -Infinity, (minFilmTempC ?? -Infinity) + SURE_WITHIN_K);
   const margin = limits?.dewMarginK;
   return (minute, surfaceC) => {
     if (surfaceC < least) return false;
-    const dew = dewC[Math.floor((minute - air.from) / air.stepMinutes)];
+    const dew = dewC(Math.floor((minute - air.from) / air.stepMinutes));
     return margin === undefined || (dew !== undefined && surfaceC - margin > dew + SURE_WITHIN_K);
   };
 }

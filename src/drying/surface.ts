@@ -52,25 +52,29 @@ export function follower(
 function worked(air: AirSeries, thicknessMm: number): Surface {
   const { from, stepMinutes, tempC } = air;
   const lag = timeConstantMinutes(thicknessMm);
-  if (lag === 0) return { samples: tempC, temp: (minute) => airAt(air, minute).tempC };
+  if (lag === 0) return { samples: () => tempC, temp: (minute) => airAt(air, minute).tempC };
   const followed = follower(lag);
   const slope = (i: number): number => (i + 1 < tempC.length ? (real(tempC, i + 1) - real(tempC, i)) / stepMinutes : 0);
   const samples = new Float64Array(tempC.length);
   samples[0] = real(tempC, 0);
-  for (let i = 1; i < samples.length; i += 1)
-    samples[i] = followed(real(samples, i - 1), real(tempC, i - 1), slope(i - 1), stepMinutes);
+  let known = 1;
+  const upTo = (last: number): Float64Array => {
+    for (; known <= last; known += 1)
+      samples[known] = followed(real(samples, known - 1), real(tempC, known - 1), slope(known - 1), stepMinutes);
+    return samples;
+  };
   const temp = (minute: Minute): number => {
     if (minute <= from) return real(samples, 0);
     const i = Math.min(samples.length - 1, Math.floor((minute - from) / stepMinutes));
-    return followed(real(samples, i), real(tempC, i), slope(i), minute - from - i * stepMinutes);
+    return followed(real(upTo(i), i), real(tempC, i), slope(i), minute - from - i * stepMinutes);
   };
-  return { samples, temp };
+  return { samples: upTo, temp };
 }
 
 /** A surface that follows the air of a room. */
 interface Surface {
-  /** Its temperature at each sample of the air, °C. */
-  readonly samples: Float64Array;
+  /** Its temperature at each sample of the air, °C, worked out at least as far as the sample of that number. */
+  readonly samples: (upTo: number) => Float64Array;
   readonly temp: SurfaceTemp;
 }
 
@@ -84,8 +88,8 @@ export function surfaceOf(air: AirSeries, thicknessMm: number): SurfaceTemp {
   return surfaceFor(air, thicknessMm).temp;
 }
 
-/** The same at each sample of the air, °C. */
-export function surfaceSamples(air: AirSeries, thicknessMm: number): Float64Array {
+/** The same at each sample of the air, °C, at least as far as is asked. */
+export function surfaceSamples(air: AirSeries, thicknessMm: number): (upTo: number) => Float64Array {
   return surfaceFor(air, thicknessMm).samples;
 }
 

@@ -5,7 +5,7 @@ import type { Mode, Lag } from '../engine/problem.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Film, Material } from '../model/material.ts';
 import type { Task } from '../model/task.ts';
-import type { Minute } from '../time/span.ts';
+import type { Minute, Spans } from '../time/span.ts';
 import { inTurn, NEVER, type TimeMap } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import type { Source } from './lags.ts';
@@ -16,12 +16,30 @@ import { unmovedBefore } from './unmoved.ts';
 /** No shop is shut for longer than this around the time that is planned. */
 const SHUT_MINUTES = 60 * 1440;
 
+/** The calendar is looked through by as many minutes. */
+const LOOK_MINUTES = 7 * 1440;
+
 /** The first minute from some time on at which somebody can carry: while the shop is open, or as it closes. */
 export function carryOf({ book: { shop }, from, to }: Ground): TimeMap {
-  const spans = openSpans(shop.opening, shop.timeZone, from - SHUT_MINUTES, to + SHUT_MINUTES);
+  const [first, last] = [from - SHUT_MINUTES, to + SHUT_MINUTES];
+  const known = new Map<number, Spans>();
+  const spansIn = (look: number): Spans => {
+    const start = first + look * LOOK_MINUTES;
+    const spans =
+      known.get(look) ?? openSpans(shop.opening, shop.timeZone, start, Math.min(last, start + LOOK_MINUTES));
+    known.set(look, spans);
+    return spans;
+  };
   return mapOf((t) => {
-    const span = spans.find((s) => s.end >= t);
-    return span === undefined ? NEVER : Math.max(t, span.start);
+    for (
+      let look = Math.max(0, Math.floor((t - first) / LOOK_MINUTES));
+      first + look * LOOK_MINUTES < last;
+      look += 1
+    ) {
+      const span = spansIn(look).find((s) => s.end >= t);
+      if (span !== undefined) return Math.max(t, span.start);
+    }
+    return NEVER;
   });
 }
 

@@ -37,7 +37,7 @@ function toMinute(when: DateTime): Minute {
 
 /** Offsets of one zone, in minutes: asking the platform is slow, and in most weeks the answer is one for all hours. */
 interface Offsets {
-  readonly zone: IANAZone;
+  readonly zone: () => IANAZone;
   /** Number of minutes in a stretch -> number of the stretch -> offset, or undefined where it changes within. */
   readonly of: ReadonlyMap<number, Map<number, number | undefined>>;
 }
@@ -52,24 +52,48 @@ function offsetThrough({ zone, of }: Offsets, minutes: number, minute: Minute): 
   const known = of.get(minutes);
   const stretch = Math.floor(minute / minutes);
   if (known?.has(stretch) === true) return known.get(stretch);
-  const first = zone.offset(stretch * minutes * MS_PER_MINUTE);
-  const last = zone.offset(((stretch + 1) * minutes - 1) * MS_PER_MINUTE);
+  const first = zone().offset(stretch * minutes * MS_PER_MINUTE);
+  const last = zone().offset(((stretch + 1) * minutes - 1) * MS_PER_MINUTE);
   const through = first === last ? first : undefined;
   known?.set(stretch, through);
   return through;
 }
 
-function offsetAt(minute: Minute, name: string): number {
+function offsetsIn(name: string): Offsets {
   let offsets = offsetsOf.get(name);
   if (offsets === undefined) {
     const of = new Map(STRETCHES.map((minutes) => [minutes, new Map<number, number | undefined>()]));
-    offsetsOf.set(name, (offsets = { zone: IANAZone.create(name), of }));
+    offsetsOf.set(name, (offsets = { zone: () => IANAZone.create(name), of }));
   }
+  return offsets;
+}
+
+function offsetAt(minute: Minute, name: string): number {
+  const offsets = offsetsIn(name);
   for (const minutes of STRETCHES) {
     const through = offsetThrough(offsets, minutes, minute);
     if (through !== undefined) return through;
   }
-  return offsets.zone.offset(minute * MS_PER_MINUTE);
+  return offsets.zone().offset(minute * MS_PER_MINUTE);
+}
+
+/** What has been learned of a zone's offsets, by length of stretch: plain data, to be kept as long as the platform's zones are these. */
+export type KnownOffsets = ReadonlyMap<number, ReadonlyMap<number, number | undefined>>;
+
+/** The offsets of all weeks of `years`, and of the days of those in which the clocks change. */
+export function offsetsThrough(zone: string, years: { readonly from: number; readonly to: number }): KnownOffsets {
+  const offsets = offsetsIn(zone);
+  const start = Date.UTC(years.from, 0, 1) / MS_PER_MINUTE;
+  const end = Date.UTC(years.to + 1, 0, 1) / MS_PER_MINUTE;
+  for (let week = start; week < end; week += 7 * DAY)
+    for (let day = week; day < week + 7 * DAY; day += DAY) offsetAt(day, zone);
+  return offsets.of;
+}
+
+/** Takes what was learned before, so that the platform need not be asked. */
+export function recallOffsets(zone: string, known: KnownOffsets): void {
+  for (const [minutes, own] of offsetsIn(zone).of)
+    for (const [stretch, offset] of known.get(minutes) ?? []) own.set(stretch, offset);
 }
 
 function two(n: number): string {
@@ -151,6 +175,16 @@ export type ReadTime =
 
 const WRITTEN = /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::\d{2}(?:\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})?)?$/;
 
+/** A time of a day on which the clocks stay as they are: nothing to ask about; undefined for any other, and for what is no time. */
+function plainly(year: number, date: string, hour = '00', minute = '00', zone: string): Minute | undefined {
+  const midnight = Date.parse(`${date}T00:00Z`) / MS_PER_MINUTE;
+  if (Number.isNaN(midnight) || dateOfDay(midnight / DAY).date !== date || year < 1971 || year > 2198) return undefined;
+  if (Number(hour) > 23 || Number(minute) > 59) return undefined;
+  const shown = midnight + 60 * Number(hour) + Number(minute);
+  const stays = offsetAt(shown - DAY, zone) === offsetAt(shown + DAY, zone);
+  return stays ? instantOf(shown, zone) : undefined;
+}
+
 /**
  * Reads `2027-01-11`, `2027-01-11T07:30` (wall clock of `zone`) or a time with its own offset. A time that the clock
  * skips is refused with both readings; one that it shows twice is taken as the earlier, with a notice.
@@ -161,6 +195,11 @@ export function readTime(written: string, zone: string): ReadTime {
   if (parts === null)
     return { ok: false, why: worded`write a date and time like 2027-01-11T07:30, or a date like 2027-01-11` };
   const [, year, month, day, hour, minute, offset] = parts;
+  const plain =
+    offset === undefined
+      ? plainly(Number(year), `${year ?? ''}-${month ?? ''}-${day ?? ''}`, hour, minute, zone)
+      : undefined;
+  if (plain !== undefined) return { ok: true, minute: plain, dateOnly: hour === undefined };
   const stamp = DateTime.fromISO(text.replace(' ', 'T'), { zone });
   if (!stamp.isValid) return { ok: false, why: worded`there is no such day or time` };
   if (stamp.year < 1970 || stamp.year > 2199)

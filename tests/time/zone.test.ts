@@ -1,7 +1,16 @@
 import fc from '../support/property.ts';
-import { DateTime } from 'luxon';
+import { DateTime, IANAZone } from 'luxon';
 import { expect, test } from 'vitest';
-import { isoOf, localDay, localDays, localTime, minuteAt, readTime } from '../../src/time/zone.ts';
+import {
+  isoOf,
+  localDay,
+  localDays,
+  localTime,
+  minuteAt,
+  offsetsThrough,
+  readTime,
+  recallOffsets,
+} from '../../src/time/zone.ts';
 
 // The oracle is luxon, which asks the platform for every instant; ours keeps one answer a day.
 const zones = [
@@ -95,3 +104,57 @@ test.each(['2027-13-01', '2027-02-30', '0001-01-01', '9999-01-01', 'tomorrow', '
     expect(readTime(text, 'Europe/Dublin').ok).toBe(false);
   },
 );
+
+/** Around the days on which clocks change, and anywhere else. */
+const anyMoment = fc.record({
+  zone: fc.constantFrom(...zones),
+  year: fc.oneof(fc.integer({ min: 1971, max: 2198 }), fc.integer({ min: 2024, max: 2030 }), fc.constant(2011)),
+  month: fc.integer({ min: 1, max: 12 }),
+  day: fc.integer({ min: 1, max: 31 }),
+  clock: fc.option(fc.integer({ min: 0, max: 1439 }), { nil: undefined, freq: 5 }),
+});
+
+test('a time is read as luxon reads it', () => {
+  const seen = { plain: 0, skipped: 0, twice: 0, none: 0 };
+  fc.assert(
+    fc.property(anyMoment, ({ zone, year, month, day, clock }) => {
+      const two = (n: number) => String(n).padStart(2, '0');
+      const date = `${year}-${two(month)}-${two(day)}`;
+      const text = clock === undefined ? date : `${date}T${two(Math.floor(clock / 60))}:${two(clock % 60)}`;
+      const stamp = DateTime.fromISO(text, { zone });
+      const read = readTime(text, zone);
+      if (!stamp.isValid) {
+        seen.none += 1;
+        expect(read.ok).toBe(false);
+        return;
+      }
+      const shown = stamp.toFormat(clock === undefined ? 'yyyy-MM-dd' : "yyyy-MM-dd'T'HH:mm");
+      if (shown !== text) {
+        seen.skipped += 1;
+        expect(read).toMatchObject(clock === undefined ? { ok: true } : { ok: false, skipped: true });
+        return;
+      }
+      const all = stamp.getPossibleOffsets().map((s) => s.toMillis() / 60_000);
+      seen[all.length > 1 ? 'twice' : 'plain'] += 1;
+      expect(read).toMatchObject({ ok: true, minute: Math.floor(Math.min(...all)), dateOnly: clock === undefined });
+      expect(read.ok && read.notice !== undefined).toBe(clock !== undefined && all.length > 1);
+    }),
+    { numRuns: 4000 },
+  );
+  expect(seen.plain).toBeGreaterThan(2000);
+  expect(seen.none).toBeGreaterThan(10);
+});
+
+test('clocks recalled are taken for those of the zone', () => {
+  const offset = (minute: number) => IANAZone.create('Europe/Brussels').offset(minute * 60_000);
+  const known = offsetsThrough('Europe/Brussels', { from: 2026, to: 2028 });
+  // Two zones that no other test asks of: one that has the same clocks, and one that has others.
+  for (const other of ['Europe/Luxembourg', 'Asia/Tokyo']) {
+    recallOffsets(other, known);
+    for (let minute = minuteAt('2026-01-01', 0, 'UTC'); minute < minuteAt('2028-12-31', 0, 'UTC'); minute += 361) {
+      const day = Math.floor(minute / 1440) * 1440;
+      // On the day itself the platform is asked.
+      if (offset(day) === offset(day + 1439)) expect(localTime(minute, other).offsetMinutes).toBe(offset(minute));
+    }
+  }
+});
