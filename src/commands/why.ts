@@ -1,4 +1,4 @@
-import { nearestChange } from '../planning/nearest-change.ts';
+import { nearestChange, toldOf, type ToldNearest } from '../planning/nearest-change.ts';
 import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
@@ -28,16 +28,20 @@ export async function answer(call: Call): Promise<ExitCode> {
   const late = lateCoats(situation, standing).filter((l) =>
     chain.some(({ step }) => step.id === l.coat.id || step.id === l.remedy.id),
   );
-  const search = () =>
-    whileSaying(call.io, worded`trying what would let it begin sooner …`, ({ tick }) =>
+  const search = async (): Promise<ToldNearest> => {
+    const nearest = await whileSaying(call.io, worded`trying what would let it begin sooner …`, ({ tick }) =>
       nearestChange({ standing, made: situationOf(shop.book, plan.from), now: shop.now }, chain, tick),
     );
+    return toldOf(nearest);
+  };
   if (wantsJson(call)) {
     const document = whyDocument(chain, late, await search(), isoWriter(shop.manner.zone), shop.manner);
     printJson(call, document);
     return 0;
   }
-  const shown = harmlessData({ book: shop.book, plan, chain, late });
+  const mentioned = new Set(chain.flatMap(({ step, cause }) => ('by' in cause ? [step.id, cause.by] : [step.id])));
+  const steps = plan.steps.filter((s) => mentioned.has(s.id));
+  const shown = harmlessData({ book: shop.book, plan: { ...plan, steps }, chain, late });
   const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
   // The search may take a second: what holds the step need not wait for it.
   await printAsKnown(call, whyScreen(shown.chain, shown.late, desk), async () =>

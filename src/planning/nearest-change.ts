@@ -27,6 +27,23 @@ export type Nearest =
   /** None of so many that were tried helps. */
   | { readonly kind: 'none'; readonly tried: number };
 
+type Without<T, Key extends string> = T extends unknown ? Omit<T, Key> : never;
+
+/** What there is to tell of it: all but the plan as it would be then. */
+export type ToldNearest = Without<Nearest, 'plan'>;
+
+export function toldOf(nearest: Nearest): ToldNearest {
+  const { kind } = nearest;
+  switch (kind) {
+    case 'none':
+      return nearest;
+    case 'as-it-is':
+      return { kind, start: nearest.start };
+    case 'change':
+      return { kind, changes: nearest.changes, start: nearest.start, along: nearest.along };
+  }
+}
+
 /** Less than this is not worth a change. */
 const LEAST_GAIN_MINUTES = 15;
 /** So many are tried at most. */

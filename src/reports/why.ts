@@ -1,6 +1,6 @@
 import type { Change } from '../planning/change.ts';
 import type { Cause, WhyLink } from '../planning/why.ts';
-import type { Nearest } from '../planning/nearest-change.ts';
+import type { ToldNearest } from '../planning/nearest-change.ts';
 import type { LateCoat } from '../planning/remedies.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
@@ -108,7 +108,7 @@ function lateLines(chain: readonly WhyLink[], late: readonly LateCoat[], desk: D
 }
 
 /** What would let the step begin sooner, as it was tried. */
-function nearestLines(nearest: Nearest, first: WhyLink, desk: Desk): string[] {
+function nearestLines(nearest: ToldNearest, first: WhyLink, desk: Desk): string[] {
   const { look, manner, names } = desk;
   const at = (minute: number) => sayMoment(minute, manner);
   const step = `“${sayStep(first.step)}”`;
@@ -164,7 +164,7 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
 }
 
 /** What would let the first step of the chain begin sooner, below that. */
-export function nearestScreen(first: WhyLink | undefined, nearest: Nearest, desk: Desk): string {
+export function nearestScreen(first: WhyLink | undefined, nearest: ToldNearest, desk: Desk): string {
   const lines = first === undefined ? [] : nearestLines(nearest, first, desk);
   return lines.map((line) => `${line}\n`).join('');
 }
@@ -173,7 +173,7 @@ export function nearestScreen(first: WhyLink | undefined, nearest: Nearest, desk
 export function whyDocument(
   chain: readonly WhyLink[],
   late: readonly LateCoat[],
-  nearest: Nearest,
+  nearest: ToldNearest,
   iso: (minute: number) => string,
   manner: Manner,
 ) {

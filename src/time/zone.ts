@@ -42,8 +42,11 @@ interface Offsets {
   readonly of: ReadonlyMap<number, Map<number, number | undefined>>;
 }
 
-/** No zone has changed its clocks and changed them back within a week: the shortest such spell, a fasting month, is four. */
-const STRETCHES: readonly number[] = [7 * DAY, DAY];
+/**
+ * No zone has changed its clocks and changed them back within a week: the shortest such spell, a fasting month, is four. In our
+ * days they change on a half hour.
+ */
+const STRETCHES: readonly number[] = [7 * DAY, DAY, 30];
 
 const offsetsOf = new Map<string, Offsets>();
 
@@ -80,13 +83,17 @@ function offsetAt(minute: Minute, name: string): number {
 /** What has been learned of a zone's offsets, by length of stretch: plain data, to be kept as long as the platform's zones are these. */
 export type KnownOffsets = ReadonlyMap<number, ReadonlyMap<number, number | undefined>>;
 
-/** The offsets of all weeks of `years`, and of the days of those in which the clocks change. */
+/** The offsets all through `years`: week by week, and more closely where the clocks change. */
 export function offsetsThrough(zone: string, years: { readonly from: number; readonly to: number }): KnownOffsets {
   const offsets = offsetsIn(zone);
   const start = Date.UTC(years.from, 0, 1) / MS_PER_MINUTE;
   const end = Date.UTC(years.to + 1, 0, 1) / MS_PER_MINUTE;
-  for (let week = start; week < end; week += 7 * DAY)
-    for (let day = week; day < week + 7 * DAY; day += DAY) offsetAt(day, zone);
+  const [longest = 0, ...closer] = STRETCHES;
+  const ask = (from: Minute, minutes: number, [next, ...further]: readonly number[]): void => {
+    if (offsetThrough(offsets, minutes, from) !== undefined || next === undefined) return;
+    for (let part = from; part < from + minutes; part += next) ask(part, next, further);
+  };
+  for (let week = Math.floor(start / longest) * longest; week < end; week += longest) ask(week, longest, closer);
   return offsets.of;
 }
 

@@ -151,10 +151,7 @@ test('clocks recalled are taken for those of the zone', () => {
   // Two zones that no other test asks of: one that has the same clocks, and one that has others.
   for (const other of ['Europe/Luxembourg', 'Asia/Tokyo']) {
     recallOffsets(other, known);
-    for (let minute = minuteAt('2026-01-01', 0, 'UTC'); minute < minuteAt('2028-12-31', 0, 'UTC'); minute += 361) {
-      const day = Math.floor(minute / 1440) * 1440;
-      // On the day itself the platform is asked.
-      if (offset(day) === offset(day + 1439)) expect(localTime(minute, other).offsetMinutes).toBe(offset(minute));
-    }
+    for (let minute = minuteAt('2026-01-01', 0, 'UTC'); minute < minuteAt('2028-12-31', 0, 'UTC'); minute += 61)
+      expect(localTime(minute, other).offsetMinutes).toBe(offset(minute));
   }
 });
