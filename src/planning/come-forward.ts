@@ -73,7 +73,9 @@ function placed(
   wanted: Wanted,
 ) {
   const situation = situationFor(among.situation, plan, now, moving);
-  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving, blocks });
+  const lastStarts = plan.steps.flatMap((s) => (moving.has(s.id) ? [[s.id, startOf(s)] as const] : []));
+  const sooner = new Map([...lastStarts, [wanted.step, wanted.by]]);
+  const compiled = compile(situation, air, { to, factors, kept: plan, anew: true, moving: sooner, blocks });
   const agreed = keptAgreed(compiled);
   const from = fitted(compiled, keptSchedule(compiled, plan), agreed);
   const free = compiled.meanings.flatMap((meaning, i) => {
@@ -82,7 +84,7 @@ function placed(
   });
   const schedule = soonest(problemWith(compiled, agreed), from, free);
   const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
-  return schedule === undefined || start === undefined || start > wanted.by
+  return schedule === undefined || start === undefined
     ? undefined
     : { steps: decode(compiled.ground, air, compiled, schedule), start };
 }

@@ -4,7 +4,7 @@ import { backFrom } from '../model/away.ts';
 import { heldTasks } from '../model/gates.ts';
 import { openSpans } from '../model/hours.ts';
 import type { Piece } from '../model/piece.ts';
-import { startOf, type Plan } from '../model/plan.ts';
+import type { Plan } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
@@ -43,8 +43,8 @@ export interface CompileOptions {
   readonly kept?: Plan;
   /** Moves off that plan cost nothing: it is only where the search begins, and how what is done was laid. */
   readonly anew?: boolean;
-  /** Ids of the tasks that may move, and never to later; all others stay as `kept` has them. Absent: everything may. */
-  readonly moving?: ReadonlySet<string>;
+  /** Ids of the tasks that may move, and when each begins at the latest; all others stay as `kept` has them. Absent: everything may. */
+  readonly moving?: ReadonlyMap<string, Minute>;
   /** What stands in the way of those that may move. */
   readonly blocks?: readonly Block[];
 }
@@ -59,7 +59,7 @@ interface Draft {
   readonly terms: Term[];
   readonly activityOf: Map<string, number>;
   readonly sources: Map<string, Source>;
-  readonly moving: ReadonlySet<string> | undefined;
+  readonly moving: ReadonlyMap<string, Minute> | undefined;
 }
 
 function add(draft: Draft, activity: Activity, meaning: Meaning): number {
@@ -78,9 +78,10 @@ function sourceOf(draft: Draft, task: string): Source {
 function activityFor({ ground, activityOf, moving }: Draft, task: Task): { activity: Activity; manners: Manner[] } {
   const planned = ground.kept.get(task.id);
   if (moving === undefined || planned === undefined) return taskActivity(ground, task, activityOf);
-  return moving.has(task.id)
-    ? soonerActivity(ground, task, planned, activityOf)
-    : stayingActivity(ground, task, planned, activityOf);
+  const last = moving.get(task.id);
+  return last === undefined
+    ? stayingActivity(ground, task, planned, activityOf)
+    : soonerActivity(ground, task, planned, last, activityOf);
 }
 
 function addTask(draft: Draft, task: Task): void {
@@ -260,9 +261,8 @@ function addCarried(draft: Draft, task: Task, around: Around): void {
 }
 
 /** Nothing that is still to be placed starts later: what moves never does so to later. */
-function lastStart({ moving, kept, to }: CompileOptions): Minute {
-  if (moving === undefined || kept === undefined) return to;
-  return Math.max(...kept.steps.flatMap((step) => (moving.has(step.id) ? [startOf(step) + 1] : [])));
+function lastStart({ moving, to }: CompileOptions): Minute {
+  return moving === undefined ? to : Math.max(...moving.values()) + 1;
 }
 
 /** Turns what is known at a moment into a scheduling problem, with the key to read its answer by. */

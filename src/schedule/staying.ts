@@ -2,7 +2,7 @@ import type { Activity } from '../engine/problem.ts';
 import { startOf, type PlannedStep } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
-import { intersect } from '../time/span.ts';
+import { intersect, type Minute } from '../time/span.ts';
 import { ALWAYS } from '../time/time-map.ts';
 import type { Ground } from './ground.ts';
 import { keptItsPlace, sameManner } from './kept-schedule.ts';
@@ -50,15 +50,16 @@ export function stayingActivity(
   return { activity: { name: task.id, modes }, manners };
 }
 
-/** A step that may be done in any manner of its way, and begin sooner than planned, but no later. */
+/** A step that may be done in any manner of its way, and begins at `last` at the latest. */
 export function soonerActivity(
   ground: Ground,
   task: Task,
   planned: PlannedStep,
+  last: Minute,
   activityOf: ReadonlyMap<string, number>,
 ): Laid {
   const { activity, manners } = taskActivity(ground, task, activityOf);
-  const upTo = [{ start: ALWAYS, end: startOf(planned) + 1 }];
+  const upTo = [{ start: ALWAYS, end: last + 1 }];
   const kept = activity.modes.flatMap((mode, m) => {
     const manner = manners[m];
     return manner?.way.name === planned.way
