@@ -12,6 +12,7 @@ import { keptSchedule } from '../schedule/kept-schedule.ts';
 import { plannedSessions } from '../schedule/planned-sessions.ts';
 import { problemWith } from '../schedule/session-problem.ts';
 import { fitted, keptAgreed } from '../schedule/share-sessions.ts';
+import { oncePer } from '../once-per.ts';
 import type { Minute } from '../time/span.ts';
 import { verify } from '../verify/verify.ts';
 import { asCarried } from './as-carried.ts';
@@ -45,6 +46,26 @@ function airWith(air: ShopAir, before: Book, after: Book): ShopAir {
         : roomAir(source, timeZone, known.from, seriesEnd(known));
     return new Map([...sum, [id, then]]);
   }, air);
+}
+
+/** The shop with changes, at the moment at which the plan was made. */
+interface World {
+  readonly situation: Situation;
+  readonly air: ShopAir;
+}
+
+/** Asked for twice: whether a film dries in time, and then all else. */
+const worldWith = oncePer((changes: readonly Change[], { standing, made }: Followed): World => {
+  const { book } = made;
+  const other = changes.reduce(changed, book);
+  const sameWork = other.pieces === book.pieces && other.journal === book.journal;
+  const situation = sameWork ? { ...made, book: other } : situationOf(other, standing.plan.from);
+  return { situation, air: airWith(standing.air, book, other) };
+});
+
+/** Would the film that is waited for dry in time with these changes? */
+export function driesInTime(followed: Followed, changes: readonly Change[], wait: FilmWait): boolean {
+  return !driesTooLate(followed.made, followed.standing, wait, worldWith(changes, followed).air);
 }
 
 /** As the plan was made, but `moving` no sooner than now. */
@@ -140,18 +161,15 @@ export interface Promising {
  * no proof: what it does not find might be there.
  */
 export function comingForward(
-  { standing, made, now }: Followed,
+  followed: Followed,
   changes: readonly Change[],
   moving: ReadonlySet<string>,
   wanted: Wanted,
 ): Promising | undefined {
+  const { standing, made, now } = followed;
   const { plan, factors } = standing;
-  const { book } = made;
-  const other = changes.reduce(changed, book);
-  const sameWork = other.pieces === book.pieces && other.journal === book.journal;
-  const whole = sameWork ? { ...made, book: other } : situationOf(other, plan.from);
-  const air = airWith(standing.air, book, other);
-  if (wanted.wait !== undefined && driesTooLate(made, standing, wanted.wait, air)) return undefined;
+  const { situation: whole, air } = worldWith(changes, followed);
+  if (wanted.wait !== undefined && !driesInTime(followed, changes, wanted.wait)) return undefined;
   const forAWhile = changes.flatMap((c) =>
     (c.kind === 'warmer' || c.kind === 'drier') && c.during !== undefined ? [{ room: c.room, during: c.during }] : [],
   );

@@ -6,7 +6,7 @@ import type { Task, Way } from '../model/task.ts';
 import type { Minute, Span } from '../time/span.ts';
 import { localDays, localTime } from '../time/zone.ts';
 import type { Change } from './change.ts';
-import { comingForward, type Followed } from './come-forward.ts';
+import { comingForward, driesInTime, type Followed } from './come-forward.ts';
 import type { FilmWait } from './other-air.ts';
 import { DRIER_TO_PERCENT, WARMER_BY_K } from './usual-changes.ts';
 import type { Cause, WhyLink } from './why.ts';
@@ -292,6 +292,37 @@ function trialsFor(desk: Desk, link: WhyLink): Trial[] {
   }
 }
 
+function changesAir(trial: Trial): boolean {
+  return trial.some(({ kind }) => kind === 'warmer' || kind === 'drier');
+}
+
+/** Trials, and a stronger one before them: where that does not help, none of them does. */
+interface Group {
+  readonly trials: readonly Trial[];
+  readonly strongest?: Trial;
+}
+
+/**
+ * Of other air the strongest comes first; of what gives more hands, hours or room, all together. Only the first trial of all
+ * is likely to help, and is tried by itself.
+ */
+function groupsOf(trials: readonly Trial[], isFirst: boolean): Group[] {
+  const ofKind = (kind: Change['kind']): Group[] => {
+    const alike = trials.filter((trial) => trial[0]?.kind === kind);
+    const strongest = alike.at(-1);
+    return strongest === undefined ? [] : [{ trials: alike, strongest }];
+  };
+  const plain = trials.filter((trial) => !changesAir(trial));
+  const alone = isFirst ? plain.slice(0, 1) : [];
+  const rest = plain.slice(alone.length);
+  return [
+    ...alone.map((trial) => ({ trials: [trial] })),
+    ...(rest.length > 1 ? [{ trials: rest, strongest: rest.flat() }] : rest.map((trial) => ({ trials: [trial] }))),
+    ...ofKind('warmer'),
+    ...ofKind('drier'),
+  ];
+}
+
 /** May nothing that was tried help, since what holds it is a fact, or nothing at all? */
 function isSettled({ kind }: Cause): boolean {
   return kind === 'done' || kind === 'at-work';
@@ -340,39 +371,53 @@ export function nearestChange(
   if (first === undefined || isSettled(first.cause)) return { kind: 'none', tried };
   const { id } = first.step;
   const by = first.start - LEAST_GAIN_MINUTES;
-  const sooner = (changes: readonly Change[], moving: ReadonlySet<string>, wait?: FilmWait) => {
+  const forward = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait) => {
     onTry();
-    tried += 1;
     return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
+  };
+  const sooner = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait) => {
+    tried += 1;
+    return forward(changes, moving, wait);
   };
   for (const [k, link] of chain.entries()) {
     if (isSettled(link.cause)) break;
     const moving = movingUpTo(desk, chain, k);
     const wait = waitFor(link, k === 0 ? by : undefined);
     const asItIs = once((): Nearest | undefined => {
-      const forward = sooner([], moving)?.held();
-      return forward && { kind: 'as-it-is', ...forward };
+      const held = sooner([], moving)?.held();
+      return held && { kind: 'as-it-is', ...held };
     });
     if (link.cause.kind === 'better-so') {
       const found = asItIs();
       if (found !== undefined) return found;
     }
-    for (const asked of trialsFor(desk, link)) {
-      if (tried >= MOST_TRIES) return { kind: 'none', tried };
-      const found = sooner(asked, moving, wait);
-      if (found === undefined) continue;
-      // What helps with no change at all is no change's merit.
-      const anyway = asItIs();
-      if (anyway !== undefined) return anyway;
-      const least = trimmed(desk, found.steps, asked);
-      const same = JSON.stringify(least) === JSON.stringify(asked);
-      const enough = same ? undefined : sooner(least, moving)?.held();
-      const then = enough ?? found.held();
-      if (then === undefined) continue;
-      const along = then.plan.steps.flatMap((step) =>
-        step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
-      );
-      return { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
+    const helps = ({ trials, strongest }: Group): boolean => {
+      if (strongest === undefined) return true;
+      const would = changesAir(strongest)
+        ? wait === undefined || driesInTime(followed, strongest, wait)
+        : forward(strongest, moving) !== undefined;
+      if (!would) tried += trials.length;
+      return would;
+    };
+    for (const group of groupsOf(trialsFor(desk, link), k === 0)) {
+      if (tried < MOST_TRIES && !helps(group)) continue;
+      for (const asked of group.trials) {
+        if (tried >= MOST_TRIES) return { kind: 'none', tried };
+        const found = sooner(asked, moving, wait);
+        if (found === undefined) continue;
+        // What helps with no change at all is no change's merit.
+        const anyway = asItIs();
+        if (anyway !== undefined) return anyway;
+        const least = trimmed(desk, found.steps, asked);
+        const same = JSON.stringify(least) === JSON.stringify(asked);
+        const enough = same ? undefined : sooner(least, moving)?.held();
+        const then = enough ?? found.held();
+        if (then === undefined) continue;
+        const along = then.plan.steps.flatMap((step) =>
+          step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
+        );
+        return { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
+      }
     }
   }
   return { kind: 'none', tried };
