@@ -22,6 +22,7 @@ import { horizonOf, STRETCH } from './horizon.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
 import { narrowTo } from './narrow.ts';
 import { driesTooLate, type FilmWait, spoilsWhatStays } from './other-air.ts';
+import { reseated } from './reseated.ts';
 import { situationOf } from './situation-of.ts';
 
 /** A plan that is followed, and the moment from which anything in it can still be done otherwise. */
@@ -198,7 +199,8 @@ export function comingForward(
   return {
     ...found,
     held: () => {
-      const steps = narrow.widened(found.steps);
+      const lying = narrow.widened(found.steps);
+      const steps = moversHaveRoom(lying, moving, whole) ? lying : reseated(lying, moving, whole);
       const near = moversHaveRoom(steps, moving, whole) ? holding({ ...found, steps }) : undefined;
       const far = near === undefined ? placedInAll() : undefined;
       return near ?? (far && holding(far));
