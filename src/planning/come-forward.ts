@@ -202,7 +202,8 @@ export function comingForward(
       const lying = narrow.widened(found.steps);
       const steps = moversHaveRoom(lying, moving, whole) ? lying : reseated(lying, moving, whole);
       const near = moversHaveRoom(steps, moving, whole) ? holding({ ...found, steps }) : undefined;
-      const far = near === undefined ? placedInAll() : undefined;
+      // In other air, what does not hold breaks more than what is shown.
+      const far = near === undefined && air === standing.air ? placedInAll() : undefined;
       return near ?? (far && holding(far));
     },
   };

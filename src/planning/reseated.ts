@@ -25,7 +25,7 @@ export function reseated(
     const last = before.get(object);
     before.set(object, step);
     const takesOver =
-      last !== undefined && placeOf.get(last.station) === place && last.holdsStationUntil === startOf(step);
+      last !== undefined && placeOf.get(last.station) === place && last.holdsStationUntil >= startOf(step);
     const settled = step.done === true || step.atWork === true;
     return [
       {
