@@ -85,11 +85,13 @@ interface Among {
   readonly air: ShopAir;
   readonly factors: ReadonlyMap<string, number>;
   readonly blocks?: readonly Block[];
+  /** Steps of which the plan says what is so in this air. */
+  readonly known: ReadonlyMap<string, PlannedStep>;
 }
 
 /** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
 function placed(
-  { plan, to, air, factors, blocks = [], ...among }: Among,
+  { plan, to, air, factors, known, blocks = [], ...among }: Among,
   moving: ReadonlySet<string>,
   now: Minute,
   wanted: Wanted,
@@ -108,7 +110,7 @@ function placed(
   const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
   return schedule === undefined || start === undefined
     ? undefined
-    : { steps: decode(compiled.ground, air, compiled, schedule), start };
+    : { steps: decode(compiled.ground, air, compiled, schedule, known), start };
 }
 
 /** Are the places of those that moved free of what the plan keeps there, also longer than it has to? */
@@ -177,7 +179,8 @@ export function comingForward(
   if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
   const narrow = narrowTo(made, plan, moving, { now, sameAir: air === standing.air });
   const { plan: own, to: until, blocks } = narrow;
-  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, blocks };
+  const known = new Map(air === standing.air ? plan.steps.map((s) => [s.id, s]) : []);
+  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, known, blocks };
   const found = placed(around, moving, now, wanted);
   if (found === undefined) return undefined;
 
@@ -194,7 +197,7 @@ export function comingForward(
   const placedInAll = () => {
     const usual = horizonOf(whole);
     const to = plan.to <= usual ? usual : horizonOf(whole, STRETCH);
-    return placed({ situation: whole, plan, to, air, factors }, moving, now, wanted);
+    return placed({ situation: whole, plan, to, air, factors, known }, moving, now, wanted);
   };
   return {
     ...found,

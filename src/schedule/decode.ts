@@ -2,7 +2,8 @@ import type { Schedule } from '../engine/problem.ts';
 import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { markTimes } from '../drying/dry-marks.ts';
-import { startOf, type PlannedStep, type PlannedWindow } from '../model/plan.ts';
+import type { Film } from '../model/material.ts';
+import { endOf, startOf, type PlannedStep, type PlannedWindow } from '../model/plan.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
@@ -197,8 +198,17 @@ function airOf(air: ShopAir, room: string): AirSeries {
   return series;
 }
 
-/** Reads the search's answer back into steps with hands, stations, dry marks and windows, in order of start. */
-export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedule: Schedule): PlannedStep[] {
+/**
+ * Reads the search's answer back into steps with hands, stations, dry marks and windows, in order of start.
+ * @param known steps planned in this very air: a film that is laid as it was there dries as it did
+ */
+export function decode(
+  ground: Ground,
+  air: ShopAir,
+  compiled: Compiled,
+  schedule: Schedule,
+  known: ReadonlyMap<string, PlannedStep> = new Map(),
+): PlannedStep[] {
   const all = laidOut(ground, compiled, schedule);
   const byTask = new Map(all.map((l) => [l.task.id, l]));
   const previousOf = new Map([...ground.nextOf].map(([first, next]) => [next.id, byTask.get(first)]));
@@ -216,9 +226,23 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
     return (isThere ? known : undefined) ?? stations[0]?.id ?? '';
   };
 
+  const dryOf = ({ task, manner, end }: Laid, film: Film): PlannedStep['dry'] => {
+    const before = known.get(task.id);
+    if (
+      before?.dry !== undefined &&
+      before.way === manner.way.name &&
+      before.room === manner.place.room &&
+      endOf(before) === end
+    )
+      return before.dry;
+    const material = ground.drying.material(film);
+    return markTimes(material, film, airOf(air, manner.place.room), end, ground.factorOf(task.id));
+  };
+
   const step = (laid: Laid): PlannedStep => {
     const { task, manner } = laid;
     const { film } = manner.way;
+    const dry = film && dryOf(laid, film);
     const window = windowStepHas(ground, laid, byTask);
     return {
       id: task.id,
@@ -236,15 +260,7 @@ export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedul
       tools: manner.way.tools,
       spans: workSpans(ground.hours.ofHands(manner.hands), laid),
       holdsStationUntil: ownHold(ground, laid, byTask),
-      ...(film !== undefined && {
-        dry: markTimes(
-          ground.drying.material(film),
-          film,
-          airOf(air, manner.place.room),
-          laid.end,
-          ground.factorOf(task.id),
-        ),
-      }),
+      ...(dry !== undefined && { dry }),
       ...(window !== undefined && { window }),
       ...(task.atOnceAfter !== undefined && { atOnceAfter: task.atOnceAfter }),
       after: waitsOf(ground, laid, byTask),

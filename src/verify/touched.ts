@@ -10,17 +10,23 @@ function comesAsBefore(fact: Fact, ground: Ground, was: Fact, before: Ground): b
   return from === undefined || airAlike(from.from, then?.from, { start: from.leaves, end: fact.start });
 }
 
-/** Ids of the pieces of which a step, or what it goes by, is otherwise than in the plan `before`, which has passed. */
-export function touchedPieces(ground: Ground, before: Ground): ReadonlySet<string> {
+/** What is otherwise than in a plan that has passed. */
+export interface Touched {
+  /** Steps that are not as they were, or that their work comes to otherwise. */
+  readonly facts: readonly Fact[];
+  /** All steps of the pieces of these, and of those that had other steps. */
+  readonly ofTheirPieces: readonly Fact[];
+}
+
+export function touchedIn(ground: Ground, before: Ground): Touched {
   const missing = new Map<string, number>();
   for (const { task } of before.facts) missing.set(task.piece, (missing.get(task.piece) ?? 0) + 1);
   for (const { task } of ground.facts) missing.set(task.piece, (missing.get(task.piece) ?? 0) - 1);
-  const touched = new Set([...missing].flatMap(([piece, count]) => (count === 0 ? [] : [piece])));
-  for (const fact of ground.facts) {
-    if (touched.has(fact.task.piece)) continue;
+  const facts = ground.facts.filter((fact) => {
     const was = before.byId.get(fact.id);
-    const same = fact.passed && was?.settled === fact.settled && comesAsBefore(fact, ground, was, before);
-    if (!same) touched.add(fact.task.piece);
-  }
-  return touched;
+    return !fact.passed || was?.settled !== fact.settled || !comesAsBefore(fact, ground, was, before);
+  });
+  const pieces = new Set(facts.map((f) => f.task.piece));
+  for (const [piece, count] of missing) if (count !== 0) pieces.add(piece);
+  return { facts, ofTheirPieces: ground.facts.filter((f) => pieces.has(f.task.piece)) };
 }

@@ -1,7 +1,7 @@
 import type { Plan } from '../model/plan.ts';
 import type { Breach } from './breach.ts';
 import type { Evidence } from './facts.ts';
-import { type Ground, groundOf, type Passed, type Rule } from './ground.ts';
+import { groundOf, type Passed, type Rule } from './ground.ts';
 import { airKept } from './rules/air.ts';
 import { capacitiesKept } from './rules/capacity.ts';
 import { planComplete } from './rules/complete.ts';
@@ -21,7 +21,7 @@ import { staysKept } from './rules/stay.ts';
 import { waitsKept } from './rules/wait.ts';
 import { windowsKept } from './rules/window.ts';
 import { limitsKept } from './rules/within.ts';
-import { touchedPieces } from './touched.ts';
+import { touchedIn } from './touched.ts';
 
 const checks: readonly Rule[] = [
   planComplete,
@@ -41,13 +41,8 @@ const checks: readonly Rule[] = [
   latenessShown,
 ];
 
-/** What works out how films dry, minute by minute, and looks at nothing beyond a piece: nearly all of the work. */
-const ofEachPiece: readonly Rule[] = [waitsKept, windowsKept, airKept];
-
-function onlyTouched(ground: Ground, passed: Passed): Ground {
-  const touched = touchedPieces(ground, groundOf(passed.evidence, passed.plan, passed));
-  return { ...ground, facts: ground.facts.filter((f) => touched.has(f.task.piece)) };
-}
+/** What works out how films dry, and looks at nothing beyond a piece: nearly all of the work, with the air of each step. */
+const ofEachPiece: readonly Rule[] = [waitsKept, windowsKept];
 
 export interface Asked {
   /** A plan that has passed before: what is alike, down to the air, is not worked out again. */
@@ -62,7 +57,13 @@ export interface Asked {
  */
 export function verify(evidence: Evidence, plan: Plan, { passed, shown = true }: Asked = {}): Breach[] {
   const ground = groundOf(evidence, plan, passed);
-  const unsure = passed === undefined ? ground : onlyTouched(ground, passed);
-  const again = [...ofEachPiece, ...(shown ? [timesShown] : [])];
-  return [...checks.flatMap((check) => check(ground)), ...again.flatMap((check) => check(unsure))];
+  const all = { facts: ground.facts, ofTheirPieces: ground.facts };
+  const touched = passed === undefined ? all : touchedIn(ground, groundOf(passed.evidence, passed.plan, passed));
+  const pieces = { ...ground, facts: touched.ofTheirPieces };
+  return [
+    ...checks.flatMap((check) => check(ground)),
+    ...ofEachPiece.flatMap((check) => check(pieces)),
+    ...airKept({ ...ground, facts: touched.facts }),
+    ...(shown ? timesShown(pieces) : []),
+  ];
 }

@@ -8,7 +8,8 @@ import type { Ground } from '../ground.ts';
 import { broughtInFaults } from './shown-brought-in.ts';
 import { holds, prepared, windowsOf, type OpenWindow } from './window.ts';
 
-function dryFaults({ laid, end, step }: Fact, { say }: Ground): string[] {
+function dryFaults({ laid, end, step, passed }: Fact, { say }: Ground): string[] {
+  if (passed) return [];
   const shown: Partial<Readonly<Record<Mark, MarkTimes>>> = step.dry ?? {};
   return marks.flatMap((mark) => {
     const times = shown[mark];
