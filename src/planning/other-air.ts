@@ -5,6 +5,7 @@ import { effectiveMark } from '../model/effective-mark.ts';
 import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Minute, Span } from '../time/span.ts';
+import { isSure } from '../verify/fact.ts';
 import { groundOf } from '../verify/ground.ts';
 import { airKept } from '../verify/rules/air.ts';
 import type { Standing } from './current-plan.ts';
@@ -53,7 +54,7 @@ const FORGOTTEN_MINUTES = 24 * 60;
 /** Does a coat that stays as planned meet air, `then`, in `during`, in which it cannot be laid or dry? */
 export function spoilsWhatStays(
   situation: Situation,
-  { plan, factors }: Standing,
+  { plan, air, factors }: Standing,
   moving: ReadonlySet<string>,
   { room, during, then }: { readonly room: string; readonly during: Span; readonly then: ShopAir },
 ): boolean {
@@ -69,6 +70,8 @@ export function spoilsWhatStays(
   const sections = new Set(wet.map(sectionOf));
   const steps = plan.steps.filter((s) => sections.has(sectionOf(s)));
   const coats = new Set(wet.map((s) => s.id));
-  const broken = airKept(groundOf({ situation, air: then, factors }, { ...plan, steps }));
-  return broken.some(({ steps: [coat = ''] }) => coats.has(coat));
+  const near = { ...plan, steps };
+  const passed = { evidence: { situation, air, factors }, plan: near };
+  const ground = groundOf({ situation, air: then, factors }, near, passed);
+  return ground.facts.some((f) => coats.has(f.id) && !isSure(f) && airKept(ground, [f]).length > 0);
 }

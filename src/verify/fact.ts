@@ -3,11 +3,11 @@ import { dryMap } from '../drying/dry-marks.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import type { Mark, Pace } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
-import type { PlannedStep } from '../model/plan.ts';
+import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
 import type { SessionPart } from '../model/session-part.ts';
 import type { Station } from '../model/shop.ts';
 import type { Task, Way } from '../model/task.ts';
-import type { Minute } from '../time/span.ts';
+import type { Minute, Span } from '../time/span.ts';
 
 /** A film where it dries: what it is, how thick, and the air around it. */
 export interface LaidFilm {
@@ -32,8 +32,8 @@ export interface Fact {
   /** Done or at work: the past, which nothing reproaches. */
   readonly settled: boolean;
   readonly laid?: LaidFilm;
-  /** All about it is as it was in a plan that has passed: what it shows of its film is so. */
-  readonly passed: boolean;
+  /** What it shows of its film up to then is so: all about it was the same in a plan that has passed. */
+  readonly sureUntil: Minute;
   /** Dust-free, at the slow end; the end where nothing has to dry. */
   readonly wetUntil: Minute;
   /** Safe to move, at the slow end; the end where nothing has to dry. */
@@ -46,12 +46,22 @@ export function isRags({ task }: Fact): boolean {
 }
 
 /** When the film of a step reaches `mark` or what stands in for it, at the slow end; the step's end where nothing has to dry. */
-export function lateMark(
-  { laid, end, step, passed }: Pick<Fact, 'laid' | 'end' | 'step' | 'passed'>,
-  mark: Mark,
-): Minute {
-  const answering = passed && laid !== undefined ? effectiveMark(laid.material, mark) : undefined;
-  return (answering && step.dry?.[answering]?.late) ?? reached(laid, end, mark, 'late') ?? end;
+export function lateMark(fact: Pick<Fact, 'laid' | 'end' | 'step' | 'sureUntil'>, mark: Mark): Minute {
+  const { laid, end, step, sureUntil } = fact;
+  const answering = laid && effectiveMark(laid.material, mark);
+  const shown = answering && step.dry?.[answering]?.late;
+  return shown !== undefined && shown <= sureUntil ? shown : (reached(laid, end, mark, 'late') ?? end);
+}
+
+/** From the start of a step until the last mark that it shows. */
+export function untilDry(step: PlannedStep): Span {
+  const lates = Object.values(step.dry ?? {}).map(({ late }) => late);
+  return { start: startOf(step), end: Math.max(endOf(step), ...lates) };
+}
+
+/** Is all that it shows of its film so? */
+export function isSure({ step, sureUntil }: Pick<Fact, 'step' | 'sureUntil'>): boolean {
+  return untilDry(step).end <= sureUntil;
 }
 
 /** When `laid`, finished at `end`, reaches `mark` or what stands in for it; undefined where nothing has to dry. */

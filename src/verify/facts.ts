@@ -3,6 +3,7 @@ import type { PlannedStep } from '../model/plan.ts';
 import type { SessionPart } from '../model/session-part.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task, Way } from '../model/task.ts';
+import type { Minute } from '../time/span.ts';
 import { lateMark, type Fact, type LaidFilm } from './fact.ts';
 
 /** What a plan is checked against. */
@@ -39,7 +40,7 @@ export function factOf(
   step: PlannedStep,
   task: Task,
   evidence: Evidence,
-  passed: boolean,
+  sureUntil: Minute,
   part?: SessionPart,
 ): Fact | undefined {
   const { situation } = evidence;
@@ -51,7 +52,7 @@ export function factOf(
   if (way === undefined || station === undefined || first === undefined || last === undefined) return undefined;
   if (!wellFormed(step, done)) return undefined;
   const laid = laidBy(task, way, station.room, evidence);
-  const film = { ...(laid !== undefined && { laid }), end: last.end, step, passed };
+  const film = { ...(laid !== undefined && { laid }), end: last.end, step, sureUntil };
   return {
     id: task.id,
     task,

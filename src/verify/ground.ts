@@ -1,12 +1,13 @@
 import { openSpans } from '../model/hours.ts';
-import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
+import { startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
-import type { Minute, Span, Spans } from '../time/span.ts';
+import type { Minute, Spans } from '../time/span.ts';
+import { ALWAYS } from '../time/time-map.ts';
 import type { Breach } from './breach.ts';
 import type { Fact } from './fact.ts';
 import { factOf, type Evidence } from './facts.ts';
-import { airAlike } from './other-air.ts';
+import { sameUntil } from './other-air.ts';
 import { sayFor, type Say } from './say.ts';
 
 /** All that a rule may ask about. */
@@ -56,15 +57,9 @@ export interface Passed {
   readonly plan: Plan;
 }
 
-/** From the start of a step until the last mark that it shows. */
-function untilDry(step: PlannedStep): Span {
-  const lates = Object.values(step.dry ?? {}).map(({ late }) => late);
-  return { start: startOf(step), end: Math.max(endOf(step), ...lates) };
-}
-
-/** Is all about a step, down to the air around it, as it was in a plan that has passed? */
-function asPassed(evidence: Evidence, passed: Passed | undefined): (step: PlannedStep, task: Task) => boolean {
-  if (passed === undefined) return () => false;
+/** Up to when all about a step, down to the air around it, is as it was in a plan that has passed. */
+function asPassed(evidence: Evidence, passed: Passed | undefined): (step: PlannedStep, task: Task) => Minute {
+  if (passed === undefined) return () => ALWAYS;
   const steps = new Map(passed.plan.steps.map((s) => [s.id, s]));
   const tasks = new Map(passed.evidence.situation.tasks.map((t) => [t.id, t]));
   const roomIn = ({ situation }: Evidence, { station }: PlannedStep) =>
@@ -72,23 +67,23 @@ function asPassed(evidence: Evidence, passed: Passed | undefined): (step: Planne
   const filmIn = ({ situation, factors }: Evidence, { material = '', id }: PlannedStep) =>
     [situation.book.materials.get(material), factors.get(id)] as const;
   return (step, task) => {
-    if (steps.get(step.id) !== step || tasks.get(task.id) !== task) return false;
+    if (steps.get(step.id) !== step || tasks.get(task.id) !== task) return ALWAYS;
     const [room, then] = [roomIn(evidence, step), filmIn(passed.evidence, step)];
     if (room !== roomIn(passed.evidence, step) || !filmIn(evidence, step).every((what, k) => what === then[k]))
-      return false;
-    return airAlike(evidence.air.get(room), passed.evidence.air.get(room), untilDry(step));
+      return ALWAYS;
+    return sameUntil(evidence.air.get(room), passed.evidence.air.get(room), startOf(step));
   };
 }
 
 /** @param passed a plan that has passed before: what a step that is as it was there shows of its film is taken as so */
 export function groundOf(evidence: Evidence, plan: Plan, passed?: Passed): Ground {
-  const isAsPassed = asPassed(evidence, passed);
+  const sureUntil = asPassed(evidence, passed);
   const tasks = new Map(evidence.situation.tasks.map((t) => [t.id, t]));
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
   const facts = plan.steps.flatMap((step) => {
     const task = tasks.get(step.id);
     const fact =
-      task === undefined ? undefined : factOf(step, task, evidence, isAsPassed(step, task), partOf(sessions, step.id));
+      task === undefined ? undefined : factOf(step, task, evidence, sureUntil(step, task), partOf(sessions, step.id));
     return fact === undefined ? [] : [fact];
   });
   return {

@@ -26,10 +26,16 @@ function spanApart(a: AirSeries, b: AirSeries): Span | undefined {
 
 const apart = oncePer(spanApart);
 
+/** Up to when what lies in it from `start` on meets the same air in both: never, if not even the air before `start` is forgotten. */
+export function sameUntil(a: AirSeries | undefined, b: AirSeries | undefined, start: Minute): Minute {
+  if (a === b) return NEVER;
+  if (a === undefined || b === undefined) return ALWAYS;
+  const differs = apart(a, b);
+  if (differs === undefined || start >= differs.end + FORGOTTEN_MINUTES) return NEVER;
+  return start <= differs.start ? differs.start : ALWAYS;
+}
+
 /** Is the air the same for all that lies in it from `start` to `end`, or did it differ so long before that nothing knows of it? */
 export function airAlike(a: AirSeries | undefined, b: AirSeries | undefined, { start, end }: Span): boolean {
-  if (a === b) return true;
-  if (a === undefined || b === undefined) return false;
-  const differs = apart(a, b);
-  return differs === undefined || end <= differs.start || start >= differs.end + FORGOTTEN_MINUTES;
+  return end <= sameUntil(a, b, start);
 }

@@ -1,5 +1,5 @@
 import { broughtIn } from './brought-in.ts';
-import type { Fact } from './fact.ts';
+import { isSure, type Fact } from './fact.ts';
 import type { Ground } from './ground.ts';
 import { airAlike } from './other-air.ts';
 
@@ -24,7 +24,7 @@ export function touchedIn(ground: Ground, before: Ground): Touched {
   for (const { task } of ground.facts) missing.set(task.piece, (missing.get(task.piece) ?? 0) - 1);
   const facts = ground.facts.filter((fact) => {
     const was = before.byId.get(fact.id);
-    return !fact.passed || was?.settled !== fact.settled || !comesAsBefore(fact, ground, was, before);
+    return !isSure(fact) || was?.settled !== fact.settled || !comesAsBefore(fact, ground, was, before);
   });
   const pieces = new Set(facts.map((f) => f.task.piece));
   for (const [piece, count] of missing) if (count !== 0) pieces.add(piece);

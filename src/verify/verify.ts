@@ -63,7 +63,7 @@ export function verify(evidence: Evidence, plan: Plan, { passed, shown = true }:
   return [
     ...checks.flatMap((check) => check(ground)),
     ...ofEachPiece.flatMap((check) => check(pieces)),
-    ...airKept({ ...ground, facts: touched.facts }),
+    ...airKept(ground, touched.facts),
     ...(shown ? timesShown(pieces) : []),
   ];
 }

@@ -21,6 +21,8 @@ interface Otherwise {
   /** One step at another's place. */
   readonly swap?: readonly [number, number] | undefined;
   readonly left: number | undefined;
+  /** A coat on work that is brought in is begun so much sooner: while it is still cold, perhaps. */
+  readonly sooner?: Shift | undefined;
   /** Rooms so much warmer for two days from then on. */
   readonly warmed?: { readonly room: number; readonly byK: number; readonly after: number } | undefined;
   readonly opened: boolean;
@@ -33,6 +35,10 @@ const otherwise: fc.Arbitrary<Otherwise> = fc.record({
   ),
   swap: fc.option(fc.tuple(fc.nat(1000), fc.nat(1000)), { nil: undefined, freq: 4 }),
   left: fc.option(fc.nat(1000), { nil: undefined, freq: 8 }),
+  sooner: fc.option(fc.record({ step: fc.nat(1000), minutes: fc.integer({ min: -300, max: -5 }) }), {
+    nil: undefined,
+    freq: 2,
+  }),
   warmed: fc.option(fc.record({ room: fc.nat(9), byK: fc.constantFrom(-8, -2, 3), after: fc.nat(10) }), {
     nil: undefined,
     freq: 3,
@@ -40,14 +46,16 @@ const otherwise: fc.Arbitrary<Otherwise> = fc.record({
   opened: fc.boolean(),
 });
 
-function changedPlan(plan: Plan, { shifts, swap, left }: Otherwise): Plan {
+function changedPlan(plan: Plan, { shifts, swap, left, sooner }: Otherwise): Plan {
   const steps: PlannedStep[] = [...plan.steps];
   const at = (k: number) => k % steps.length;
-  for (const { step, minutes } of shifts) {
-    const old = steps[at(step)]!;
-    const spans = old.spans.map(({ start, end }) => ({ start: start + minutes, end: end + minutes }));
-    steps[at(step)] = { ...old, spans };
-  }
+  const shift = (k: number, minutes: number) => {
+    const spans = steps[k]!.spans.map(({ start, end }) => ({ start: start + minutes, end: end + minutes }));
+    steps[k] = { ...steps[k]!, spans };
+  };
+  for (const { step, minutes } of shifts) shift(at(step), minutes);
+  const brought = steps.flatMap((s, k) => (s.broughtIn !== undefined && s.material !== undefined ? [k] : []));
+  if (sooner !== undefined && brought.length > 0) shift(brought[sooner.step % brought.length]!, sooner.minutes);
   if (swap !== undefined) {
     const [to, from] = [steps[at(swap[0])]!, steps[at(swap[1])]!];
     steps[at(swap[0])] = { ...to, station: from.station, room: from.room };

@@ -99,10 +99,11 @@ function firstColder(air: AirSeries, from: Minute, to: Minute, leastC: number): 
 /**
  * Air and surface inside the material's limits at every minute from the start of application until the film is dust-free,
  * and the air as warm as it asks for the hours after. Work that has come in from a colder room follows the air of the new one.
+ * @param of the steps that are looked at
  */
-export function airKept(ground: Ground): Breach[] {
-  const { facts, say } = ground;
-  return facts
+export function airKept(ground: Ground, of: readonly Fact[] = ground.facts): Breach[] {
+  const { say } = ground;
+  return of
     .filter((f) => !f.settled)
     .flatMap((fact): Breach[] => {
       if (fact.laid === undefined) return [];

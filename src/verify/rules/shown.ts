@@ -3,13 +3,14 @@ import { marks, type Mark, type Pace } from '../../model/mark.ts';
 import type { MarkTimes, PlannedStep } from '../../model/plan.ts';
 import type { Minute } from '../../time/span.ts';
 import type { Breach } from '../breach.ts';
-import { lateMark, type Fact } from '../fact.ts';
+import { isSure, lateMark, type Fact } from '../fact.ts';
 import type { Ground } from '../ground.ts';
 import { broughtInFaults } from './shown-brought-in.ts';
 import { holds, prepared, windowsOf, type OpenWindow } from './window.ts';
 
-function dryFaults({ laid, end, step, passed }: Fact, { say }: Ground): string[] {
-  if (passed) return [];
+function dryFaults(fact: Fact, { say }: Ground): string[] {
+  const { laid, end, step } = fact;
+  if (isSure(fact)) return [];
   const shown: Partial<Readonly<Record<Mark, MarkTimes>>> = step.dry ?? {};
   return marks.flatMap((mark) => {
     const times = shown[mark];
