@@ -1,7 +1,7 @@
 import type { AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { isRags, type Fact } from './fact.ts';
-import type { Ground } from './ground.ts';
+import { sectionOf, type Ground } from './ground.ts';
 
 /** Work that stood in another room before, and when it is carried over. */
 export interface BroughtIn {
@@ -23,10 +23,8 @@ function whenOpen(minute: Minute, { open }: Ground): Minute {
  * before the plan that the shop follows had it carried.
  */
 export function broughtIn(fact: Fact, ground: Ground): BroughtIn | undefined {
-  const { facts, situation, air } = ground;
-  const own = facts.filter(
-    (f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section && !isRags(f),
-  );
+  const { bySection, situation, air } = ground;
+  const own = (bySection.get(sectionOf(fact)) ?? []).filter((f) => !isRags(f));
   const before = own.filter((f) => f.end <= fact.start).sort((a, b) => a.start - b.start);
   const last = before.findLast((f) => f.station.room !== fact.station.room);
   if (last === undefined) return undefined;

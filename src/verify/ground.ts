@@ -18,6 +18,7 @@ export interface Ground extends Evidence {
   readonly facts: readonly Fact[];
   readonly byId: ReadonlyMap<string, Fact>;
   readonly byObject: ReadonlyMap<string, readonly Fact[]>;
+  readonly bySection: ReadonlyMap<string, readonly Fact[]>;
   /** When the shop is open, from before the first step until long after the last. */
   readonly open: Spans;
   readonly say: Say;
@@ -36,6 +37,11 @@ export function groups(
       else group.push(fact);
     }
   return grouped;
+}
+
+/** The section that a step belongs to, told from those of other pieces. */
+export function sectionOf({ task }: Fact): string {
+  return `${task.piece}/${task.section}`;
 }
 
 /** One of the rules: all places where the plan breaks it. */
@@ -93,6 +99,7 @@ export function groundOf(evidence: Evidence, plan: Plan, passed?: Passed): Groun
     facts,
     byId: new Map(facts.map((f) => [f.id, f])),
     byObject: groups(facts, (f) => [f.task.object]),
+    bySection: groups(facts, (f) => [sectionOf(f)]),
     open: openAround(evidence, facts),
     say: sayFor(evidence.situation),
   };

@@ -1,12 +1,12 @@
 import { broughtIn } from '../brought-in.ts';
 import type { Fact } from '../fact.ts';
-import type { Ground } from '../ground.ts';
+import { sectionOf, type Ground } from '../ground.ts';
 import { firstUnfit } from './air.ts';
 
 /** The coats of a section from `fact` on, until it leaves the room again. */
-function coatsHere(fact: Fact, { facts }: Ground): Fact[] {
-  const own = facts
-    .filter((f) => f.task.piece === fact.task.piece && f.task.section === fact.task.section && f.start >= fact.start)
+function coatsHere(fact: Fact, { bySection }: Ground): Fact[] {
+  const own = (bySection.get(sectionOf(fact)) ?? [])
+    .filter((f) => f.start >= fact.start)
     .sort((a, b) => a.start - b.start);
   const leaves = own.findIndex((f) => f.station.room !== fact.station.room);
   return own.slice(0, leaves < 0 ? undefined : leaves).filter((f) => f.laid !== undefined && !f.settled);
