@@ -47,7 +47,7 @@ export function toldOf(nearest: Nearest): ToldNearest {
 /** Less than this is not worth a change. */
 const LEAST_GAIN_MINUTES = 15;
 /** So many are tried at most. */
-const MOST_TRIES = 12;
+const MOST_TRIES = 8;
 /** Hours are told in quarters. */
 const QUARTER = 15;
 const DAY_MINUTES = 24 * 60;
@@ -373,46 +373,42 @@ export function nearestChange(
   const by = first.start - LEAST_GAIN_MINUTES;
   const forward = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait) => {
     onTry();
-    return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
-  };
-  const sooner = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait) => {
     tried += 1;
-    return forward(changes, moving, wait);
+    return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
   };
   for (const [k, link] of chain.entries()) {
     if (isSettled(link.cause)) break;
     const moving = movingUpTo(desk, chain, k);
     const wait = waitFor(link, k === 0 ? by : undefined);
     const asItIs = once((): Nearest | undefined => {
-      const held = sooner([], moving)?.held();
+      const held = forward([], moving)?.held();
       return held && { kind: 'as-it-is', ...held };
     });
     if (link.cause.kind === 'better-so') {
       const found = asItIs();
       if (found !== undefined) return found;
     }
-    const helps = ({ trials, strongest }: Group): boolean => {
+    const helps = ({ strongest }: Group): boolean => {
       if (strongest === undefined) return true;
-      const would = changesAir(strongest)
+      return changesAir(strongest)
         ? wait === undefined || driesInTime(followed, strongest, wait)
         : forward(strongest, moving) !== undefined;
-      if (!would) tried += trials.length;
-      return would;
     };
     for (const group of groupsOf(trialsFor(desk, link), k === 0)) {
       if (tried < MOST_TRIES && !helps(group)) continue;
       for (const asked of group.trials) {
         if (tried >= MOST_TRIES) return { kind: 'none', tried };
-        const found = sooner(asked, moving, wait);
+        const found = forward(asked, moving, wait);
         if (found === undefined) continue;
         // What helps with no change at all is no change's merit.
         const anyway = asItIs();
         if (anyway !== undefined) return anyway;
         const least = trimmed(desk, found.steps, asked);
         const same = JSON.stringify(least) === JSON.stringify(asked);
-        const enough = same ? undefined : sooner(least, moving)?.held();
+        const enough = same ? undefined : forward(least, moving)?.held();
         const then = enough ?? found.held();
-        if (then === undefined) continue;
+        // What the verifier turns down would be turned down all the more of what is stronger.
+        if (then === undefined) break;
         const along = then.plan.steps.flatMap((step) =>
           step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
         );
