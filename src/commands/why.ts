@@ -2,7 +2,7 @@ import { nearestChange, toldOf, type ToldNearest } from '../planning/nearest-cha
 import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
 import { namesOf } from '../reports/names.ts';
-import { nearestScreen, whyDocument, whyScreen } from '../reports/why.ts';
+import { nearestScreen, spokenOf, whyDocument, whyScreen } from '../reports/why.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { whileSaying } from '../terminal/progress.ts';
 import { isoWriter } from '../time/iso.ts';
@@ -39,8 +39,8 @@ export async function answer(call: Call): Promise<ExitCode> {
     printJson(call, document);
     return 0;
   }
-  const mentioned = new Set(chain.flatMap(({ step, cause }) => ('by' in cause ? [step.id, cause.by] : [step.id])));
-  const steps = plan.steps.filter((s) => mentioned.has(s.id));
+  const spoken = spokenOf(chain, late);
+  const steps = plan.steps.filter((s) => spoken.has(s.id));
   const shown = harmlessData({ book: shop.book, plan: { ...plan, steps }, chain, late });
   const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
   // The search may take a second: what holds the step need not wait for it.

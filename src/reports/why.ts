@@ -140,6 +140,12 @@ function nearestLines(nearest: ToldNearest, first: WhyLink, desk: Desk): string[
   }
 }
 
+/** Ids of the steps that are spoken of. */
+export function spokenOf(chain: readonly WhyLink[], late: readonly LateCoat[]): ReadonlySet<string> {
+  const others = chain.flatMap(({ cause }) => ('by' in cause ? [cause.by] : []));
+  return new Set([...chain.map(({ step }) => step.id), ...others, ...late.map(({ film }) => film)]);
+}
+
 /** Why a step is where it is: each link of the chain with what holds it, back to now. */
 export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string {
   const { look, manner, names } = desk;
