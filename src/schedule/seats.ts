@@ -15,6 +15,13 @@ export interface Stay {
   readonly fixed?: string;
 }
 
+/** A slot of a station, from the start of a stay. */
+interface Taken {
+  readonly station: string;
+  readonly start: Minute;
+  until: Minute;
+}
+
 /**
  * Gives every stay a station of its place, those that are certain first. Stays that overlap never outnumber a place's slots,
  * so that, where nothing certain lies ahead, going through them by start always finds one (an interval graph needs as many
@@ -22,7 +29,6 @@ export interface Stay {
  */
 export function seat(stays: readonly Stay[]): Map<string, string> {
   const stationOf = new Map<string, string>();
-  const taken = new Map<string, Stay[][]>();
   const ordered = [...stays].sort(
     (a, b) =>
       Number(b.fixed !== undefined) - Number(a.fixed !== undefined) ||
@@ -30,25 +36,26 @@ export function seat(stays: readonly Stay[]): Map<string, string> {
       Number(b.takesOver !== undefined) - Number(a.takesOver !== undefined) ||
       a.task.localeCompare(b.task, 'en'),
   );
-  const slotOf = new Map<string, { station: string; slot: number }>();
-  const freeSlot = (stay: Stay, station: string): number => {
-    const slots = taken.get(station) ?? [];
-    return slots.findIndex((others) => others.every((o) => o.until <= stay.start || stay.until <= o.start));
+  const slotsOf = new Map(stays.flatMap(({ place }) => place.stations.map((s) => [s.id, s.slots] as const)));
+  const standing = new Map<string, Taken[]>();
+  const takenBy = new Map<string, Taken>();
+  const isFree = (station: string, { start, until }: Stay): boolean => {
+    const met = (standing.get(station) ?? []).filter((s) => s.start < until && start < s.until);
+    const begun = met.map((s) => Math.max(s.start, start));
+    return [start, ...begun].every(
+      (then) => met.filter((s) => s.start <= then && then < s.until).length < (slotsOf.get(station) ?? 0),
+    );
   };
-  for (const place of new Set(stays.map((s) => s.place)))
-    for (const station of place.stations)
-      taken.set(
-        station.id,
-        Array.from({ length: station.slots }, () => []),
-      );
   for (const stay of ordered) {
-    const inherited = stay.takesOver === undefined ? undefined : slotOf.get(stay.takesOver);
+    const before = takenBy.get(stay.takesOver ?? '');
+    // From then on the slot is the one stay's, and no longer the other's.
+    if (before !== undefined) before.until = Math.min(before.until, stay.start);
     const names = [stay.fixed, stay.wish, ...stay.place.stations.map((s) => s.id)].filter((n) => n !== undefined);
-    const station = inherited?.station ?? names.find((n) => taken.has(n) && freeSlot(stay, n) >= 0) ?? names[0];
+    const station = before?.station ?? names.find((n) => slotsOf.has(n) && isFree(n, stay)) ?? names[0];
     if (station === undefined) throw new Error(`no station for ${stay.task}`);
-    const slot = inherited?.slot ?? Math.max(0, freeSlot(stay, station));
-    taken.get(station)?.[slot]?.push(stay);
-    slotOf.set(stay.task, { station, slot });
+    const taken = { station, start: stay.start, until: stay.until };
+    standing.set(station, [...(standing.get(station) ?? []), taken]);
+    takenBy.set(stay.task, taken);
     stationOf.set(stay.task, station);
   }
   return stationOf;
