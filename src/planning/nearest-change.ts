@@ -302,24 +302,28 @@ interface Group {
   readonly strongest?: Trial;
 }
 
-/**
- * Of other air the strongest comes first; of what gives more hands, hours or room, all together. Only the first trial of all
- * is likely to help, and is tried by itself.
- */
-function groupsOf(trials: readonly Trial[], isFirst: boolean): Group[] {
-  const ofKind = (kind: Change['kind']): Group[] => {
-    const alike = trials.filter((trial) => trial[0]?.kind === kind);
-    const strongest = alike.at(-1);
-    return strongest === undefined ? [] : [{ trials: alike, strongest }];
-  };
-  const plain = trials.filter((trial) => !changesAir(trial));
-  const alone = isFirst ? plain.slice(0, 1) : [];
-  const rest = plain.slice(alone.length);
+/** The first `alone` of the trials, each by itself, and then the rest. */
+function grouped(trials: readonly Trial[], alone: number, strongestOf: (rest: readonly Trial[]) => Trial): Group[] {
+  const rest = trials.slice(alone);
+  const single = (trial: Trial): Group => ({ trials: [trial] });
   return [
-    ...alone.map((trial) => ({ trials: [trial] })),
-    ...(rest.length > 1 ? [{ trials: rest, strongest: rest.flat() }] : rest.map((trial) => ({ trials: [trial] }))),
-    ...ofKind('warmer'),
-    ...ofKind('drier'),
+    ...trials.slice(0, alone).map(single),
+    ...(rest.length > 1 ? [{ trials: rest, strongest: strongestOf(rest) }] : rest.map(single)),
+  ];
+}
+
+/**
+ * Of other air the last is the strongest; of what gives more hands, hours or room, it is all of it together. The first of all is
+ * likely to help and is tried by itself, and so is the least of other air, unless what it does is seen from how a film dries.
+ */
+function groupsOf(trials: readonly Trial[], isFirst: boolean, waitsForFilm: boolean): Group[] {
+  const last = (rest: readonly Trial[]): Trial => rest.at(-1) ?? [];
+  const ofKind = (kind: Change['kind']) => trials.filter((trial) => trial[0]?.kind === kind);
+  const plain = trials.filter((trial) => !changesAir(trial));
+  return [
+    ...grouped(plain, isFirst ? 1 : 0, (rest) => rest.flat()),
+    ...grouped(ofKind('warmer'), waitsForFilm ? 0 : 1, last),
+    ...grouped(ofKind('drier'), waitsForFilm ? 0 : 1, last),
   ];
 }
 
@@ -390,11 +394,11 @@ export function nearestChange(
     }
     const helps = ({ strongest }: Group): boolean => {
       if (strongest === undefined) return true;
-      return changesAir(strongest)
-        ? wait === undefined || driesInTime(followed, strongest, wait)
+      return wait !== undefined && changesAir(strongest)
+        ? driesInTime(followed, strongest, wait)
         : forward(strongest, moving) !== undefined;
     };
-    for (const group of groupsOf(trialsFor(desk, link), k === 0)) {
+    for (const group of groupsOf(trialsFor(desk, link), k === 0, wait !== undefined)) {
       if (tried < MOST_TRIES && !helps(group)) continue;
       for (const asked of group.trials) {
         if (tried >= MOST_TRIES) return { kind: 'none', tried };
