@@ -12,6 +12,7 @@ export const testFiles = [
     'settled',
     'carried',
     'surface',
+    'passed',
   ],
   ...['verify', 'oracle', 'sweep'],
 ]
