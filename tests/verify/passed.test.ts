@@ -7,6 +7,7 @@ import type { Breach } from '../../src/verify/breach.ts';
 import type { Evidence } from '../../src/verify/facts.ts';
 import { airAlike } from '../../src/verify/other-air.ts';
 import { verify } from '../../src/verify/verify.ts';
+import { still } from '../drying/arbitrary.ts';
 import { planWith, situation as small, tasks as smallTasks } from './base.ts';
 import { evidenceOf, on, planOf, shop, situationOf, step, task, way } from './fixture.ts';
 
@@ -164,6 +165,81 @@ describe('a plan that has passed before', () => {
       fc.property(otherwise, (other) => void brokenIn(other)),
       { numRuns: 300 },
     );
+  });
+});
+
+describe('a coat that is as it was, on work that comes in otherwise', () => {
+  const cold = new Map([
+    ['workshop', still(12, 50)],
+    ['spray-room', still(23, 50)],
+  ]);
+  const wipe = seat('wipe', [way(60, { stations: ['bench', 'spray'] })]);
+  const coat = seat('coat', [sprayed]);
+  const of = situationOf([wipe, coat]);
+  const wiped = (station: string, clock = '08:00') => step(wipe, { at: on('mon', clock), station });
+  const coated = step(coat, { at: on('mon', '13:30'), station: 'booth' });
+  const held = (then: Situation): Evidence => evidenceOf(then, { air: cold });
+  const inShop = (over: Partial<typeof shop>): Situation => ({
+    ...of,
+    book: { ...of.book, shop: { ...shop, ...over } },
+  });
+
+  /** Held against the rules by itself and after the other has passed, it breaks the same: the air of the coat among them. */
+  function spoilt(
+    passed: { situation: Situation; steps: PlannedStep[] },
+    then: { situation: Situation; steps: PlannedStep[] },
+  ) {
+    const before = { evidence: held(passed.situation), plan: planOf(passed.steps) };
+    expect(verify(before.evidence, before.plan)).toEqual([]);
+    const whole = verify(held(then.situation), planOf(then.steps));
+    expect(whole.filter((b) => b.rule === 'air').map((b) => b.steps)).toEqual([[coat.id]]);
+    expect(told(verify(held(then.situation), planOf(then.steps), { passed: before }))).toEqual(told(whole));
+  }
+  const usualSteps = [wiped('bench-1'), coated];
+
+  test('later, since the shop is shut while it should be carried', () => {
+    const days = {
+      '2027-01-11': [
+        { from: 480, to: 530 },
+        { from: 790, to: 1020 },
+      ],
+    };
+    spoilt(
+      { situation: of, steps: usualSteps },
+      { situation: inShop({ opening: { ...shop.opening, days } }), steps: usualSteps },
+    );
+  });
+
+  test('from a colder room than before', () => {
+    const warm = [wiped('booth-2', '10:00'), coated];
+    spoilt({ situation: of, steps: warm }, { situation: of, steps: [wiped('bench-1', '12:25'), coated] });
+  });
+
+  test('later from the same room', () => {
+    spoilt({ situation: of, steps: usualSteps }, { situation: of, steps: [wiped('bench-1', '12:25'), coated] });
+  });
+
+  test('at a station that stands in another room now', () => {
+    const stations = shop.stations.map((s) => (s.id === 'booth' ? { ...s, room: 'workshop' } : s));
+    const soon = step(coat, { at: on('mon', '13:30'), station: 'booth' });
+    const freezing = new Map([...cold, ['workshop', still(5, 50)]]);
+    const before = { evidence: evidenceOf(of, { air: freezing }), plan: planOf([wiped('booth-2'), soon]) };
+    expect(verify(before.evidence, before.plan)).toEqual([]);
+    const then = evidenceOf(inShop({ stations }), { air: freezing });
+    const whole = verify(then, before.plan);
+    expect(whole.map((b) => b.rule)).toContain('air');
+    expect(told(verify(then, before.plan, { passed: before }))).toEqual(told(whole));
+  });
+
+  test('that is thicker than was thought', () => {
+    const thick = situationOf([wipe, { ...coat, thicknessMm: 400 }]);
+    spoilt({ situation: of, steps: usualSteps }, { situation: thick, steps: usualSteps });
+  });
+
+  test('that was taken for done: nothing reproaches the past', () => {
+    const early = [wiped('bench-1'), step(coat, { at: on('mon', '09:05'), station: 'booth', over: { done: true } })];
+    const done = new Map([[coat.id, { from: on('mon', '09:05'), to: on('mon', '09:35') }]]);
+    spoilt({ situation: situationOf([wipe, coat], { done }), steps: early }, { situation: of, steps: early });
   });
 });
 
