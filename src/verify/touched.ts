@@ -6,7 +6,7 @@ import { airAlike } from './other-air.ts';
 /** Is it brought in from where and when it was before? */
 function comesAsBefore(fact: Fact, ground: Ground, was: Fact, before: Ground): boolean {
   const [from, then] = [broughtIn(fact, ground), broughtIn(was, before)];
-  if (from?.room !== then?.room || from?.leaves !== then?.leaves) return false;
+  if (from?.leaves !== then?.leaves) return false;
   return from === undefined || airAlike(from.from, then?.from, { start: from.leaves, end: fact.start });
 }
 

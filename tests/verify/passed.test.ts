@@ -178,7 +178,7 @@ describe('a coat that is as it was, on work that comes in otherwise', () => {
   const of = situationOf([wipe, coat]);
   const wiped = (station: string, clock = '08:00') => step(wipe, { at: on('mon', clock), station });
   const coated = step(coat, { at: on('mon', '13:30'), station: 'booth' });
-  const held = (then: Situation): Evidence => evidenceOf(then, { air: cold });
+  const held = (then: Situation, air = cold): Evidence => evidenceOf(then, { air });
   const inShop = (over: Partial<typeof shop>): Situation => ({
     ...of,
     book: { ...of.book, shop: { ...shop, ...over } },
@@ -213,6 +213,29 @@ describe('a coat that is as it was, on work that comes in otherwise', () => {
   test('from a colder room than before', () => {
     const warm = [wiped('booth-2', '10:00'), coated];
     spoilt({ situation: of, steps: warm }, { situation: of, steps: [wiped('bench-1', '12:25'), coated] });
+  });
+
+  test('from the same room, which is colder now', () => {
+    const warm = new Map([...cold, ['workshop', still(23, 50)]]);
+    const soon = step(coat, { at: on('mon', '14:05'), station: 'booth' });
+    const before = { evidence: held(of, warm), plan: planOf([wiped('bench-1', '13:00'), soon]) };
+    expect(verify(before.evidence, before.plan)).toEqual([]);
+    const whole = verify(held(of), before.plan);
+    expect(whole.map((b) => b.rule)).toContain('air');
+    expect(told(verify(held(of), before.plan, { passed: before }))).toEqual(told(whole));
+  });
+
+  test('of another material, and slower to dry', () => {
+    const before = { evidence: held(of), plan: planOf(usualSteps) };
+    const enamel = of.book.materials.get('enamel')!;
+    const materials = new Map([
+      ...of.book.materials,
+      ['enamel', { ...enamel, limits: { ...enamel.limits!, minTempC: 25 } }],
+    ]);
+    const then = { ...held({ ...of, book: { ...of.book, materials } }), factors: new Map([[coat.id, 1.5]]) };
+    const whole = verify(then, before.plan);
+    expect(new Set(whole.map((b) => b.rule))).toEqual(new Set(['air', 'shown']));
+    expect(told(verify(then, before.plan, { passed: before }))).toEqual(told(whole));
   });
 
   test('later from the same room', () => {
@@ -255,6 +278,7 @@ describe('two airs', () => {
     expect(airAlike(a, b, { start: differs.end + 2 * DAY, end: 1e9 })).toBe(true);
     expect(airAlike(a, b, { start: differs.end + 2 * DAY - 1, end: differs.end + 3 * DAY })).toBe(false);
     expect(airAlike(a, undefined, { start: from, end: from })).toBe(false);
+    expect(airAlike(undefined, a, { start: from, end: from })).toBe(false);
     expect(airAlike(undefined, undefined, { start: from, end: from })).toBe(true);
   });
 
@@ -269,7 +293,8 @@ describe('two airs', () => {
     const other = sampleAir(from, from + 6 * DAY, 30, () => ({ tempC: 23, rhPercent: 50 }));
     const longer = sampleAir(from, from + 7 * DAY, 15, () => ({ tempC: 23, rhPercent: 50 }));
     const later = sampleAir(from + 15, from + 6 * DAY + 15, 15, () => ({ tempC: 23, rhPercent: 50 }));
-    for (const air of [other, longer, later]) expect(airAlike(a, air, { start: from, end: from })).toBe(false);
+    const sparse = sampleAir(from, from + 12 * DAY, 30, () => ({ tempC: 23, rhPercent: 50 }));
+    for (const air of [other, longer, later, sparse]) expect(airAlike(a, air, { start: from, end: from })).toBe(false);
   });
 
   test('may differ in humidity alone', () => {
