@@ -20,8 +20,8 @@ export function fitHours(material: Material, air: AirSeries, from: Minute, to: M
   return intersect(to - from <= SHORT_LOOK ? workedOut(air, coat, asked) : fitInAir(air, coat), [asked]);
 }
 
-/** Who asks for no more than this asks for some days, not for all hours in which something may be laid. */
-const SHORT_LOOK = 7 * 1440;
+/** Who asks for no more than this asks for a day to be shown, not for all hours in which something may be laid. */
+const SHORT_LOOK = 2 * 1440;
 
 /** All of a material that air can be unfit by, as a text: what shares it is unfit in the same air. */
 export function limitsKey({ limits, minFilmTempC, mechanism }: Material): string {

@@ -208,3 +208,16 @@ test('it never goes down, wherever one day meets the next', () => {
     { numRuns: 40 },
   );
 });
+
+test('a day that is asked for first is not taken for the one before it, which nobody has asked for', () => {
+  const perDay = 96;
+  const tempC = Float64Array.from({ length: 4 * perDay + 1 }, (_, i) => 15 + 5 * wave(i % perDay, perDay, 0));
+  const air = { from: t0, stepMinutes: 15, tempC, rhPercent: tempC.map(() => 50), notes: [] };
+  const gainedOn = (day: number, first: number) => {
+    const dose = integrate(air, { key: 'warmth', rate: (t) => t });
+    dose.hoursAt(t0 + first * 1440 + 60);
+    return dose.hoursAt(t0 + (day + 1) * 1440) - dose.hoursAt(t0 + day * 1440);
+  };
+  for (const first of [0, 1, 2, 3])
+    for (const day of [0, 1, 2, 3]) expect(gainedOn(day, first)).toBeCloseTo(15 * 24, 6);
+});
