@@ -1,5 +1,5 @@
 import type { AirSource } from '../model/shop.ts';
-import type { Minute, Span } from '../time/span.ts';
+import type { Minute } from '../time/span.ts';
 import { dailyAir, monthlyAir } from './curves.ts';
 import { fillRecord } from './fill-record.ts';
 import { heatedAir } from './heated.ts';
@@ -43,28 +43,23 @@ export type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
 
 /** The air of a room that is warmer or drier than usual for a while. */
 export function airForAWhile(source: ForAWhile, usual: AirSeries): AirSeries {
-  if (usual.stepMinutes === AIR_STEP_MINUTES)
-    return withSamples(usual, source.during, (air, minute) => forAWhile(source, air, minute));
-  const air = (minute: Minute) => forAWhile(source, airAt(usual, minute), minute);
-  return sampleAir(usual.from, seriesEnd(usual), AIR_STEP_MINUTES, air, usual.notes);
-}
-
-/** The same samples, but those in `during`. */
-function withSamples(usual: AirSeries, { start, end }: Span, change: (air: Air, minute: Minute) => Air): AirSeries {
-  const { from, stepMinutes } = usual;
-  const [tempC, rhPercent] = [usual.tempC.slice(), usual.rhPercent.slice()];
-  const first = Math.max(0, Math.ceil((start - from) / stepMinutes));
-  for (let i = first; i < tempC.length && from + i * stepMinutes < end; i += 1) {
-    const minute = from + i * stepMinutes;
-    const air = change(airAt(usual, minute), minute);
+  const { from, notes } = usual;
+  const { start, end } = source.during;
+  const series =
+    usual.stepMinutes === AIR_STEP_MINUTES
+      ? { ...usual, tempC: usual.tempC.slice(), rhPercent: usual.rhPercent.slice() }
+      : sampleAir(from, seriesEnd(usual), AIR_STEP_MINUTES, (minute) => airAt(usual, minute), notes);
+  const { tempC, rhPercent } = series;
+  const first = Math.max(0, Math.ceil((start - from) / AIR_STEP_MINUTES));
+  for (let i = first; i < tempC.length && from + i * AIR_STEP_MINUTES < end; i += 1) {
+    const air = otherwise(source, airAt(usual, from + i * AIR_STEP_MINUTES));
     tempC[i] = air.tempC;
     rhPercent[i] = air.rhPercent;
   }
-  return { ...usual, tempC, rhPercent };
+  return series;
 }
 
-function forAWhile({ during, byK = 0, toRhPercent = 100 }: ForAWhile, air: Air, minute: Minute): Air {
-  if (minute < during.start || minute >= during.end) return air;
+function otherwise({ byK = 0, toRhPercent = 100 }: ForAWhile, air: Air): Air {
   const tempC = air.tempC + byK;
   const rhPercent = byK === 0 ? air.rhPercent : rhAfterHeating(air.tempC, air.rhPercent, tempC);
   return { tempC, rhPercent: Math.min(100, toRhPercent, rhPercent) };

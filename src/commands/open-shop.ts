@@ -70,12 +70,14 @@ function clocksOf({ shop, pieces }: Book): KnownOffsets {
 
 /** The same without what takes a look at the files again. */
 export async function rememberedShop(call: Call, folder: string, more: Wanted): Promise<Reading<Remembered>> {
+  const memory = memoryOf(call);
   const reading = await readOnce(
-    memoryOf(call),
+    memory,
     JSON.stringify(['book', folder, shippedDir(), more]),
     async (disk): Promise<Remembered> => {
       const { book, findings, recipeIds } = (await reader())(folder, { ...more, disk });
-      return { ...(book && { book, offsets: clocksOf(book) }), findings, recipeIds };
+      const offsets = book && memory && clocksOf(book);
+      return { ...(book && { book }), findings, recipeIds, ...(offsets && { offsets }) };
     },
     call.disk,
   );

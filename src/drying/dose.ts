@@ -108,17 +108,17 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     }
     totals[chunk] = total;
   };
-  const whole = (value: number): number => Math.round(value / GRAIN_HOURS) * GRAIN_HOURS;
+  const inGrains = (value: number): number => Math.round(value / GRAIN_HOURS) * GRAIN_HOURS;
   const sumUpWith = (chunk: number): void => {
     if (first === end) [first, end] = [chunk, chunk];
     while (first > chunk) {
       fill(first - 1);
-      before[first - 1] = real(before, first) - whole(real(totals, first - 1));
+      before[first - 1] = real(before, first) - inGrains(real(totals, first - 1));
       first -= 1;
     }
     while (end <= chunk) {
       fill(end);
-      if (end > first) before[end] = real(before, end - 1) + whole(real(totals, end - 1));
+      if (end > first) before[end] = real(before, end - 1) + inGrains(real(totals, end - 1));
       end += 1;
     }
   };
@@ -126,7 +126,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     const node = Math.floor(k / nodeMinutes);
     const chunk = Math.min(chunks - 1, Math.floor(node / perChunk));
     if (chunk < first || chunk >= end) sumUpWith(chunk);
-    return real(before, chunk) + whole(node === count ? real(totals, chunk) : sumTo(node, k - node * nodeMinutes));
+    return real(before, chunk) + inGrains(node === count ? real(totals, chunk) : sumTo(node, k - node * nodeMinutes));
   };
 
   const day = Math.min(DAY, length);
@@ -137,9 +137,9 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     hoursAt(minute) {
       const k = minute - from;
       if (k >= 0 && k <= length) return within(k);
-      if (k < 0) return within(0) + whole(k * (speedBefore ??= (within(day) - within(0)) / day));
+      if (k < 0) return within(0) + inGrains(k * (speedBefore ??= (within(day) - within(0)) / day));
       const total = within(length);
-      return total + whole((k - length) * (speedAfter ??= (total - within(length - day)) / day));
+      return total + inGrains((k - length) * (speedAfter ??= (total - within(length - day)) / day));
     },
   };
 }

@@ -2,7 +2,8 @@ import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Book } from '../model/book.ts';
 import type { DoneStep, Situation } from '../model/situation.ts';
 import type { Need, Task } from '../model/task.ts';
-import { type Block, blockOf, shownLate } from '../schedule/blocks.ts';
+import { shownLate } from '../model/shown-late.ts';
+import { type Block, blockOf } from '../schedule/blocks.ts';
 import type { Minute } from '../time/span.ts';
 
 /** So long after the last of what moves has dried, what the plan holds meets none of it any more. */
@@ -113,8 +114,9 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
   const isWithIt = (step: PlannedStep) => objects.has(objectOf(step));
   const near = new Set(plan.steps.filter((s) => !isPast(s) && (startOf(s) <= last || meets(s))).map((s) => s.id));
   const mates = new Set((plan.sessions ?? []).flatMap((s) => (s.steps.some((id) => near.has(id)) ? s.steps : [])));
-  const ahead = plan.steps.filter((s) => near.has(s.id) || (mates.has(s.id) && !isPast(s)));
-  const others = plan.steps.filter((s) => !isOfThem(s) && (isPast(s) ? over(s) > from : ahead.includes(s)));
+  const isAhead = (s: PlannedStep) => near.has(s.id) || (mates.has(s.id) && !isPast(s));
+  const ahead = plan.steps.filter(isAhead);
+  const others = plan.steps.filter((s) => !isOfThem(s) && (isPast(s) ? over(s) > from : isAhead(s)));
   const nextInOneGo = new Map(
     (plan.sessions ?? []).flatMap(({ steps: coats }) => coats.slice(1).map((next, k) => [coats[k], next] as const)),
   );

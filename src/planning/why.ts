@@ -10,6 +10,7 @@ import type { Mark } from '../model/mark.ts';
 import { pacedMinutes } from '../model/paced-work.ts';
 import { endOf, startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Station } from '../model/shop.ts';
+import { shownLate } from '../model/shown-late.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
@@ -192,11 +193,8 @@ function blocker(scene: Scene, step: PlannedStep, start: Minute): Cause | undefi
         until: endOf(by),
       };
   }
-  const lastOf = (s: PlannedStep, wanted: Mark): Minute => {
-    const laid = s.material === undefined ? undefined : materials.get(s.material);
-    const mark = laid && effectiveMark(laid, wanted);
-    return (mark && s.dry?.[mark]?.late) ?? endOf(s);
-  };
+  const lastOf = (s: PlannedStep, wanted: Mark): Minute =>
+    shownLate(s, materials.get(s.material ?? ''), wanted) ?? endOf(s);
   // Clamps stay on a glue line until it can be moved.
   const keptUntil = (s: PlannedStep): Minute =>
     materials.get(s.material ?? '')?.family === 'glue' ? Math.max(endOf(s), lastOf(s, 'handle')) : endOf(s);

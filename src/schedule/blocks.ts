@@ -1,8 +1,7 @@
 import type { Activity, Hold, Presence, Use } from '../engine/problem.ts';
-import { effectiveMark } from '../model/effective-mark.ts';
-import type { Mark } from '../model/mark.ts';
 import type { Material } from '../model/material.ts';
 import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
+import { shownLate } from '../model/shown-late.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute } from '../time/span.ts';
 import { fixedMap } from '../time/time-map.ts';
@@ -16,12 +15,6 @@ export interface Block {
   readonly toolsUntil: Minute;
   /** Dust-free by then; absent where it lays nothing that dries. */
   readonly wetUntil?: Minute;
-}
-
-/** When the film of a planned step reaches `wanted`, or what stands in for it, by the slow end; undefined where nothing has to dry. */
-export function shownLate(step: PlannedStep, material: Material | undefined, wanted: Mark): Minute | undefined {
-  const mark = material && effectiveMark(material, wanted);
-  return mark && step.dry?.[mark]?.late;
 }
 
 /** @param next the coat that is laid after it in one go */

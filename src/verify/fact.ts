@@ -3,11 +3,12 @@ import { dryMap } from '../drying/dry-marks.ts';
 import { effectiveMark } from '../model/effective-mark.ts';
 import type { Mark, Pace } from '../model/mark.ts';
 import type { Film, Material } from '../model/material.ts';
-import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
+import { endOf, type PlannedStep } from '../model/plan.ts';
 import type { SessionPart } from '../model/session-part.ts';
 import type { Station } from '../model/shop.ts';
+import { shownLate } from '../model/shown-late.ts';
 import type { Task, Way } from '../model/task.ts';
-import type { Minute, Span } from '../time/span.ts';
+import type { Minute } from '../time/span.ts';
 
 /** A film where it dries: what it is, how thick, and the air around it. */
 export interface LaidFilm {
@@ -48,20 +49,18 @@ export function isRags({ task }: Fact): boolean {
 /** When the film of a step reaches `mark` or what stands in for it, at the slow end; the step's end where nothing has to dry. */
 export function lateMark(fact: Pick<Fact, 'laid' | 'end' | 'step' | 'sureUntil'>, mark: Mark): Minute {
   const { laid, end, step, sureUntil } = fact;
-  const answering = laid && effectiveMark(laid.material, mark);
-  const shown = answering && step.dry?.[answering]?.late;
+  const shown = shownLate(step, laid?.material, mark);
   return shown !== undefined && shown <= sureUntil ? shown : (reached(laid, end, mark, 'late') ?? end);
 }
 
-/** From the start of a step until the last mark that it shows. */
-export function untilDry(step: PlannedStep): Span {
-  const lates = Object.values(step.dry ?? {}).map(({ late }) => late);
-  return { start: startOf(step), end: Math.max(endOf(step), ...lates) };
+/** The last that is shown of a step: its end, or the last mark of its film. */
+function lastShown(step: PlannedStep): Minute {
+  return Math.max(endOf(step), ...Object.values(step.dry ?? {}).map(({ late }) => late));
 }
 
 /** Is all that it shows of its film so? */
 export function isSure({ step, sureUntil }: Pick<Fact, 'step' | 'sureUntil'>): boolean {
-  return untilDry(step).end <= sureUntil;
+  return lastShown(step) <= sureUntil;
 }
 
 /** When `laid`, finished at `end`, reaches `mark` or what stands in for it; undefined where nothing has to dry. */

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { faces } from '../../src/commands/faces.ts';
 import fc from '../support/property.ts';
 import { drybench, type Surroundings } from './run-cli.ts';
-import { inShop } from './small-shop.ts';
+import { enteredOfTheStool, inShop } from './small-shop.ts';
 
 /** What a folder holds: bytes of files by their path, and of everything in it and of itself when it was changed last. */
 interface Tree {
@@ -86,14 +86,7 @@ const writing: readonly (readonly string[])[] = [
   ['begun', 'stool', 'scuff'],
   ['done', 'stool', 'scuff', '--from', '2027-01-11T06:30', '--by', 'owner', '--air', '18 °C 55 %'],
   ['week', '--anew'],
-  ['done', 'stool', 'wipe'],
-  ['slip', 'stool', 'paint-1', '2027-01-12T10:00'],
-  ['done', 'stool', 'paint-1', '--used', '0.1 L'],
-  ['seen', 'stool', 'paint-1', 'tacky'],
-  ['failed', 'stool', 'paint-1', 'runs'],
-  ['undo'],
-  ['again', 'stool', 'paint-1'],
-  ['skip', 'stool', 'paint-2'],
+  ...enteredOfTheStool,
   ['lead-test', 'chest', 'none'],
   ['phone', '--file', 'x.ics'],
   ['wall'],

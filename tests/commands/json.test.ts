@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { faces } from '../../src/commands/faces.ts';
 import { drybench, type Surroundings } from './run-cli.ts';
-import { inShop } from './small-shop.ts';
+import { enteredOfTheStool, inShop } from './small-shop.ts';
 
 const folder = 'shared/schemas';
 const names = readdirSync(folder).map((file) => file.replace('.json', ''));
@@ -68,14 +68,7 @@ describe('--json on a small shop', () => {
     ['price', 'stool'],
     ['begun', 'stool', 'scuff'],
     ['done', 'stool', 'scuff', '--from', '2027-01-11T06:30', '--by', 'owner', '--air', '18 °C 55 %'],
-    ['done', 'stool', 'wipe'],
-    ['slip', 'stool', 'paint-1', '2027-01-12T10:00'],
-    ['done', 'stool', 'paint-1', '--used', '0.1 L'],
-    ['seen', 'stool', 'paint-1', 'tacky'],
-    ['failed', 'stool', 'paint-1', 'runs'],
-    ['undo'],
-    ['again', 'stool', 'paint-1'],
-    ['skip', 'stool', 'paint-2'],
+    ...enteredOfTheStool,
     ['week'],
     ['today'],
     ['air'],

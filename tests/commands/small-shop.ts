@@ -85,3 +85,15 @@ export async function inShop<T>(changes: Readonly<Record<string, string>>, use: 
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/** What happens to the stool once it is scuffed, in every way in which the journal can be told of it. */
+export const enteredOfTheStool: readonly (readonly string[])[] = [
+  ['done', 'stool', 'wipe'],
+  ['slip', 'stool', 'paint-1', '2027-01-12T10:00'],
+  ['done', 'stool', 'paint-1', '--used', '0.1 L'],
+  ['seen', 'stool', 'paint-1', 'tacky'],
+  ['failed', 'stool', 'paint-1', 'runs'],
+  ['undo'],
+  ['again', 'stool', 'paint-1'],
+  ['skip', 'stool', 'paint-2'],
+];
