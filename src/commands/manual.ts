@@ -17,7 +17,7 @@ const environment: readonly (readonly [name: string, meaning: string])[] = [
   ['NO_COLOR', 'set and not empty: no colour'],
   ['FORCE_COLOR', 'colour, whatever reads it; 0: none. NO_COLOR and --plain stand above it'],
   ['TERM', 'dumb: no colour, and no line that tells how far a search has come'],
-  ['COLUMNS', 'width of the answer, where no terminal tells it (default 80)'],
+  ['COLUMNS', 'width of pictures, where no terminal tells it (default 80); there no line of text is broken'],
   ['LC_ALL, LC_CTYPE, LANG', 'a locale that is not UTF-8: ASCII signs only'],
   ['PAGER', 'program that shows answers longer than the terminal; none is used where it is not set'],
   ['DRYBENCH_AT', 'time that counts as now, where --at is not given'],

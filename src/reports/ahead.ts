@@ -1,6 +1,7 @@
 import type { Minute } from '../time/span.ts';
 import { pieceCell, sayStep, type Bench } from './bench.ts';
 import { painted, type Cell } from './layout.ts';
+import { isByLine, saidOnce } from './look.ts';
 import { sayAmount, sayTemp } from './say-quantity.ts';
 import { sayMoment } from './say-time.ts';
 import type { Ahead } from './what-is-ahead.ts';
@@ -8,16 +9,16 @@ import { worded } from '../words/worded.ts';
 
 const MOST_NAMED = 3;
 
-/** What to buy: each by itself if it is little, else how much there is to buy and what is needed first. */
+/** What to buy: each by itself if it is little or read by line, else how much there is to buy and what is needed first. */
 export function shortRows({ short }: Ahead, { look, manner }: Bench): Cell[][] {
   const { quiet } = look.paint;
   const when = (by: Minute | undefined) => (by === undefined ? '' : worded`, needed ${sayMoment(by, manner)}`);
-  const named = short.slice(0, MOST_NAMED).map(({ name, toBuy, unit, by }): Cell[] => {
+  const named = short.slice(0, isByLine(look) ? short.length : MOST_NAMED).map(({ name, toBuy, unit, by }): Cell[] => {
     return [name, painted(quiet, worded`${sayAmount({ value: toBuy, unit }, manner)} too little${when(by)}`), ''];
   });
   const rest = short.length - named.length;
   const more: Cell[][] = rest === 0 ? [] : [['', painted(quiet, worded`and ${rest} more; drybench buy says all`), '']];
-  return [...named, ...more].map((cells, i) => [painted(quiet, i === 0 ? worded`buy` : ''), ...cells]);
+  return [...named, ...more].map((cells, i) => [painted(quiet, saidOnce(worded`buy`, i, look)), ...cells]);
 }
 
 /** What is to come into the warm before the next day's work. */
@@ -39,7 +40,7 @@ export function warmRows({ bringIn, keepWarm }: Ahead, bench: Bench): Cell[][] {
       '',
     ]),
   ];
-  return rows.map((cells, i) => [painted(look.paint.quiet, i === 0 ? worded`warm` : ''), ...cells]);
+  return rows.map((cells, i) => [painted(look.paint.quiet, saidOnce(worded`warm`, i, look)), ...cells]);
 }
 
 /** The same as data; times written by `iso`. */

@@ -7,7 +7,7 @@ import type { Ahead } from './what-is-ahead.ts';
 import { whereAndWith, type Work } from './day-work.ts';
 import { linesOf, painted, textOf, type Cell } from './layout.ts';
 import { grouped } from './grouped.ts';
-import type { Look } from './look.ts';
+import { isByLine, type Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sessionNotes } from './sessions.ts';
 import { sayClocks, type Manner } from './say-time.ts';
@@ -70,11 +70,11 @@ export function under(...cells: Cell[]): Cell {
   return cells.flatMap(linesOf).filter((line) => textOf(line) !== '');
 }
 
-/** A piece and its section; what the row `before` already said of them is left out. */
+/** A piece and its section; what the row `before` already said of them is left out, but for a reader by line. */
 export function pieceCell({ piece, section }: Whose, { names, look }: Bench, before?: Whose): Cell {
   const part = names.section(piece, section);
   const name = names.piece(piece);
-  if (before?.piece === piece)
+  if (before?.piece === piece && !isByLine(look))
     return before.section === section ? '' : painted(look.paint.quiet, part === '' ? name : part);
   if (look.columns >= wideColumns) return part === '' ? name : `${name}, ${part}`;
   return under(name, painted(look.paint.quiet, part));

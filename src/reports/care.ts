@@ -5,6 +5,7 @@ import type { Span } from '../time/span.ts';
 import type { Bench } from './bench.ts';
 import { workOn } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
+import { saidOnce } from './look.ts';
 import { sayAir } from './say-quantity.ts';
 import { sayClock } from './say-time.ts';
 import { joinedByAnd, phrase, worded } from '../words/worded.ts';
@@ -84,7 +85,7 @@ export function freshAirRows(day: Span, bench: Bench, said: Set<string>): Cell[]
     const isNew = !said.has(limit);
     said.add(limit);
     return [
-      painted(quiet, i === 0 ? worded`fresh air` : ''),
+      painted(quiet, saidOnce(worded`fresh air`, i, bench.look)),
       bench.names.room(need.room),
       [painted(warn, fact), ...(isNew ? [painted(quiet, limit)] : [])],
       '',

@@ -38,7 +38,7 @@ function frame(place: Place, look: Look, harmless: (text: string) => string): st
   const { line, column, text = '', before, after } = place;
   const digits = String(line + (after === undefined ? 0 : 1)).length;
   const head = (number: number | string, sign = '') => sign.padEnd(mark.length) + `${number}`.padStart(digits) + gap;
-  const room = look.columns - mark.length - digits - gap.length;
+  const room = look.pictureColumns - mark.length - digits - gap.length;
   const around = (number: number, other: string | undefined) =>
     other === undefined
       ? []

@@ -1,4 +1,4 @@
-import { signs, type Look, type Paint } from './look.ts';
+import { isByLine, signs, type Look, type Paint } from './look.ts';
 
 /** A line of a cell: text, and how it is painted once it has been measured. */
 export interface Painted {
@@ -18,6 +18,8 @@ export interface Column {
 
 const gap = 2;
 const usualLeast = 10;
+/** Of lines of any length, how far a column is aligned: what is longer runs on, and pushes only its own line out. */
+const mostByLine = 60;
 
 export const linesOf = (cell: Cell): readonly Line[] => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
 export const textOf = (line: Line): string => (typeof line === 'string' ? line : line.text);
@@ -88,7 +90,8 @@ function naturalWidth(rows: readonly (readonly Cell[])[], index: number, look: L
 }
 
 function widths(rows: readonly (readonly Cell[])[], columns: readonly Column[], room: number, look: Look): number[] {
-  const wide = columns.map((c, i) => Math.min(naturalWidth(rows, i, look), c.most ?? Infinity));
+  const usualMost = isByLine(look) ? mostByLine : Infinity;
+  const wide = columns.map((c, i) => Math.min(naturalWidth(rows, i, look), c.most ?? usualMost));
   const least = columns.map((c, i) => Math.min(wide[i] ?? 0, c.least ?? usualLeast));
   let over = wide.reduce((sum, w) => sum + w, 0) + gap * (columns.length - 1) - room;
   for (; over > 0; over -= 1) {
@@ -108,8 +111,27 @@ export function fits(rows: readonly (readonly Cell[])[], columns: readonly Colum
   return wide.reduce((sum, w) => sum + w, 0) + gap * (columns.length - 1) <= room;
 }
 
-/** Rows as lines of text, cells one under the other; what does not fit a column goes on in the next line. */
-export function grid(rows: readonly (readonly Cell[])[], columns: readonly Column[], look: Look, indent = 0): string[] {
+/** The lines of a cell in one. */
+function onOneLine(cell: Cell, look: Look): Cell {
+  const lines = linesOf(cell);
+  if (lines.length === 0) return '';
+  if (lines.length === 1) return cell;
+  const each = lines.map((line) => painted(paintOf(line), wrap(textOf(line), Infinity, look).join(' ')));
+  const between = signs(' · ', look);
+  return painted(() => each.map(({ paint, text }) => paint(text)).join(between), each.map(textOf).join(between));
+}
+
+/**
+ * Rows as lines of text, cells one under the other; what does not fit a column goes on in the next line, but for a reader by
+ * line.
+ */
+export function grid(
+  cells: readonly (readonly Cell[])[],
+  columns: readonly Column[],
+  look: Look,
+  indent = 0,
+): string[] {
+  const rows = isByLine(look) ? cells.map((row) => row.map((cell) => onOneLine(cell, look))) : cells;
   const wide = widths(rows, columns, look.columns - indent, look);
   return rows.flatMap((row) =>
     rowLines(row, columns, wide, look).map((line) => (line === '' ? '' : ' '.repeat(indent) + line)),
@@ -119,7 +141,9 @@ export function grid(rows: readonly (readonly Cell[])[], columns: readonly Colum
 function rowLines(row: readonly Cell[], columns: readonly Column[], wide: readonly number[], look: Look): string[] {
   const cells = columns.map((_, i) =>
     linesOf(row[i] ?? '').flatMap((line) =>
-      wrap(textOf(line), Math.max(1, wide[i] ?? 1), look).map((text) => painted(paintOf(line), text)),
+      wrap(textOf(line), isByLine(look) ? Infinity : Math.max(1, wide[i] ?? 1), look).map((text) =>
+        painted(paintOf(line), text),
+      ),
     ),
   );
   const height = Math.max(...cells.map((c) => c.length));
@@ -142,7 +166,7 @@ function joined(
   let line = '';
   let owed = 0;
   parts.forEach((part, i) => {
-    const room = (wide[i] ?? 0) - look.widthOf(part?.text ?? '');
+    const room = Math.max(0, (wide[i] ?? 0) - look.widthOf(part?.text ?? ''));
     const before = columns[i]?.align === 'right' ? room : 0;
     // Blanks are owed until something follows them, so that no line ends in blanks, coloured or not.
     if (part !== undefined && part.text !== '') {

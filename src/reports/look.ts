@@ -3,8 +3,10 @@ export type Paint = (text: string) => string;
 
 /** How a screen looks where it is read. */
 export interface Look {
-  /** Width of the screen. */
+  /** Width of the screen; Infinity in a pipe or a file, where each line is read by itself. */
   readonly columns: number;
+  /** Width of what is drawn, in a pipe as well. */
+  readonly pictureColumns: number;
   /** Only ASCII signs of our own. */
   readonly ascii: boolean;
   readonly paint: {
@@ -18,6 +20,16 @@ export interface Look {
   readonly widthOf: (text: string) => number;
   /** A text as what a reader takes for single characters. */
   readonly graphemes: (text: string) => string[];
+}
+
+/** Is each line read by itself? Then it is a whole record, however long, and says all that a screen has said above it. */
+export function isByLine(look: Look): boolean {
+  return look.columns === Infinity;
+}
+
+/** What stands on the first of lines that go together; to a reader by line, on each. */
+export function saidOnce(text: string, index: number, look: Look): string {
+  return index === 0 || isByLine(look) ? text : '';
 }
 
 const inAscii: Readonly<Record<string, string>> = {

@@ -2,6 +2,7 @@ import type { Move, MoveCause } from '../planning/moved.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grouped } from './grouped.ts';
 import { paragraph } from './layout.ts';
+import { isByLine } from './look.ts';
 import { sayLength, sayMoment } from './say-time.ts';
 import { sayCause } from './why.ts';
 import { counted, worded } from '../words/worded.ts';
@@ -63,10 +64,9 @@ export function movedScreen(moves: readonly Move[], desk: Desk): string {
   if (moves.length === 0) return '';
   const { look } = desk;
   const groups = [...grouped(moves, (m) => `${m.step.piece} ${JSON.stringify(m.cause)}`).values()];
-  const more = groups.slice(MOST_LINES).reduce((sum, g) => sum + g.length, 0);
-  const lines = groups
-    .slice(0, MOST_LINES)
-    .flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
+  const most = isByLine(look) ? groups.length : MOST_LINES;
+  const more = groups.slice(most).reduce((sum, g) => sum + g.length, 0);
+  const lines = groups.slice(0, most).flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
   const rest =
     more === 0 ? [] : paragraph(counted(more, 'and {0} more step', 'and {0} more steps'), look, 2, look.paint.quiet);
   return [...paragraph(worded`Moved since the last plan`, look, 0, look.paint.strong), ...lines, ...rest, '', ''].join(

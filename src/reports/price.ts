@@ -64,7 +64,8 @@ function saleRows(a: Account, feePercent: number, manner: Manner, look: Look): C
 function workedLine({ minutes, plannedMinutes }: Account): string {
   if (plannedMinutes === 0) return '';
   const more = minutes.soFar - plannedMinutes;
-  const verdict = more === 0 ? worded`as planned` : `${sayWork(Math.abs(more))} ${more > 0 ? 'more' : 'less'}`;
+  const by = sayWork(Math.abs(more));
+  const verdict = more === 0 ? worded`as planned` : more > 0 ? worded`${by} more` : worded`${by} less`;
   return worded`Worked ${sayWork(minutes.soFar)} for what was planned as ${sayWork(plannedMinutes)}: ${verdict}.`;
 }
 

@@ -19,6 +19,7 @@ import { workOn } from './day-work.ts';
 import { datedRows } from './dated-rows.ts';
 import { grouped } from './grouped.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import { saidOnce } from './look.ts';
 import { saySaved } from './sessions.ts';
 import { proofLines } from './proof.ts';
 import { readyLines } from './ready-dates.ts';
@@ -115,7 +116,7 @@ export function dryingRows(day: LocalDay, bench: Bench): Cell[][] {
     const coat = film.coat === undefined ? '' : worded`, coat ${film.coat}`;
     const what = `${names.material(film.material ?? film.step)}${coat}`;
     return [
-      painted(look.paint.quiet, i === 0 ? worded`drying` : ''),
+      painted(look.paint.quiet, saidOnce(worded`drying`, i, look)),
       pieceCell(film, bench, all[i - 1]?.film),
       `${what}: ${waiting.map((w) => sayWaiting(w, day.start, manner)).join('; ')}`,
       '',
@@ -130,7 +131,7 @@ export function unfitRows(day: LocalDay, { book, unfit, look, manner, names }: B
   const sayHours = (hours: readonly UnfitHours[]) =>
     covers(hours, open, day) ? worded`all day` : hours.map((u) => sayClocks(u.span, manner)).join(', ');
   return [...grouped(today, (u) => u.room)].map(([room, ofRoom], i) => [
-    painted(look.paint.quiet, i === 0 ? worded`no coating` : ''),
+    painted(look.paint.quiet, saidOnce(worded`no coating`, i, look)),
     names.room(room),
     [...grouped(ofRoom, (u) => u.why)].map(([why, hours]) => `${sayHours(hours)}: ${why}`),
     '',

@@ -4,6 +4,7 @@ import type { ToldNearest } from '../planning/nearest-change.ts';
 import type { LateCoat } from '../planning/remedies.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { isByLine } from './look.ts';
 import { sayChanges } from './say-change.ts';
 import { markSaid } from './say-mark.ts';
 import { sayMoment, sayWork, type Manner } from './say-time.ts';
@@ -152,7 +153,7 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
   const rows = chain.map((link, i): Cell[] => {
     const section = names.section(link.step.piece, link.step.section);
     const before = chain[i - 1]?.step;
-    const same = before?.piece === link.step.piece && before.section === link.step.section;
+    const same = !isByLine(look) && before?.piece === link.step.piece && before.section === link.step.section;
     return [
       painted(look.paint.strong, sayMoment(link.start, manner)),
       [

@@ -16,6 +16,9 @@ function columnsOf(screen: Screen, env: Environment): number {
   return Number.isInteger(told) && told > 0 ? Math.max(told, fewestColumns) : usualColumns;
 }
 
+/** Only a terminal has a width. What goes elsewhere is read line by line, so that nothing in it is broken over two. */
+const isTerminal = (screen: Screen) => screen.columns !== undefined;
+
 const same = (text: string) => text;
 
 function paints(chalk: ChalkInstance | undefined) {
@@ -28,14 +31,16 @@ function paints(chalk: ChalkInstance | undefined) {
   };
 }
 
-/** How text is to look on `screen`: its width, colour or none, all characters or ASCII only (`plain`). */
+/** How text is to look on `screen`: its width, if it has one, colour or none, all characters or ASCII only (`plain`). */
 export async function lookOf(screen: Screen, env: Environment, plain: boolean) {
   // Loaded only for colour: most answers that a script reads have none.
   const chalk = wantsColour(plain, env, screen.isTTY === true)
     ? new (await import('chalk')).Chalk({ level: 1 })
     : undefined;
+  const pictureColumns = columnsOf(screen, env);
   return {
-    columns: columnsOf(screen, env),
+    columns: isTerminal(screen) ? pictureColumns : Infinity,
+    pictureColumns,
     ascii: plain || !showsUnicode(env),
     paint: paints(chalk),
     widthOf,

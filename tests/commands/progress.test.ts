@@ -79,6 +79,7 @@ describe('how far it has come', () => {
       const written: string[] = [];
       const { out } = await drybench(['why', 'stool', 'paint-2', ...at], {
         folder,
+        columns: 80,
         onOut: (text) => written.push(text),
       });
       expect(written.map((text) => [text.includes('because'), text.includes('tried')])).toEqual([

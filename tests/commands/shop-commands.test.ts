@@ -12,7 +12,7 @@ test('week: the bench sheet on standard output, nothing else', async () => {
     const { code, out, err } = await drybench(['week', ...at, '--days', '2'], { folder });
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/^Quay workshop · planned today 07:30\n\nMon 11 Jan, today · open 08:00–17:00\n/);
-    expect(out).toContain('08:00–08:30  Milking stool  Scuff the old varnish');
+    expect(out).toContain('08:00–08:30  Milking stool, Seat  Scuff the old varnish');
     expect(out).toContain('Bench · grit 180');
     expect(out).toMatch(/no coating {2}Shed +all day: too cold/);
     expect(out).not.toContain('\u001b');

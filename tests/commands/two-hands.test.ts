@@ -28,7 +28,7 @@ test('what takes two waits until two are in together, says so, and is not told o
     const run = (...words: string[]) => drybench([...words, '--shop', folder, '--at', '2027-01-11T07:30', '--plain']);
     const week = await run('week', '--look', '--days', '3');
     expect([week.code, week.err]).toEqual([0, '']);
-    expect(week.out).toMatch(/13:00-13:10 +Cabinet +Turn it over/);
+    expect(week.out).toMatch(/13:00-13:10 +Cabinet, Body +Turn it over/);
     expect(week.out).toContain('Owner and Helper');
     expect(week.out).not.toContain('no coating');
     const why = await run('why', 'stool', 'turn');

@@ -19,7 +19,7 @@ test('README shows what the program prints', async () => {
   expect(shown.length).toBeGreaterThan(0);
   let written = readme;
   for (const [whole, head, command, screen] of shown) {
-    const { out, code } = await drybench(command!.trim().split(' '), { folder: shippedDir() });
+    const { out, code } = await drybench(command!.trim().split(' '), { folder: shippedDir(), columns: 80 });
     expect(code).toBe(0);
     if (process.env['DRYBENCH_WRITE_README'] === '1') written = written.replace(whole, `${head!}${out}\`\`\``);
     else expect(screen).toBe(out);

@@ -100,6 +100,22 @@ test('cutting keeps to the width and tells that it cut', () => {
   );
 });
 
+test('to a reader by line a row is a line, with all that stands in it', () => {
+  const cell = fc.array(
+    words.map((w) => w.join(' ')),
+    { maxLength: 4 },
+  );
+  const columns = [{ most: 4 }, { align: 'right' as const }, {}];
+  fc.assert(
+    fc.property(fc.array(fc.tuple(cell, cell, cell)), fc.boolean(), (rows, ascii) => {
+      const lines = grid(rows, columns, look(Infinity, ascii), 2);
+      expect(lines).toHaveLength(rows.length);
+      const letters = (text: string) => text.replaceAll(/[ ·,]/g, '');
+      expect(lines.map(letters)).toEqual(rows.map((row) => letters(row.flat().join(''))));
+    }),
+  );
+});
+
 test('a grid keeps to the screen whatever stands in it', () => {
   const cell = words.map((w) => w.join(' '));
   fc.assert(

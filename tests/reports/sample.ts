@@ -21,7 +21,7 @@ export const manner: Manner = { now: on(11, '07:30'), zone, clock: 24, units: 'm
 const plainly = (text: string) => text;
 export function look(columns: number, ascii = false): Look {
   const paint = { strong: plainly, quiet: plainly, good: plainly, warn: plainly, bad: plainly };
-  return { columns, ascii, paint, widthOf, graphemes };
+  return { columns, pictureColumns: columns, ascii, paint, widthOf, graphemes };
 }
 
 const open: readonly ClockSpan[] = [

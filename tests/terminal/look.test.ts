@@ -31,11 +31,21 @@ test('the first locale that is set decides whether more than ASCII is shown', ()
   expect(showsUnicode({ LC_ALL: 'POSIX', LANG: 'en_IE.UTF-8' })).toBe(false);
 });
 
-test('the screen tells its width, else COLUMNS, else it is 80; below 30 nothing is laid out', async () => {
+test('a terminal tells its width; below 30 nothing is laid out; one that does not know it has 80', async () => {
   expect((await lookOf({ columns: 120 }, { COLUMNS: '60' }, false)).columns).toBe(120);
-  expect((await lookOf({}, { COLUMNS: '60' }, false)).columns).toBe(60);
-  expect((await lookOf({}, { COLUMNS: 'wide' }, false)).columns).toBe(80);
   expect((await lookOf({ columns: 4 }, {}, false)).columns).toBe(30);
+  expect((await lookOf({ columns: 0 }, {}, false)).columns).toBe(80);
+});
+
+test('in a pipe no line is broken; what is drawn there is as wide as COLUMNS, else 80', async () => {
+  for (const [told, wide] of [
+    ['60', 60],
+    ['wide', 80],
+    ['', 80],
+  ] as const) {
+    const look = await lookOf({}, { COLUMNS: told }, false);
+    expect([look.columns, look.pictureColumns]).toEqual([Infinity, wide]);
+  }
 });
 
 test('paint is an escape sequence with colour, and nothing without', async () => {

@@ -68,8 +68,8 @@ function daysThatFit(days: readonly LocalDay[], room: number): readonly LocalDay
 
 /** The week as lines of a terminal: a row a section, a column of cells a day, and what the signs mean. */
 export function weekPicture({ plan, shop, names, days, look }: PictureInput): string[] {
-  const nameRoom = Math.max(10, Math.min(34, Math.floor(look.columns * NAMES_SHARE)));
-  const room = look.columns - nameRoom - 1;
+  const nameRoom = Math.max(10, Math.min(34, Math.floor(look.pictureColumns * NAMES_SHARE)));
+  const room = look.pictureColumns - nameRoom - 1;
   const shown = daysThatFit(days, room);
   const perDay = Math.min(24, Math.max(1, Math.floor((room + 1) / shown.length) - 1));
   const cells = cellsOf(shown, perDay);

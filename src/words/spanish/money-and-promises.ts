@@ -78,6 +78,8 @@ export const moneyAndPromises: Readonly<Record<string, Wording>> = {
   'earned a bench hour': 'gana por hora de banco',
   'earned a day held': 'gana por día en el taller',
   'as planned': 'según lo previsto',
+  '{0} more': '{0} más',
+  '{0} less': '{0} menos',
   'Worked {0} for what was planned as {1}: {2}.': 'Trabajadas {0} para lo previsto en {1}: {2}.',
   'Counted as nothing, for shop.yaml has no price of it: {0}':
     'Contado como nada, porque shop.yaml no tiene su precio: {0}',

@@ -20,8 +20,8 @@ export const usage: Readonly<Record<string, Wording>> = {
     'color, lea quien lea; 0: ninguno. NO_COLOR y --plain mandan más',
   'dumb: no colour, and no line that tells how far a search has come':
     'dumb: sin color, y sin la línea que dice cuánto ha avanzado una búsqueda',
-  'width of the answer, where no terminal tells it (default 80)':
-    'anchura de la respuesta, donde ningún terminal la dice (por defecto 80)',
+  'width of pictures, where no terminal tells it (default 80); there no line of text is broken':
+    'anchura de los dibujos, donde ningún terminal la dice (por defecto 80); ahí no se parte ninguna línea de texto',
   'a locale that is not UTF-8: ASCII signs only': 'una configuración regional que no es UTF-8: solo signos ASCII',
   'opening hours, rooms and their air, places, tools, hands, stock and prices':
     'horarios, salas y su aire, puestos, herramientas, personas, existencias y precios',

@@ -9,6 +9,7 @@ import { crowd, week } from './made-week.ts';
 const plainPaint = (text: string) => text;
 const look = (columns: number, ascii: boolean): Look => ({
   columns,
+  pictureColumns: columns,
   ascii,
   paint: { strong: plainPaint, quiet: plainPaint, good: plainPaint, warn: plainPaint, bad: plainPaint },
   widthOf,
