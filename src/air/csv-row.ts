@@ -50,14 +50,19 @@ export function readRow(
       const message = worded`"${written}" does not exist on this clock; the row was left out`;
       return { fault: { severity: 'warning', code: 'air-skipped-hour', message, advice, column } };
     }
-    return fault(first, 'air-time', worded`"${written}" is no time: ${time.why}`, worded`write e.g. 2027-01-11T07:30`);
+    return fault(
+      first,
+      'air-time',
+      worded`"${written}" is no time: ${time.why}`,
+      worded`write a time like 2027-01-11T07:30`,
+    );
   }
   const tempText = cellAt(columns.temp).text;
   const rhText = cellAt(columns.rh).text;
   if (isBlank(tempText) || isBlank(rhText)) return {};
   const temp = readNumber(tempText);
   if (temp === undefined)
-    return fault(columns.temp, 'air-number', worded`"${tempText}" is no temperature`, worded`write e.g. 8.5`);
+    return fault(columns.temp, 'air-number', worded`"${tempText}" is no temperature`, worded`write a number like 8.5`);
   const unit = tempUnit(tempText);
   const fahrenheit = unit === undefined ? columns.fahrenheit : unit === 'F';
   const tempC = fahrenheit ? ((temp - 32) * 5) / 9 : temp;
@@ -70,7 +75,7 @@ export function readRow(
     );
   const rh = readNumber(rhText);
   if (rh === undefined)
-    return fault(columns.rh, 'air-number', worded`"${rhText}" is no humidity`, worded`write e.g. 82`);
+    return fault(columns.rh, 'air-number', worded`"${rhText}" is no humidity`, worded`write a number like 82`);
   if (rh < 0 || rh > MOST_RH_PERCENT)
     return fault(
       columns.rh,

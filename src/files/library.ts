@@ -83,6 +83,9 @@ function likeNode(file: ReadFile): Node {
   return entryOf(file.tree, 'like')?.value ?? file.tree;
 }
 
+/** An example of what a material of one's own starts from. */
+const CLASS = 'water-borne-acrylic-enamel';
+
 /** `shelves`: the shop's own first. A file that is `like` its own id means the one of the next shelf. */
 export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, findings: Finding[]): Library<Material> {
   const ids = allIds(shelves);
@@ -100,7 +103,7 @@ export function materialLibrary(shelves: readonly Shelf[], readOne: ReadOne, fin
           likeNode(file),
           'unknown-material',
           like === id ? worded`a material cannot be like itself` : worded`there is no material ${like}`,
-          adviseWord(like, others),
+          like === id ? worded`write the class that it starts from, like ${CLASS}` : adviseWord(like, others),
         ),
       );
       return undefined;

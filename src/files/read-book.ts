@@ -135,7 +135,7 @@ function missingAir(desk: Desk, file: string, finding: Finding): Finding {
   return {
     ...finding,
     message: worded`there is no file ${file}`,
-    advice: worded`put the record there, or mend its name`,
+    advice: worded`put the record there, or correct the name here`,
     ...(shop && named && { place: placeAt(shop.source, named.start) }),
   };
 }

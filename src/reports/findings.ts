@@ -10,18 +10,19 @@ function placeText(place: Place | undefined): string {
   return place === undefined ? '' : `${place.file}:${place.line}:${place.column}: `;
 }
 
-/** What is before the caret, as shown: all of it, or of a long line the end. */
+/** What is before the caret, as shown: all of it, or of a long line the end behind …. */
 function shownBefore(written: readonly string[], room: number, look: Look, show: (text: string) => string): string {
   const third = Math.floor(room / 3);
   const whole = show(written.join(''));
   if (look.widthOf(whole) <= Math.max(room - 20, third)) return whole;
+  const more = signs('…', look);
   let shown = '';
   for (let from = written.length - 1; from >= 0; from -= 1) {
     const longer = show(written.slice(from).join(''));
-    if (look.widthOf(longer) > third) break;
+    if (look.widthOf(more + longer) > third) break;
     shown = longer;
   }
-  return shown;
+  return more + shown;
 }
 
 /** So many columns stand before the number of a line, and between it and the line. */

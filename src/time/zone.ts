@@ -208,7 +208,8 @@ export function readTime(written: string, zone: string): ReadTime {
       : undefined;
   if (plain !== undefined) return { ok: true, minute: plain, dateOnly: hour === undefined };
   const stamp = DateTime.fromISO(text.replace(' ', 'T'), { zone });
-  if (!stamp.isValid) return { ok: false, why: worded`there is no such day or time` };
+  if (!stamp.isValid)
+    return { ok: false, why: worded`there is no such day or time; write one like 2027-01-11 or 2027-01-11T07:30` };
   if (stamp.year < 1970 || stamp.year > 2199)
     return { ok: false, why: worded`the year must lie between 1970 and 2199` };
   if (offset !== undefined || hour === undefined)

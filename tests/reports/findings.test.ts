@@ -61,6 +61,7 @@ test('of a long line the part about the place is shown', () => {
   const lines = screen([at(`${'x'.repeat(5000)}HERE${'y'.repeat(5000)}`, 5001)]).split('\n');
   expect(lines[1]?.length).toBeLessThanOrEqual(60);
   expect(lines[1]?.slice(lines[2]?.indexOf('^')).startsWith('HERE')).toBe(true);
+  expect(lines[1]).toMatch(/^ {2}> 5 {2}…x+HEREy+…$/);
 });
 
 /** What stands in `text` from so many columns on. */

@@ -242,7 +242,7 @@ export function checkPiece(piece: Piece, whole: Whole): Complaint[] {
             'wanted-before-it-arrives',
             ['wanted-by'],
             worded`it is wanted before it arrives`,
-            worded`write a later date`,
+            worded`write a later date, or an earlier one as arrives`,
           ),
         ]
       : []),

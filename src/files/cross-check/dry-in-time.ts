@@ -21,12 +21,17 @@ export function neverDry(
   path: Path,
 ): NeverDry[] {
   if (atMostHours === undefined) return [];
-  const advice = worded`let it wait longer, or ask for less`;
   if (waitHours > atMostHours)
-    return [{ path, message: worded`a wait of ${said(waitHours)} is never over within ${said(atMostHours)}`, advice }];
+    return [
+      {
+        path,
+        message: worded`a wait of ${said(waitHours)} is never over within ${said(atMostHours)}`,
+        advice: worded`write a shorter wait, or a longer time behind within`,
+      },
+    ];
   const material = film?.material === undefined ? undefined : materialOf(film.material);
   const least = mark === undefined ? undefined : material?.marks[mark]?.low;
   if (material === undefined || mark === undefined || least === undefined || least <= atMostHours) return [];
-  const message = worded`${material.name} takes ${said(least)} at the least to ${mark}: never within ${said(atMostHours)}`;
-  return [{ path, message, advice }];
+  const message = worded`${material.name} takes at least ${said(least)} to reach ${mark}: never within ${said(atMostHours)}`;
+  return [{ path, message, advice: worded`write within ${said(least)} or more, or a mark that it reaches sooner` }];
 }

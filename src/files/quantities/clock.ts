@@ -40,14 +40,14 @@ export function readHoursOfDay(text: string): Read<readonly ClockSpan[]> {
     if (!to.ok) return to;
     if (from.value >= to.value)
       return refuse(
-        worded`${fromText} is not before ${toText}`,
+        worded`runs backwards: ${fromText} is not before ${toText}`,
         worded`write the earlier time first; hours past midnight belong to the next day`,
       );
     const last = spans.at(-1);
     if (last !== undefined && from.value < last.to)
       return refuse(
-        worded`${part.trim()} overlaps the hours before it`,
-        worded`write the hours of a day in order and apart`,
+        worded`overlaps itself: ${part.trim()} begins too soon`,
+        worded`let each stretch begin when the one before it is over`,
       );
     spans.push({ from: from.value, to: to.value });
   }

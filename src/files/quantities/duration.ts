@@ -36,7 +36,7 @@ export function readMinutes(text: string): Read<number> {
     const factor = Object.hasOwn(minutesPer, unit) ? minutesPer[unit] : undefined;
     if (factor === undefined)
       return refuse(
-        worded`"${unit}" is no unit of time`,
+        worded`is not a length of time: "${unit}" is no unit for it`,
         adviseWord(unit, ['min', 'h', 'd', 'hours', 'minutes', 'days']),
       );
     if (value < 0) return refuse(worded`is below zero`, translated(WRITE));

@@ -26,7 +26,7 @@ export function measureReader(measure: Measure): Reader<number> {
     const factor = Object.hasOwn(measure.units, amount.unit) ? measure.units[amount.unit] : undefined;
     if (factor === undefined)
       return refuse(
-        worded`"${amount.unit}" is no unit of ${what}`,
+        worded`is not ${what}: "${amount.unit}" is no unit for it`,
         adviseWord(amount.unit, Object.keys(measure.units)),
       );
     const value = amount.value * factor;

@@ -1,5 +1,4 @@
 import { minorDigits } from '../../model/money.ts';
-import { adviseWord } from '../suggest.ts';
 import { LONGEST_QUANTITY, read, refuse, type Read } from './read.ts';
 import { worded } from '../../words/worded.ts';
 
@@ -23,8 +22,7 @@ export function readMoneyMinor(text: string, currency: string): Read<number> {
   if (parts === null) return refuse(worded`is not an amount of money`, worded`${write}, without symbols or commas`);
   const [, whole = '', fraction = '', code] = parts;
   if (code === undefined) return refuse(worded`has no currency`, write);
-  if (code !== currency)
-    return refuse(worded`is not in ${currency}, the shop's currency`, adviseWord(code, [currency]));
+  if (code !== currency) return refuse(worded`is not in ${currency}, the shop's currency`, write);
   if (whole.length > LONGEST_WHOLE) return refuse(worded`is too much`, write);
   const digits = minorDigits(currency);
   if (fraction.length > digits)

@@ -26,7 +26,8 @@ export function readStepLink(text: string): Read<StepLink> {
   const [beforeWait, wait] = cut(beforeWithin, '+');
   const [step, mark] = cut(beforeWait, '@');
   if (!STEP.test(step)) return refuse(worded`names no step`, translated(WRITE));
-  if (mark !== undefined && !isMark(mark)) return refuse(worded`"${mark}" is no dry mark`, adviseWord(mark, marks));
+  if (mark !== undefined && !isMark(mark))
+    return refuse(worded`asks for "${mark}", which is no dry mark`, adviseWord(mark, marks));
   const waitHours = wait === undefined ? undefined : readHours(wait);
   if (waitHours?.ok === false) return waitHours;
   const atMostHours = within === undefined ? undefined : readHours(within);

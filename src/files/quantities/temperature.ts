@@ -25,7 +25,8 @@ export function readTempC(text: string): Read<number> {
   if (amount === undefined) return refuse(worded`is not a temperature`, write);
   const unit = plainUnit(amount.unit);
   if (unit === '') return refuse(worded`has no unit`, write);
-  if (unit !== 'C' && unit !== 'F') return refuse(worded`"${amount.unit}" is no unit of temperature`, write);
+  if (unit !== 'C' && unit !== 'F')
+    return refuse(worded`is not a temperature: "${amount.unit}" is no unit for it`, write);
   const tempC = unit === 'C' ? amount.value : ((amount.value - 32) * 5) / 9;
   if (tempC < COLDEST_C || tempC > HOTTEST_C)
     return refuse(worded`lies outside ${COLDEST_C} °C to ${HOTTEST_C} °C`, write);
@@ -40,7 +41,7 @@ export function readDifferenceK(text: string): Read<number> {
   const unit = plainUnit(amount.unit);
   if (unit === '') return refuse(worded`has no unit`, write);
   if (unit !== 'K' && unit !== 'C' && unit !== 'F')
-    return refuse(worded`"${amount.unit}" is no unit of a difference of temperature`, write);
+    return refuse(worded`is not a difference of temperature: "${amount.unit}" is no unit for it`, write);
   const kelvins = unit === 'F' ? (amount.value * 5) / 9 : amount.value;
   if (kelvins < 0 || kelvins > 100) return refuse(worded`lies outside 0 K to 100 K`, write);
   return read(kelvins);

@@ -31,7 +31,7 @@ function textOf(text: string) {
 }
 
 /** Any text; it may be empty, as the name of the one way of a step is. */
-export const jsonText: Shape<string> = shapeOf(() => plainWords(z.string(), { wanted: worded`some words` }));
+export const jsonText: Shape<string> = shapeOf(() => plainWords(z.string(), { wanted: worded`a text` }));
 
 /** A number as JSON writes it. */
 export const jsonNumber: Shape<number> = written({

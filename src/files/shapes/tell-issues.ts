@@ -37,15 +37,25 @@ function found(top: Spot, path: readonly PropertyKey[]): Found {
   return spot;
 }
 
-function tellWrongKind(node: Node, wanted: string, notes: Notes): void {
+/** Does a single value stand there, and nothing else? */
+const isOne = (schema: Spot['schema']) => ['string', 'enum'].includes(unwrapped(schema).type);
+
+function tellWrongKind({ node, schema }: Spot, wanted: string, notes: Notes): void {
   const empty = node.kind === 'text' && node.text === '';
   notes.error(node, {
     code: empty ? 'empty-value' : 'wrong-kind',
     message: empty
       ? worded`the value is missing`
       : worded`${wanted} must stand here, not ${translated(kindWords[node.kind])}`,
-    advice: worded`write ${wanted}`,
+    advice:
+      isOne(schema) && !empty ? worded`write only ${wanted}, without brackets or dashes` : worded`write ${wanted}`,
   });
+}
+
+/** What to write instead of a key that is not known: what it most likely stands for; else it may only have to go. */
+function adviseKey(key: string, guess: string | undefined, known: readonly string[]): string {
+  if (guess === undefined && known.length > 0) return worded`take it out, or ${adviseWord(key, known)}`;
+  return known.length > 0 ? adviseWord(key, known) : worded`take it out`;
 }
 
 function tellUnknownKeys({ node, schema }: Spot, keys: readonly string[], meant: Meant, notes: Notes): void {
@@ -63,8 +73,8 @@ function tellUnknownKeys({ node, schema }: Spot, keys: readonly string[], meant:
     if (guess !== undefined) guesses.add(guess);
     notes.error(entryOf(node, key)?.key ?? node, {
       code: 'unknown-key',
-      message: worded`${quoted(key)} is no key that can stand here`,
-      advice: adviseWord(key, unused.length > 0 ? unused : known),
+      message: worded`${quoted(key)} does not belong here`,
+      advice: adviseKey(key, guess, unused.length > 0 ? unused : known),
     });
   }
   meant.set(node, guesses);
@@ -74,8 +84,9 @@ function tellMissing({ node, schema }: Spot, key: string, notes: Notes): void {
   const field = childSchema({ node, schema }, key);
   const about = field && editorWords.get(field)?.description;
   const what = innerWords(schema).what ?? worded`this`;
-  const message = worded`${what} needs the key ${key}`;
-  notes.error(node, { code: 'missing-key', message, ...(about !== undefined && { advice: about }) });
+  const message = worded`${what} needs ${key}: too`;
+  const advice = about === undefined ? worded`write ${key}: …` : worded`write ${key}: … (${about})`;
+  notes.error(node, { code: 'missing-key', message, advice });
 }
 
 /** No form of several fits: what is wrong is told of the one that is meant. */
@@ -90,7 +101,7 @@ function tellForms(spot: Spot, errors: readonly (readonly Issue[])[], notes: Not
   if (index !== undefined && option !== undefined && !(empty && wanted !== undefined))
     tellIssues({ node, schema: option }, errors[index] ?? [], notes);
   else if (noForm !== undefined) notes.error(node, noForm);
-  else tellWrongKind(node, wanted ?? (options[0] && innerWords(options[0]).wanted) ?? worded`something else`, notes);
+  else tellWrongKind(spot, wanted ?? (options[0] && innerWords(options[0]).wanted) ?? worded`something else`, notes);
 }
 
 function tellIssue(top: Spot, issue: Issue, meant: Meant, notes: Notes): void {
@@ -112,7 +123,7 @@ function tellIssue(top: Spot, issue: Issue, meant: Meant, notes: Notes): void {
     return;
   }
   const { wanted = worded`something else`, code } = innerWords(schema);
-  if (issue.code !== 'invalid_value' || node.kind !== 'text' || node.text === '') tellWrongKind(node, wanted, notes);
+  if (issue.code !== 'invalid_value' || node.kind !== 'text' || node.text === '') tellWrongKind(spot, wanted, notes);
   else
     notes.error(node, {
       code: code ?? 'wrong-kind',

@@ -17,6 +17,9 @@ interface Written<T> {
   readonly read: (text: string, notes: Notes) => Read<T>;
 }
 
+/** As editors of letters put them in. */
+const curlyQuote = /^[“”„‘’‚]/;
+
 /** A single value, read by a reader of quantities. */
 export function written<T>({ wanted, code, jsonSchema, read }: Written<T>): Shape<T> {
   return shapeOf((settings) =>
@@ -34,7 +37,8 @@ export function written<T>({ wanted, code, jsonSchema, read }: Written<T>): Shap
         }
         const result = read(text, notes);
         if (result.ok) return result.value;
-        notes.error(here, { code, message: `${quoted(text)} ${result.why}`, advice: result.write });
+        const advice = curlyQuote.test(text) ? worded`take the curly quotes away: they count as letters` : result.write;
+        notes.error(here, { code, message: `${quoted(text)} ${result.why}`, advice });
         return z.NEVER;
       }),
     ),
@@ -60,7 +64,7 @@ export function quantity<T>(
 /** Words in free form: a name, a caution. */
 export function words(longest: number): Shape<string> {
   return written({
-    wanted: 'some words',
+    wanted: 'a text',
     code: 'too-long',
     jsonSchema: { type: 'string', maxLength: longest },
     read: (text) =>

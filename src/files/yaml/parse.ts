@@ -66,7 +66,7 @@ function treeBuilder(source: SourceText, fault: (fault: Fault) => void) {
     if (before === undefined) return true;
     const first = placeAt(source, before);
     const message = worded`"${key.text}" stands twice, first on line ${first.line}, column ${first.column}`;
-    fault({ offset: key.start, code: 'duplicate-key', message, advice: worded`keep one of the two` });
+    fault({ offset: key.start, code: 'duplicate-key', message, advice: worded`take one of the two out` });
     return false;
   };
 
@@ -150,8 +150,8 @@ function indentedTooFar(text: string, { code, pos }: YAMLError): Fault | undefin
   return {
     offset: lineStart + above.length + below.length,
     code: 'yaml-syntax',
-    message: worded`this key is indented further than the one above it, which has its value already`,
-    advice: worded`give keys of one map the same indent`,
+    message: worded`this line begins further in than the one above it, which is complete`,
+    advice: worded`let it begin right under the line above`,
   };
 }
 

@@ -19,10 +19,13 @@ const noFeatures: SyntaxWords = {
 
 /** What the parser says by its code, in words that help. Those not listed are shown as the parser has them. */
 const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
-  TAB_AS_INDENT: { message: phrase('a tab stands where spaces must'), advice: phrase('indent with spaces') },
+  TAB_AS_INDENT: {
+    message: phrase('a tab stands where spaces must'),
+    advice: phrase('put spaces there instead, as many as before the lines around it'),
+  },
   BAD_INDENT: {
-    message: phrase('this is indented wrongly'),
-    advice: phrase('give keys of one map and items of one list the same indent'),
+    message: phrase('this line does not begin under its neighbours'),
+    advice: phrase('put as many spaces before it as before them'),
   },
   BAD_SCALAR_START: {
     message: phrase('a text cannot begin with this character'),
@@ -33,8 +36,8 @@ const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
     advice: phrase('write \\\\ for a backslash, or use single quotes'),
   },
   BLOCK_AS_IMPLICIT_KEY: {
-    message: phrase('this does not fit here: a second colon stands on the line'),
-    advice: phrase('quote text that holds ": "'),
+    message: phrase('a second colon stands on this line'),
+    advice: phrase('put the text in quotes: "Table: the big one"'),
   },
   BLOCK_IN_FLOW: {
     message: phrase('this cannot stand between brackets'),
@@ -47,8 +50,8 @@ const plainWords: Readonly<Partial<Record<ErrorCode, SyntaxWords>>> = {
     advice: phrase('write key: value, and a comma between items in brackets'),
   },
   MULTILINE_IMPLICIT_KEY: {
-    message: phrase('a key must stand on one line with a colon behind it'),
-    advice: phrase('write key: value'),
+    message: phrase('a colon with a space behind it is missing on this line'),
+    advice: phrase('write it like kind: table'),
   },
   UNEXPECTED_TOKEN: misfit,
   TAG_RESOLVE_FAILED: noFeatures,
@@ -68,7 +71,10 @@ const openBracket: SyntaxWords = {
 const missing: readonly (readonly [RegExp, SyntaxWords])[] = [
   [
     /closing ["']quote|Missing closing ["']/,
-    { message: phrase('a quote is opened and never closed'), advice: phrase('close the quote') },
+    {
+      message: phrase('a quote is opened and never closed'),
+      advice: phrase('put the same quote at the end of the text'),
+    },
   ],
   [/end with a [\]}]/, openBracket],
   [

@@ -9,13 +9,13 @@ export const air: Readonly<Record<string, Wording>> = {
     'un registrador que sigue en hora de invierno necesita marcas con su desfase, p. ej. 2027-07-11T07:00+00:00',
   '"{0}" does not exist on this clock; the row was left out': '"{0}" no existe en este reloj; se ha omitido la fila',
   '"{0}" is no time: {1}': '"{0}" no es una hora: {1}',
-  'write e.g. 2027-01-11T07:30': 'escriba p. ej. 2027-01-11T07:30',
+  'write a time like 2027-01-11T07:30': 'escriba una hora como 2027-01-11T07:30',
   '"{0}" is no temperature': '"{0}" no es una temperatura',
-  'write e.g. 8.5': 'escriba p. ej. 8.5',
+  'write a number like 8.5': 'escriba un número como 8.5',
   'no room has {0} °{1}': 'ninguna sala está a {0} °{1}',
   'is it °F?': '¿son °F?',
   '"{0}" is no humidity': '"{0}" no es una humedad',
-  'write e.g. 82': 'escriba p. ej. 82',
+  'write a number like 82': 'escriba un número como 82',
   'humidity of {0} is outside 0 to 100 %': 'la humedad de {0} está fuera de 0 a 100 %',
   'write percent, e.g. 82': 'escriba un porcentaje, p. ej. 82',
   'the time of day is missing': 'falta la hora del día',
@@ -72,7 +72,8 @@ export const air: Readonly<Record<string, Wording>> = {
   'at {0} the air takes up hardly any water: it will not dry': 'a {0} el aire apenas toma agua: no secará',
   'write a date and time like 2027-01-11T07:30, or a date like 2027-01-11':
     'escriba una fecha y hora como 2027-01-11T07:30, o una fecha como 2027-01-11',
-  'there is no such day or time': 'no existe ese día u hora',
+  'there is no such day or time; write one like 2027-01-11 or 2027-01-11T07:30':
+    'no existe ese día u hora; escriba uno como 2027-01-11 o 2027-01-11T07:30',
   'the year must lie between 1970 and 2199': 'el año debe estar entre 1970 y 2199',
   'the clock skips that time; write {0} or {1} on that day': 'el reloj se salta esa hora; escriba {0} o {1} de ese día',
   'the clock shows {0} twice that day; the first was taken ({1})':

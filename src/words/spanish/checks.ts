@@ -40,6 +40,7 @@ export const checks: Readonly<Record<string, Wording>> = {
   'a part comes before one step or after one, not both':
     'una parte va antes de un paso o después de otro, no ambas cosas',
   'keep one of the two': 'deje uno de los dos',
+  'take one of the two out': 'quite uno de los dos',
   'the recipe has no step {0}': 'la receta no tiene el paso {0}',
   '{0} is asked for, and {1} has no such step': 'se pide {0}, y {1} no tiene ese paso',
   '{0} has a step {1} already': '{0} ya tiene un paso {1}',
@@ -102,7 +103,13 @@ export const checks: Readonly<Record<string, Wording>> = {
     'use otro material para uno de los dos, o quite lo que hay debajo',
   'lay a coat of {0} between the two': 'dé una mano de {0} entre los dos',
   'write {0} for {1} in the pieces, or {2}': 'escriba {0} en lugar de {1} en las piezas, o {2}',
-  'let it wait longer, or ask for less': 'déjelo esperar más, o pida menos',
+  'write a shorter wait, or a longer time behind within':
+    'escriba una espera más corta, o un tiempo más largo detrás de within',
+  'write within {0} or more, or a mark that it reaches sooner':
+    'escriba within {0} o más, o un grado que alcance antes',
   'a wait of {0} is never over within {1}': 'una espera de {0} nunca termina dentro de {1}',
-  '{0} takes {1} at the least to {2}: never within {3}': '{0} tarda como mínimo {1} hasta {2}: nunca dentro de {3}',
+  '{0} takes at least {1} to reach {2}: never within {3}':
+    '{0} tarda al menos {1} en llegar a {2}: nunca dentro de {3}',
+  'write the class that it starts from, like {0}': 'escriba la clase de la que parte, como {0}',
+  'write a later date, or an earlier one as arrives': 'escriba una fecha posterior, o una anterior como arrives',
 };
