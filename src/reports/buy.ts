@@ -170,7 +170,7 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
   const rows = [head.map((text) => painted(quiet, text)), ...toBuy.map((p) => rowOf(p, desk, priced))];
   return [
     ...paragraph(worded`To buy`, look, 0, strong),
-    ...headed(rows, columns.slice(0, head.length), look, 2),
+    ...headed(rows, columns.slice(0, head.length), look, 2, 1),
     '',
     ...totalLines(toBuy, desk),
     ...noteLines(shopping, desk),

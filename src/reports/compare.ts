@@ -2,7 +2,8 @@ import { minorDigits } from '../model/money.ts';
 import type { Plan, PlannedPiece } from '../model/plan.ts';
 import type { Comparison, Variant } from '../planning/compare.ts';
 import { isoWriter } from '../time/iso.ts';
-import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { headed } from './headed.ts';
+import { painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
 import type { Names } from './names.ts';
 import { nameChange } from './say-change.ts';
@@ -78,7 +79,7 @@ export function compareScreen({ now, variants, best }: Comparison, names: Names,
   ]);
   const bought = variants.find((v) => v.wish.name === best?.name);
   return [
-    ...grid(
+    ...headed(
       [head, ...rows],
       [{ least: 14 }, ...rows.slice(0, 1).flatMap((row) => row.slice(1).map(() => ({ least: 12 })))],
       look,

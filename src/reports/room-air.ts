@@ -67,8 +67,17 @@ function range(values: readonly number[], say: (value: number) => string): strin
   return low === high ? low : worded`${low} to ${high}`;
 }
 
-const line = (label: string, picture: string, text: string, look: Look, paint: Paint = (t) => t) =>
-  signs(`  ${label.padEnd(labelColumns)}`, look) + paint(picture) + signs(`  ${text}`, look);
+/** Below, what a picture shows stands above it. */
+const narrowColumns = 64;
+const pictureIndent = ({ columns }: Look) => (columns < narrowColumns ? 2 : labelColumns + 2);
+
+function line(label: string, picture: string, text: string, look: Look, paint: Paint = (t) => t): string[] {
+  const before = ' '.repeat(pictureIndent(look));
+  const width = before.length + look.widthOf(picture) + 2 + look.widthOf(signs(text, look));
+  if (look.columns < narrowColumns || width > look.columns)
+    return [...paragraph(`${label}: ${text}`, look, 2, undefined, 4), before + paint(picture)];
+  return [signs(`  ${label.padEnd(labelColumns)}`, look) + paint(picture) + signs(`  ${text}`, look)];
+}
 
 /** Clock hours over the pictures, every six. */
 function hourLine(day: LocalDay, manner: Manner, look: Look): string {
@@ -78,7 +87,7 @@ function hourLine(day: LocalDay, manner: Manner, look: Look): string {
     hours.push(clock % 360 === 0 ? String(clock / 60) : '');
   }
   const text = hours.reduce((all, hour, at) => (hour === '' ? all : all.padEnd(at) + hour), '');
-  return look.paint.quiet(`  ${' '.repeat(labelColumns)}${text}`);
+  return look.paint.quiet(' '.repeat(pictureIndent(look)) + text);
 }
 
 function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: RoomAir, manner: Manner, look: Look) {
@@ -89,18 +98,18 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
     return line(label, picture, range(values, say), look);
   };
   return [
-    one(
+    ...one(
       worded`temperature`,
       (r) => r.tempC,
       (v) => sayTemp(v, manner),
     ),
-    one(worded`humidity`, (r) => r.rhPercent, sayPercent),
-    one(
+    ...one(worded`humidity`, (r) => r.rhPercent, sayPercent),
+    ...one(
       worded`dew point`,
       (r) => r.dewPointC,
       (v) => sayTemp(v, manner),
     ),
-    ...mechanismsOf(room.materials).map((m) =>
+    ...mechanismsOf(room.materials).flatMap((m) =>
       one(
         translated(mechanismSaid[m]),
         (r) => r.speed[m],
@@ -153,10 +162,10 @@ function fitLines(
   const hindrances = stretches.filter((s) => !s.fit);
   const saidAbove = neverFit(group) && neverFit(before);
   return [
-    ...(saidAbove ? [] : [line(worded`fit for coating`, yesNo(signsOfDay, look), hours, look, paint)]),
-    ...(whom === '' ? [] : paragraph(whom, look, labelColumns + 2)),
+    ...(saidAbove ? [] : line(worded`fit for coating`, yesNo(signsOfDay, look), hours, look, paint)),
+    ...(whom === '' ? [] : paragraph(whom, look, pictureIndent(look))),
     ...hindrances.flatMap((s) =>
-      paragraph(sayStretch(s, open, manner), look, labelColumns + 2, look.paint.quiet, labelColumns + 4),
+      paragraph(sayStretch(s, open, manner), look, pictureIndent(look), look.paint.quiet, pictureIndent(look) + 2),
     ),
   ];
 }

@@ -44,6 +44,10 @@ describe(`on a terminal of ${COLUMNS} columns`, () => {
     ['buy', '--steps'],
     ['price'],
     ['price', 'oak-table'],
+    ['air'],
+    ['air', '--language', 'es'],
+    ['air', '--reading', '13 °C 82 %'],
+    ['week', '--look', '--picture', '--days', '2'],
     ['done', 'nosuch', 'step'],
   ])('%s %s fits', async (...asked: string[]) => {
     const text = await screen([...asked, '--at', '2027-01-11T07:30'], { folder: home, columns: COLUMNS });
@@ -59,11 +63,16 @@ describe(`on a terminal of ${COLUMNS} columns`, () => {
     for (const word of words(wide)) expect(narrow).toContain(word);
   });
 
+  it('what to buy is listed by what it is', async () => {
+    const { out } = await drybench(['buy', '--at', '2027-01-11T07:30'], { folder: home, columns: COLUMNS });
+    expect(out).toMatch(/\n {2}Epoxy putty\n {4}by +today\n {4}needed +0\.49 L\n/);
+  });
+
   it('what could be and could be taken on fits', () =>
     inShop({}, async (folder) => {
       for (const asked of [
         ['promise', 'brushed', '--by', '2027-01-20'],
-        ['compare', '--warmer', 'shed=+3K'],
+        ['compare', '--warmer', 'shed=+3K', '--slot', 'bench=+1', '--helper', '2027-01-16=08:00-12:00'],
       ])
         expect(tooWide(await screen(asked, { folder, columns: COLUMNS }))).toEqual([]);
     }));

@@ -3,7 +3,7 @@ import type { Shop } from '../../model/shop.ts';
 import { openSpans } from '../../model/hours.ts';
 import type { Minute, Span, Spans } from '../../time/span.ts';
 import { localTime, type LocalDay } from '../../time/zone.ts';
-import { cut } from '../layout.ts';
+import { cut, paragraphs } from '../layout.ts';
 import type { Look } from '../look.ts';
 import type { Names } from '../names.ts';
 import { weekModel, type WeekRow } from './week-model.ts';
@@ -86,9 +86,7 @@ export function weekPicture({ plan, shop, names, days, look }: PictureInput): st
   );
   const key = worded`${signs.work} work  ${signs.drying} drying  ${signs.window} window open  ${signs.closed} closed`;
   const left = days.length - shown.length;
-  return [
-    `${' '.repeat(nameRoom)} ${head}`.trimEnd(),
-    ...rows,
+  const said = [
     key,
     ...(left > 0
       ? [counted(left, '{0} more day does not fit this width.', '{0} more days do not fit this width.')]
@@ -97,4 +95,5 @@ export function weekPicture({ plan, shop, names, days, look }: PictureInput): st
       ? [worded`Nothing in these days for: ${model.quiet.map((p) => names.piece(p.id)).join('; ')}.`]
       : []),
   ];
+  return [`${' '.repeat(nameRoom)} ${head}`.trimEnd(), ...rows, ...paragraphs(said.join('\n'), look).split('\n')];
 }
