@@ -26,6 +26,7 @@ export class Labels {
 
   private readonly cells: Int32Array;
   private readonly open: Uint8Array;
+  private readonly isBackToo: boolean;
   private readonly modeCount: number;
   private readonly trail: number[] = [];
   private keepTrail = false;
@@ -35,8 +36,10 @@ export class Labels {
   /** By activity: lags posted by a tree search on top of the problem's own. */
   private readonly posted: NetLag[][];
 
-  constructor(net: Net) {
+  /** @param bounds whether the latest starts and ends are worked out from what follows, too: without these it holds less, and is cheaper. */
+  constructor(net: Net, bounds: 'both' | 'earliest' = 'both') {
     this.net = net;
+    this.isBackToo = bounds === 'both';
     this.modeCount = net.modes.length;
     this.cells = new Int32Array(4 * this.modeCount + 4 * net.count);
     this.open = new Uint8Array(this.modeCount).fill(1);
@@ -277,18 +280,31 @@ export class Labels {
       const floor = least.at(lag.fromEnd ? this.earliestEnd(from) : this.earliestStart(from));
       if (lag.toEnd) this.endFrom(to, floor, index);
       else this.startFrom(to, floor, index);
-      const limit = least.latest(lag.toEnd ? this.latestEnd(to) : this.latestStart(to));
-      if (lag.fromEnd) this.endBy(from, limit, index);
-      else this.startBy(from, limit, index);
     }
     if (most !== undefined) {
-      const limit = most.at(lag.fromEnd ? this.latestEnd(from) : this.latestStart(from));
-      if (lag.toEnd) this.endBy(to, limit, index);
-      else this.startBy(to, limit, index);
       const floor = most.earliest(lag.toEnd ? this.earliestEnd(to) : this.earliestStart(to));
       if (lag.fromEnd) this.endFrom(from, floor, index);
       else this.startFrom(from, floor, index);
     }
+    if (this.isBackToo) this.enforceBack(lag);
+  }
+
+  private enforceBack({ from, to, fromEnd, toEnd, least, most, index }: NetLag): void {
+    if (least !== undefined && !this.isSettled(from)) {
+      const limit = least.latest(toEnd ? this.latestEnd(to) : this.latestStart(to));
+      if (fromEnd) this.endBy(from, limit, index);
+      else this.startBy(from, limit, index);
+    }
+    if (most !== undefined) {
+      const limit = most.at(fromEnd ? this.latestEnd(from) : this.latestStart(from));
+      if (toEnd) this.endBy(to, limit, index);
+      else this.startBy(to, limit, index);
+    }
+  }
+
+  /** Is nothing left to choose of when it lies? Whether what waits for it can keep to that, the way forward says. */
+  private isSettled(i: number): boolean {
+    return this.earliestStart(i) === this.latestStart(i) && this.earliestEnd(i) === this.latestEnd(i);
   }
 
   /** Can `lag` not hold within the labels? */

@@ -9,27 +9,23 @@ import { emptyPlan, placeFirst, wishFor } from './construct.ts';
  * where that finds no place. Greedy: what it answers holds, and a better answer may exist.
  */
 export function soonest(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
-  const labels = new Labels(netOf(problem));
-  if (!labels.propagate()) return undefined;
-  const search = searchOf(labels.net, labels, 0);
-  const all = Array.from({ length: labels.net.count }, (_, i) => i);
-  wishFor(search, all, from);
-  clearWishes(search, free);
-  const place = (first: readonly number[]): boolean => {
-    emptyPlan(search);
+  const net = netOf(problem);
+  const all = Array.from({ length: net.count }, (_, i) => i);
+  const stays = all.filter((i) => !free.includes(i));
+  const placed = (bounds: 'both' | 'earliest', orders: readonly (readonly number[])[]): Schedule | undefined => {
+    const labels = new Labels(net, bounds);
+    if (!labels.propagate()) return undefined;
+    const search = searchOf(net, labels, 0);
+    wishFor(search, all, from);
+    clearWishes(search, free);
     const left = () => all.filter((i) => !search.plan.isPlaced(i));
-    return (
-      placeFirst(search, []) &&
-      insertAll(
-        search,
-        left().filter((i) => first.includes(i)),
-        Infinity,
-        false,
-      ) &&
-      insertAll(search, left(), Infinity, false)
-    );
+    const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
+    const found = orders.some((first) => {
+      emptyPlan(search);
+      return placeFirst(search, []) && place(left().filter((i) => first.includes(i))) && place(left());
+    });
+    return found ? search.plan.schedule() : undefined;
   };
   // What stays says what those that move have to keep to; else all is tried in the order of its starts.
-  const stays = all.filter((i) => !free.includes(i));
-  return place(stays) || place([]) ? search.plan.schedule() : undefined;
+  return placed('earliest', [stays]) ?? placed('both', [stays, []]);
 }
