@@ -71,14 +71,14 @@ const dewPoints = oncePer((air: AirSeries): ((k: number) => number | undefined) 
   };
 });
 
-/** Is a surface certainly warm enough for `material` at a minute? */
-function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (minute: Minute, surfaceC: number) => boolean {
+/** Is a surface certainly warm enough for `material` from the k-th sample of the air to the next? */
+function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (k: number, surfaceC: number) => boolean {
   const dewC = dewPoints(air, undefined);
   const least = Math.max(limits?.minTempC ?? -Infinity, (minFilmTempC ?? -Infinity) + SURE_WITHIN_K);
   const margin = limits?.dewMarginK;
-  return (minute, surfaceC) => {
+  return (k, surfaceC) => {
     if (surfaceC < least) return false;
-    const dew = dewC(Math.floor((minute - air.from) / air.stepMinutes));
+    const dew = dewC(k);
     return margin === undefined || (dew !== undefined && surfaceC - margin > dew + SURE_WITHIN_K);
   };
 }
@@ -98,14 +98,24 @@ export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm:
   };
   const surelyWarm = warmIn(material, toAir);
   const leftAfter: number[] = [];
+  const apartAfter = (apart: number, minutes: number) => apart * (leftAfter[minutes] ??= left(minutes, lag));
+  const boxes = stretchBoxes(toAir, thicknessMm, 1);
+  const samples = toAir.tempC.length - 1;
   const worked = (leaves: Minute): Minute => {
     const apart = coldest(leaves);
     if (apart >= -SETTLED_WITHIN_K) return leaves;
     const settles = leaves + Math.ceil(lag * Math.log(-apart / SETTLED_WITHIN_K));
     for (let minute = settles; minute >= leaves; minute -= 1) {
+      const k = Math.floor((minute - toAir.from) / toAir.stepMinutes);
+      const sample = Math.max(leaves, toAir.from + k * toAir.stepMinutes);
+      const coldest = k < 0 || k >= samples ? -Infinity : boxes(k).surface.low + apartAfter(apart, sample - leaves);
+      if (surelyWarm(k, coldest)) {
+        minute = sample;
+        continue;
+      }
       const own = here(minute);
-      const cold = own + apart * (leftAfter[minute - leaves] ??= left(minute - leaves, lag));
-      if (!surelyWarm(minute, cold) && broken(minute, cold) && !broken(minute, own)) return minute + 1;
+      const cold = own + apartAfter(apart, minute - leaves);
+      if (!surelyWarm(k, cold) && broken(minute, cold) && !broken(minute, own)) return minute + 1;
     }
     return leaves;
   };

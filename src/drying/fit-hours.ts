@@ -17,7 +17,7 @@ import { surfaceOf } from './surface.ts';
 export function fitHours(material: Material, air: AirSeries, from: Minute, to: Minute, thicknessMm = 0): Spans {
   const coat = { material, thicknessMm };
   const asked = { start: from, end: to };
-  return intersect(to - from <= SHORT_LOOK ? workedOut(air, coat, asked) : fitInAir(air, coat), [asked]);
+  return intersect(to - from <= SHORT_LOOK ? workedOut(air, coat, asked) : fitInAir(air, coat)(asked), [asked]);
 }
 
 /** Who asks for no more than this asks for a day to be shown, not for all hours in which something may be laid. */
@@ -34,11 +34,29 @@ interface Coat {
   readonly thicknessMm: number;
 }
 
-/** The fit spans of a room's air, by what decides them: many materials share their limits. */
+/** The fit spans of a room's air, as far as anybody asked, by what decides them: many materials share their limits. */
 const fitInAir = oncePer(
-  (air: AirSeries, coat: Coat) => workedOut(air, coat, { start: ALWAYS, end: NEVER }),
+  (air: AirSeries, coat: Coat) => grown((asked) => workedOut(air, coat, asked)),
   ({ material, thicknessMm }) => `${limitsKey(material)} ${thicknessMm}`,
 );
+
+/** Remembers what was worked out, and works out the rest when more is asked for. */
+function grown(workOut: (asked: Span) => Spans): (asked: Span) => Spans {
+  let known: { readonly all: Span; readonly fit: Spans } | undefined;
+  return (asked) => {
+    const all = known?.all ?? { start: asked.start, end: asked.start };
+    const missing = [
+      { start: asked.start, end: all.start },
+      { start: all.end, end: asked.end },
+    ].filter(({ start, end }) => start < end);
+    if (missing.length > 0)
+      known = {
+        all: { start: Math.min(asked.start, all.start), end: Math.max(asked.end, all.end) },
+        fit: unite([...(known?.fit ?? []), ...missing.flatMap(workOut)]),
+      };
+    return known?.fit ?? [];
+  };
+}
 
 /** The fit spans of a room's air as far as they are asked for; what is said beyond is true, but not all. */
 function workedOut(air: AirSeries, { material, thicknessMm }: Coat, asked: Span): Spans {

@@ -88,6 +88,29 @@ describe('hours fit for coating', () => {
     );
   });
 
+  it('are the same whatever was asked for before, in whichever order', () => {
+    const stretch = fc.record({
+      from: fc.integer({ min: t0 - 5000, max: t0 + 6000 }),
+      minutes: fc.integer({ min: 2881, max: 6000 }),
+    });
+    fc.assert(
+      fc.property(
+        wildAir(0, 36),
+        fc.constantFrom(0, 19),
+        fc.array(stretch, { minLength: 2, maxLength: 5 }),
+        (air, thickness, asked) => {
+          const material = coat();
+          const all = fitHours(material, { ...air }, t0 - 10_000, t0 + 20_000, thickness);
+          for (const { from, minutes } of asked)
+            expect(fitHours(material, air, from, from + minutes, thickness)).toEqual(
+              intersect(all, [{ start: from, end: from + minutes }]),
+            );
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
   it('begin at the minute at which the limit is met', () => {
     const air = {
       ...still(0, 50),
