@@ -18,7 +18,6 @@ import { verify } from '../verify/verify.ts';
 import { asCarried } from './as-carried.ts';
 import { type Change, changed } from './change.ts';
 import type { Standing } from './current-plan.ts';
-import { horizonOf, STRETCH } from './horizon.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
 import { narrowTo } from './narrow.ts';
 import { driesTooLate, type FilmWait, spoilsWhatStays } from './other-air.ts';
@@ -154,8 +153,8 @@ export interface Forward {
 export interface Promising {
   readonly steps: readonly PlannedStep[];
   readonly start: Minute;
-  /** The whole plan, once it has passed the verifier; undefined where it does not. */
-  held(): Forward | undefined;
+  /** The whole plan, once it has passed the verifier in a shop with `changes`, of those that were tried; undefined where it does not. */
+  held(changes: readonly Change[]): Forward | undefined;
 }
 
 /**
@@ -185,29 +184,23 @@ export function comingForward(
   if (found === undefined) return undefined;
 
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
-  const holding = ({ steps, start }: Pick<Promising, 'steps' | 'start'>): Forward | undefined => {
-    const situation = situationFor(whole, plan, now, moving);
-    const then = plan.sessions && { sessions: plannedSessions(situation, steps, sessions) };
-    const forward = { ...plan, steps, ...then };
-    const before = { situation: situationFor(made, plan, now, moving), air: standing.air, factors };
-    const passed = { evidence: before, plan };
-    const breaches = verify({ situation, air, factors }, forward, { passed, shown: air === standing.air });
-    return breaches.length > 0 ? undefined : { plan: forward, start };
-  };
-  const placedInAll = () => {
-    const usual = horizonOf(whole);
-    const to = plan.to <= usual ? usual : horizonOf(whole, STRETCH);
-    return placed({ situation: whole, plan, to, air, factors, known }, moving, now, wanted);
-  };
+  const before = { situation: situationFor(made, plan, now, moving), air: standing.air, factors };
   return {
     ...found,
-    held: () => {
+    held: (meant) => {
+      const then = worldWith(meant, followed).situation;
       const lying = narrow.widened(found.steps);
-      const steps = moversHaveRoom(lying, moving, whole) ? lying : reseated(lying, moving, whole);
-      const near = moversHaveRoom(steps, moving, whole) ? holding({ ...found, steps }) : undefined;
-      // In other air, what does not hold breaks more than what is shown.
-      const far = near === undefined && air === standing.air ? placedInAll() : undefined;
-      return near ?? (far && holding(far));
+      const steps = moversHaveRoom(lying, moving, then) ? lying : reseated(lying, moving, then);
+      if (!moversHaveRoom(steps, moving, then)) return undefined;
+      const situation = situationFor(then, plan, now, moving);
+      const forward = {
+        ...plan,
+        steps,
+        ...(plan.sessions && { sessions: plannedSessions(situation, steps, sessions) }),
+      };
+      const passed = { evidence: before, plan };
+      const breaches = verify({ situation, air, factors }, forward, { passed, shown: air === standing.air });
+      return breaches.length > 0 ? undefined : { plan: forward, start: found.start };
     },
   };
 }

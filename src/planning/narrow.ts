@@ -90,6 +90,19 @@ function withWaits(planned: PlannedStep, anew: PlannedStep): PlannedStep {
   return { ...anew, after: waits, ...(window && { window }) };
 }
 
+/** The steps, given in order of start; nothing is carried to one that comes after another of its section in the same room. */
+function withoutCarrying(steps: readonly PlannedStep[]): PlannedStep[] {
+  const rooms = new Map<string, string>();
+  return steps.map((step) => {
+    if (step.atOnceAfter !== undefined) return step;
+    const section = `${step.piece}/${step.section}`;
+    const before = rooms.get(section);
+    rooms.set(section, step.room);
+    const { broughtIn, ...asThere } = step;
+    return broughtIn !== undefined && before === step.room ? asThere : step;
+  });
+}
+
 /**
  * The plan around the steps that move, as if all had gone as planned until they can first begin, and without what comes
  * long after them: small enough to be tried again and again. What it finds is to be held against the whole.
@@ -169,7 +182,7 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
       const anew = new Map(placed.filter((s) => s.done !== true && (meets(s) || isWithIt(s))).map((s) => [s.id, s]));
       const begins = (s: PlannedStep, minute: Minute) => `${objectOf(s)} ${minute}`;
       const starts = new Map(plan.steps.flatMap((s) => (moving.has(s.id) ? [[begins(s, startOf(s)), s.id]] : [])));
-      return plan.steps
+      const steps = plan.steps
         .map((planned): PlannedStep => {
           const step = anew.get(planned.id);
           if (step !== undefined) return withWaits(planned, step);
@@ -178,6 +191,7 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
           return next === undefined ? planned : { ...planned, holdsStationUntil: startOf(next) };
         })
         .sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+      return withoutCarrying(steps);
     },
   };
 }

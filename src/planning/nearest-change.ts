@@ -1,14 +1,9 @@
-import { staysAway } from '../model/away.ts';
-import { openSpans } from '../model/hours.ts';
-import type { Plan, PlannedStep } from '../model/plan.ts';
-import type { ClockSpan, Hand } from '../model/shop.ts';
-import type { Task, Way } from '../model/task.ts';
-import type { Minute, Span } from '../time/span.ts';
-import { localDays, localTime } from '../time/zone.ts';
+import type { Plan } from '../model/plan.ts';
+import type { Minute } from '../time/span.ts';
 import type { Change } from './change.ts';
-import { comingForward, driesInTime, type Followed } from './come-forward.ts';
+import { comingForward, driesInTime, type Followed, type Promising } from './come-forward.ts';
 import type { FilmWait } from './other-air.ts';
-import { DRIER_TO_PERCENT, WARMER_BY_K } from './usual-changes.ts';
+import { changesAir, type Desk, type Trial, trialsFor, trimmed } from './trials.ts';
 import type { Cause, WhyLink } from './why.ts';
 
 /** What would let a step begin sooner, everything else lying as planned. Each was tried, and its `plan` has passed the verifier. */
@@ -48,310 +43,72 @@ export function toldOf(nearest: Nearest): ToldNearest {
 const LEAST_GAIN_MINUTES = 15;
 /** So many are tried at most. */
 const MOST_TRIES = 8;
-/** Hours are told in quarters. */
-const QUARTER = 15;
-const DAY_MINUTES = 24 * 60;
-/** Between these it may be asked that somebody comes in before or after the usual hours. */
-const EARLIEST_CLOCK = 6 * 60;
-const LATEST_CLOCK = 21 * 60;
-/** A day that is not opened at all is thought to begin at eight. */
-const USUAL_MORNING = 8 * 60;
-const DAYS_TRIED = 3;
-/** Thick work follows the air of its room by so much. */
-const WARMED_AHEAD_MINUTES = 12 * 60;
-const ARRIVES_SOONER_DAYS = [1, 3, 7];
-const BACK_SOONER_DAYS = [1, 3, 7];
-const ROOM_HAD_DAYS = [1, 2, 4, 7];
+/** The links of the chain that are looked at. Where all that might be changed in one of these stretches does not help, nothing of it does. */
+const STRETCHES = [
+  { from: 0, to: 1 },
+  { from: 1, to: 3 },
+  { from: 3, to: 8 },
+];
 
-interface Desk {
-  readonly followed: Followed;
-  readonly tasks: ReadonlyMap<string, Task>;
-  readonly steps: ReadonlyMap<string, PlannedStep>;
-}
-
-/** Changes made together, to be tried. */
-type Trial = readonly Change[];
-
-function wayOf({ tasks }: Desk, step: PlannedStep): Way | undefined {
-  return tasks.get(step.id)?.ways.find((way) => way.name === step.way);
-}
-
-function inQuarters({ start, end }: Span, zone: string): { readonly date: string; readonly span: ClockSpan } {
-  const from = localTime(start, zone);
-  const minutes = Math.max(1, end - start);
-  const to = Math.ceil((from.clock + minutes) / QUARTER) * QUARTER;
-  return {
-    date: from.date,
-    span: { from: Math.floor(from.clock / QUARTER) * QUARTER, to: Math.min(DAY_MINUTES, to) },
-  };
-}
-
-/** When the hand works, where the plan that was come to differs from that which is followed, by day. */
-function newWork(desk: Desk, steps: readonly PlannedStep[], hand: string): Map<string, ClockSpan> {
-  const { timeZone } = desk.followed.made.book.shop;
-  const used = new Map<string, ClockSpan>();
-  for (const step of steps) {
-    const before = desk.steps.get(step.id);
-    const same = before?.hands.includes(hand) === true && before.spans[0]?.start === step.spans[0]?.start;
-    if (same || !step.hands.includes(hand)) continue;
-    for (const work of step.spans) {
-      const { date, span } = inQuarters(work, timeZone);
-      const known = used.get(date) ?? span;
-      used.set(date, { from: Math.min(span.from, known.from), to: Math.max(span.to, known.to) });
-    }
-  }
-  return used;
-}
-
-/** Of the hours that a hand would be in for, those that the plan uses. */
-function trimmed(desk: Desk, steps: readonly PlannedStep[], changes: Trial): Trial {
-  const known = new Set(desk.followed.made.book.shop.hands.map((h) => h.id));
-  return changes.flatMap((change): Change[] => {
-    if (change.kind !== 'in' && change.kind !== 'helper') return [change];
-    const stranger = steps.flatMap((s) => s.hands).find((h) => !known.has(h));
-    const hand = change.kind === 'in' ? change.hand : stranger;
-    const used = hand === undefined ? undefined : newWork(desk, steps, hand).get(change.date);
-    if (used === undefined) return [];
-    const spans = change.spans
-      .map(({ from, to }) => ({ from: Math.max(from, used.from), to: Math.min(to, used.to) }))
-      .filter(({ from, to }) => from < to);
-    return spans.length === 0 ? [] : [{ ...change, spans }];
-  });
-}
-
-/** The shop's open hours from when the step could go on to when it is planned, by day. */
-function openDays(
-  { followed }: Desk,
-  { waited, start }: WhyLink,
-): { readonly date: string; readonly span: ClockSpan }[] {
-  const { shop } = followed.made.book;
-  return openSpans(shop.opening, shop.timeZone, waited, start)
-    .flatMap((open): Span[] => {
-      const span = { start: Math.max(open.start, waited), end: open.end };
-      return span.start < Math.min(span.end, start) ? [span] : [];
-    })
-    .map((span) => inQuarters(span, shop.timeZone));
-}
-
-/** Another hand beside the one who is busy: one of the shop's own, else a helper who can do it. */
-function otherHands(desk: Desk, link: WhyLink): Trial[] {
-  const { hands } = desk.followed.made.book.shop;
-  const skill = wayOf(desk, link.step)?.skill;
-  const alone = link.step.hands.length === 1;
-  const days = openDays(desk, link);
-  const own = hands.filter(
-    (h) => !link.step.hands.includes(h.id) && (!alone || skill === undefined || h.skills.includes(skill)),
-  );
-  const skills = alone && skill !== undefined ? { skills: [skill] } : {};
-  const perDay = (make: (date: string, spans: readonly ClockSpan[]) => Change): Trial =>
-    days.map(({ date, span }) => make(date, [span]));
-  return [
-    ...own.map((h) => perDay((date, spans) => ({ kind: 'in', hand: h.id, date, spans }))),
-    perDay((date, spans) => ({ kind: 'helper', date, spans, ...skills })),
-  ].filter((changes) => changes.length > 0);
-}
-
-/** When a hand is in on a day, by the shop's wall clock. */
-function handDay({ followed }: Desk, hand: Hand, day: Span): readonly Span[] {
-  return openSpans(hand.hours, followed.made.book.shop.timeZone, day.start, day.end - 1).filter(
-    (s) => s.start >= day.start && s.start < day.end,
-  );
-}
-
-/** The hands of the step stay on for it, come in before the usual hours, or on a day on which nobody does. */
-function longerHours(desk: Desk, { step, waited, start }: WhyLink): Trial[] {
-  const { shop } = desk.followed.made.book;
-  const minutes = wayOf(desk, step)?.workMinutes ?? 0;
-  const long = Math.ceil(minutes / QUARTER) * QUARTER;
-  const hands = shop.hands.filter((h) => step.hands.includes(h.id));
-  const clockOf = (minute: Minute) => localTime(minute, shop.timeZone).clock;
-  return localDays(waited, start, shop.timeZone)
-    .slice(0, DAYS_TRIED + 1)
-    .flatMap((day): Trial[] => {
-      const spans = hands.flatMap((hand) => handDay(desk, hand, day)).sort((a, b) => a.start - b.start);
-      const [first, last] = [spans[0], spans.at(-1)];
-      const after = Math.ceil(clockOf(Math.max(waited, day.start)) / QUARTER) * QUARTER;
-      const open = first === undefined ? USUAL_MORNING : clockOf(first.start);
-      const shut = last === undefined ? USUAL_MORNING : Math.max(open, clockOf(last.end - 1) + 1);
-      const breaks = spans.slice(1).flatMap((span, i): ClockSpan[] => {
-        const before = spans[i];
-        return before === undefined || before.end >= span.start
-          ? []
-          : [{ from: clockOf(before.end), to: clockOf(span.start) }];
-      });
-      const sooner = first === undefined ? [] : [{ from: open - long, to: open }];
-      const later = { from: Math.max(shut, after), to: Math.max(shut, after) + long };
-      return [...sooner, ...breaks, later]
-        .filter(({ from, to }) => from >= EARLIEST_CLOCK && to <= LATEST_CLOCK && to > (waited > day.start ? after : 0))
-        .map((span) => hands.map((hand): Change => ({ kind: 'in', hand: hand.id, date: day.date, spans: [span] })));
-    });
-}
-
-const dampness: ReadonlySet<string> = new Set(['air-too-damp', 'near-dew-point', 'will-not-dry']);
-const coldness: ReadonlySet<string> = new Set([
-  'air-too-cold',
-  'surface-too-cold',
-  'near-dew-point',
-  'film-does-not-form',
-  'cold-ahead',
-  'will-not-dry',
-  'air-too-damp',
-]);
-
-function quarters(from: Minute, to: Minute): Span {
-  return { start: Math.ceil(from / QUARTER) * QUARTER, end: Math.ceil(to / QUARTER) * QUARTER };
-}
-
-function warmer(room: string, during: Span): Trial[] {
-  return during.start < during.end ? WARMER_BY_K.map((byK): Trial => [{ kind: 'warmer', room, byK, during }]) : [];
-}
-
-function drier(room: string, during: Span): Trial[] {
-  return during.start < during.end
-    ? DRIER_TO_PERCENT.map((toRhPercent): Trial => [{ kind: 'drier', room, toRhPercent, during }])
-    : [];
-}
-
-/** What of the piece is away then is back some days sooner, or does not leave. */
-function backSooner({ followed }: Desk, { step, waited, start }: WhyLink): Trial[] {
-  const piece = followed.made.book.pieces.find((p) => p.id === step.piece);
-  const stays = piece === undefined ? [] : staysAway(piece).map(({ away }) => away);
-  return stays
-    .filter((stay) => stay.start < start && stay.end > waited)
-    .flatMap((stay) => {
-      const least = Math.max(stay.start, followed.now);
-      const ends = BACK_SOONER_DAYS.map((days) => Math.max(least, stay.end - days * DAY_MINUTES));
-      return [...new Set([...ends, least])].map((at): Trial => [
-        { kind: 'back', piece: step.piece, left: stay.start, at },
-      ]);
-    });
-}
-
-/** What might move what holds the step of `link`, the least of each kind first. */
-function trialsFor(desk: Desk, link: WhyLink): Trial[] {
-  const { shop } = desk.followed.made.book;
-  const { step, cause, waited, start } = link;
-  switch (cause.kind) {
-    case 'hand':
-      return otherHands(desk, link);
-    case 'hours':
-      return longerHours(desk, link);
-    case 'tool':
-      return [[{ kind: 'tool', tool: cause.id, more: 1 }]];
-    case 'place':
-      return [[{ kind: 'slot', station: cause.id, more: 1 }]];
-    case 'dust': {
-      const place = shop.stations.find((s) => s.id === step.station)?.kind;
-      const rooms = shop.rooms.filter((r) => r.id !== step.room);
-      return place === undefined ? [] : rooms.map((r): Trial => [{ kind: 'station', room: r.id, place, slots: 1 }]);
-    }
-    case 'dry':
-    case 'window': {
-      const film = desk.steps.get(cause.by);
-      const end = film?.spans.at(-1)?.end;
-      if (film === undefined || end === undefined) return [];
-      const during = quarters(Math.max(end, desk.followed.now), cause.until);
-      return [...warmer(film.room, during), ...drier(film.room, during)];
-    }
-    case 'air': {
-      const codes = cause.breaches.map((b) => b.code);
-      const during = quarters(waited, start);
-      return [
-        ...(codes.some((c) => coldness.has(c)) ? warmer(cause.room, during) : []),
-        ...(codes.some((c) => dampness.has(c)) ? drier(cause.room, during) : []),
-      ];
-    }
-    case 'cold-work':
-      return warmer(
-        cause.from,
-        quarters(Math.max(desk.followed.now, cause.carried - WARMED_AHEAD_MINUTES), cause.carried),
-      );
-    case 'arrival': {
-      const sooner = ARRIVES_SOONER_DAYS.map((days) => Math.max(desk.followed.now, cause.until - days * DAY_MINUTES));
-      return [...new Set(sooner)].map((at): Trial => [{ kind: 'arrives', piece: step.piece, at }]);
-    }
-    case 'away':
-      return backSooner(desk, link);
-    case 'room':
-      return ROOM_HAD_DAYS.map((days): Trial => {
-        const during = quarters(waited, Math.min(start, waited + days * DAY_MINUTES));
-        return [{ kind: 'room', room: cause.room, during }];
-      });
-    case 'put-off':
-      return [[{ kind: 'not-put-off', task: step.id }]];
-    case 'done':
-    case 'at-work':
-    case 'now':
-    case 'order':
-    case 'object':
-    case 'keeps-window':
-    case 'session':
-    case 'session-waits':
-    case 'better-so':
-      return [];
-  }
-}
-
-function changesAir(trial: Trial): boolean {
-  return trial.some(({ kind }) => kind === 'warmer' || kind === 'drier');
-}
-
-/** Trials, and a stronger one before them: where that does not help, none of them does. */
-interface Group {
+/** Trials of one kind, the least first. */
+interface Line {
   readonly trials: readonly Trial[];
-  readonly strongest?: Trial;
-}
-
-/** The first `alone` of the trials, each by itself, and then the rest. */
-function grouped(trials: readonly Trial[], alone: number, strongestOf: (rest: readonly Trial[]) => Trial): Group[] {
-  const rest = trials.slice(alone);
-  const single = (trial: Trial): Group => ({ trials: [trial] });
-  return [
-    ...trials.slice(0, alone).map(single),
-    ...(rest.length > 1 ? [{ trials: rest, strongest: strongestOf(rest) }] : rest.map(single)),
-  ];
+  /** So many are tried before all the others are tried together. */
+  readonly alone: number;
+  /** Stronger than all the others: where that does not help, none of them does. */
+  readonly strongest: Trial;
 }
 
 /**
  * Of other air the last is the strongest; of what gives more hands, hours or room, it is all of it together. The first of all is
- * likely to help and is tried by itself, and so is the least of other air, unless what it does is seen from how a film dries.
+ * likely to help, and so is the least of other air.
  */
-function groupsOf(trials: readonly Trial[], isFirst: boolean, waitsForFilm: boolean): Group[] {
-  const last = (rest: readonly Trial[]): Trial => rest.at(-1) ?? [];
-  const ofKind = (kind: Change['kind']) => trials.filter((trial) => trial[0]?.kind === kind);
+function linesOf(trials: readonly Trial[], isFirst: boolean): Line[] {
   const plain = trials.filter((trial) => !changesAir(trial));
+  const inOtherAir = (kind: Change['kind']): Line => {
+    const own = trials.filter((trial) => trial[0]?.kind === kind);
+    return { trials: own, alone: 1, strongest: own.at(-1) ?? [] };
+  };
+  const first = plain.slice(0, isFirst ? 1 : 0);
+  const rest = plain.slice(first.length);
   return [
-    ...grouped(plain, isFirst ? 1 : 0, (rest) => rest.flat()),
-    ...grouped(ofKind('warmer'), waitsForFilm ? 0 : 1, last),
-    ...grouped(ofKind('drier'), waitsForFilm ? 0 : 1, last),
+    { trials: first, alone: 1, strongest: [] },
+    { trials: rest, alone: 0, strongest: rest.flat() },
+    inOtherAir('warmer'),
+    inOtherAir('drier'),
   ];
 }
+
+const sameChanges = (one: Trial, other: Trial): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 /** May nothing that was tried help, since what holds it is a fact, or nothing at all? */
 function isSettled({ kind }: Cause): boolean {
   return kind === 'done' || kind === 'at-work';
 }
 
-/** The steps that come forward together: those of the chain up to its link `k`, and coats that are laid in one go with them. */
-function movingUpTo({ followed }: Desk, chain: readonly WhyLink[], k: number): Set<string> {
-  const { plan } = followed.standing;
-  const linked = chain.slice(0, k + 1).flatMap(({ step, cause }) => (isSettled(cause) ? [] : [step]));
+/** The steps that come forward together: those of the links, and coats that are laid in one go with them. */
+function movingIn(plan: Plan, links: readonly WhyLink[]): Set<string> {
   // Oily rags go with their coat.
-  const ids = linked.flatMap(({ id, atOnceAfter }) => (atOnceAfter === undefined ? [id] : [atOnceAfter, id]));
+  const ids = links.flatMap(({ step: { id, atOnceAfter } }) => (atOnceAfter === undefined ? [id] : [atOnceAfter, id]));
   const mates = (plan.sessions ?? []).filter((s) => s.steps.some((id) => ids.includes(id))).flatMap((s) => s.steps);
   return new Set([...ids, ...mates]);
 }
 
-/** The wait for a film that holds the step of `link`, which must let it begin by `by`, or at least sooner. */
+/** The wait for a film that holds the step of `link`, which must be over by `by`, or at least so much sooner that it is worth it. */
 function waitFor({ step, cause }: WhyLink, by: Minute | undefined): FilmWait | undefined {
   if (cause.kind !== 'dry' && cause.kind !== 'window') return undefined;
-  return { step, cause, minutes: by === undefined ? 1 : Math.max(1, cause.until - by) };
+  return { step, cause, minutes: by === undefined ? LEAST_GAIN_MINUTES : Math.max(1, cause.until - by) };
 }
 
 /** Worked out when first asked for. */
 function once<T>(work: () => T): () => T {
   let known: { readonly value: T } | undefined;
   return () => (known ??= { value: work() }).value;
+}
+
+/** Does `found`, to which all of `strongest` was given, use only what `asked` gives as well? */
+function needsNoMore(desk: Desk, found: Promising, asked: Trial, strongest: Trial): boolean {
+  return sameChanges(trimmed(desk, found.steps, asked), trimmed(desk, found.steps, strongest));
 }
 
 /**
@@ -375,49 +132,65 @@ export function nearestChange(
   if (first === undefined || isSettled(first.cause)) return { kind: 'none', tried };
   const { id } = first.step;
   const by = first.start - LEAST_GAIN_MINUTES;
-  const forward = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait) => {
+  const settled = chain.findIndex((link) => isSettled(link.cause));
+  const open = settled < 0 ? chain : chain.slice(0, settled);
+
+  const forward = (changes: Trial, moving: ReadonlySet<string>, wait?: FilmWait): Promising | undefined => {
     onTry();
     tried += 1;
     return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
   };
-  for (const [k, link] of chain.entries()) {
-    if (isSettled(link.cause)) break;
-    const moving = movingUpTo(desk, chain, k);
+  const answer = (asked: Trial, found: Promising): Nearest | undefined => {
+    const least = trimmed(desk, found.steps, asked);
+    const enough = found.held(least);
+    const then = enough ?? (sameChanges(least, asked) ? undefined : found.held(asked));
+    const along = then?.plan.steps.flatMap((step) =>
+      step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
+    );
+    return then && along && { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
+  };
+  const movedBy = (k: number, link: WhyLink, mayHelp: () => boolean): Nearest | undefined => {
+    const moving = movingIn(plan, open.slice(0, k + 1));
     const wait = waitFor(link, k === 0 ? by : undefined);
     const asItIs = once((): Nearest | undefined => {
-      const held = forward([], moving)?.held();
+      const held = forward([], moving)?.held([]);
       return held && { kind: 'as-it-is', ...held };
     });
-    if (link.cause.kind === 'better-so') {
-      const found = asItIs();
-      if (found !== undefined) return found;
-    }
-    const helps = ({ strongest }: Group): boolean => {
-      if (strongest === undefined) return true;
-      return wait !== undefined && changesAir(strongest)
-        ? driesInTime(followed, strongest, wait)
-        : forward(strongest, moving) !== undefined;
-    };
-    for (const group of groupsOf(trialsFor(desk, link), k === 0, wait !== undefined)) {
-      if (tried < MOST_TRIES && !helps(group)) continue;
-      for (const asked of group.trials) {
-        if (tried >= MOST_TRIES) return { kind: 'none', tried };
-        const found = forward(asked, moving, wait);
+    const anyway = link.cause.kind === 'better-so' && mayHelp() ? asItIs() : undefined;
+    if (anyway !== undefined) return anyway;
+    const possible = trialsFor(desk, link).filter((trial) =>
+      changesAir(trial) ? wait === undefined || driesInTime(followed, trial, wait) : mayHelp(),
+    );
+    for (const { trials, alone, strongest } of linesOf(possible, k === 0)) {
+      let most: Promising | undefined;
+      for (const [n, asked] of trials.entries()) {
+        if (tried >= MOST_TRIES) return undefined;
+        if (n === alone && trials.length > alone + 1) {
+          most = forward(strongest, moving, wait);
+          if (most === undefined) break;
+        }
+        // What was there and was not used is not what is missing.
+        if (most !== undefined && trimmed(desk, most.steps, asked).length === 0) continue;
+        const found = most && needsNoMore(desk, most, asked, strongest) ? most : forward(asked, moving, wait);
         if (found === undefined) continue;
         // What helps with no change at all is no change's merit.
-        const anyway = asItIs();
-        if (anyway !== undefined) return anyway;
-        const least = trimmed(desk, found.steps, asked);
-        const same = JSON.stringify(least) === JSON.stringify(asked);
-        const enough = same ? undefined : forward(least, moving)?.held();
-        const then = enough ?? found.held();
+        const nearest = asItIs() ?? answer(asked, found);
+        if (nearest !== undefined) return nearest;
         // What the verifier turns down would be turned down all the more of what is stronger.
-        if (then === undefined) break;
-        const along = then.plan.steps.flatMap((step) =>
-          step.id === id || step.spans[0]?.start === desk.steps.get(step.id)?.spans[0]?.start ? [] : [step.id],
-        );
-        return { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
+        break;
       }
+    }
+    return undefined;
+  };
+  for (const { from, to } of STRETCHES) {
+    const links = open.slice(from, to);
+    const allOfIt = () => links.flatMap((link) => trialsFor(desk, link)).filter((trial) => !changesAir(trial));
+    const mayHelp = once(
+      () => from === 0 || forward(allOfIt().flat(), movingIn(plan, open.slice(0, to))) !== undefined,
+    );
+    for (const [i, link] of links.entries()) {
+      const nearest = tried < MOST_TRIES ? movedBy(from + i, link, mayHelp) : undefined;
+      if (nearest !== undefined) return nearest;
     }
   }
   return { kind: 'none', tried };

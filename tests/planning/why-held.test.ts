@@ -45,7 +45,7 @@ function holds(book: Book, now: Minute, tally: Tally): void {
     if (broken.length > 0) continue;
     tally.byPlannerAlone += 1;
     const wanted = { step: step.id, by: link!.start - 1 };
-    const sooner = comingForward({ standing: made, made: situation, now }, [], new Set([step.id]), wanted)?.held();
+    const sooner = comingForward({ standing: made, made: situation, now }, [], new Set([step.id]), wanted)?.held([]);
     expect(sooner, `${step.id} is held by ${kind}`).toBeUndefined();
   }
 }
