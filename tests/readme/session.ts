@@ -5,7 +5,7 @@ import { PassThrough } from 'node:stream';
 import { run } from '../../src/cli.ts';
 
 /** `'two words' one` as a shell parts them: single and double quotes only. */
-function words(line: string): string[] {
+export function words(line: string): string[] {
   return [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, a, b, c]) => a ?? b ?? c ?? '');
 }
 
