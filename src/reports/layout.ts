@@ -31,9 +31,10 @@ export function painted(paint: Paint, text: string): Painted {
 
 const noBreak = '\u00a0';
 
-/** A number and its unit stay on one line: `20 °C`, `82 %`, `1 h 30 min`, `8:30 am`. */
+/** A number and its unit stay on one line: `20 °C`, `82 %`, `1 h 30 min`, `8:30 am`, `8:30 a. m.`. */
 function unitsHeld(text: string): string {
   return text
+    .replaceAll(/(\d) ([ap]\.) (?=m\.)/g, `$1${noBreak}$2${noBreak}`)
     .replaceAll(/deg (?=[CF]\b)/g, `deg${noBreak}`)
     .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg)(?![a-z]))/g, `$1${noBreak}`);
 }
@@ -60,11 +61,15 @@ export function wrap(text: string, columns: number, look: Look): string[] {
 function broken(word: string, columns: number, look: Look): string[] {
   if (look.widthOf(word) <= columns) return [word];
   const parts = [''];
-  for (const grapheme of look.graphemes(word)) {
-    const part = `${parts.at(-1) ?? ''}${grapheme}`;
-    if (look.widthOf(part) <= columns || part === grapheme) parts[parts.length - 1] = part;
-    else parts.push(grapheme);
-  }
+  const add = (more: string): void => {
+    const part = `${parts.at(-1) ?? ''}${more}`;
+    if (look.widthOf(part) <= columns || part === more) parts[parts.length - 1] = part;
+    else parts.push(more);
+  };
+  // Behind a dash rather than inside what it joins: `8:30 am–` and `9:10 am`.
+  for (const joined of word.split(/(?<=[–-])/))
+    if (look.widthOf(joined) <= columns) add(joined);
+    else look.graphemes(joined).forEach(add);
   return parts;
 }
 
