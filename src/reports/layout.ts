@@ -34,7 +34,7 @@ const noBreak = '\u00a0';
 /** A number and its unit stay on one line: `20 °C`, `82 %`, `1 h 30 min`, `8:30 am`, `8:30 a. m.`. */
 function unitsHeld(text: string): string {
   return text
-    .replaceAll(/(\d) ([ap]\.) (?=m\.)/g, `$1${noBreak}$2${noBreak}`)
+    .replaceAll(/(\d) ([ap]\.)[ \u00a0](?=m\.)/g, `$1${noBreak}$2${noBreak}`)
     .replaceAll(/deg (?=[CF]\b)/g, `deg${noBreak}`)
     .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg)(?![a-z]))/g, `$1${noBreak}`);
 }

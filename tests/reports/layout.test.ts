@@ -38,6 +38,7 @@ test('a number and its unit stay together', () => {
   expect(wrap('it needs 20 °C and 1 h 30 min', 17, look(80))).toEqual(['it needs 20 °C', 'and 1 h 30 min']);
   expect(wrap('from 8:30 am on, 5 deg C', 9, look(80))).toEqual(['from', '8:30 am', 'on,', '5 deg C']);
   expect(wrap('abierto 8:00 a. m.–12:30 p. m.', 13, look(80))).toEqual(['abierto', '8:00 a. m.–', '12:30 p. m.']);
+  expect(wrap('las 8:00 a.\u00a0m.', 10, look(80))).toEqual(['las', '8:00 a. m.']);
   expect(wrap('coat 2 has dried', 8, look(80))).toEqual(['coat 2', 'has', 'dried']);
 });
 
