@@ -173,10 +173,9 @@ export class Inserter {
   private inTime(m: number, start: Minute): { readonly start: Minute; readonly reach: Minute } {
     const follow = this.looksAhead ? this.followUp(at(this.plan.net.modes, m)) : undefined;
     if (follow === undefined || this.plan.isPlaced(follow.activity)) return { start, reach: ALWAYS };
-    const { slots } = at(this.plan.net.modes, m);
-    const reach = reachOf(follow, start, slots.end(start));
-    const later = seek(this.plan, m, startInTime(follow, slots, start), this.limits.limit);
-    const laterReach = later === NEVER ? NEVER : reachOf(follow, later, slots.end(later));
+    const reach = reachOf(follow, start);
+    const later = seek(this.plan, m, startInTime(follow, start), this.limits.limit);
+    const laterReach = later === NEVER ? NEVER : reachOf(follow, later);
     return laterReach < reach ? { start: later, reach: laterReach } : { start, reach };
   }
 

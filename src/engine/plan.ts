@@ -1,7 +1,6 @@
 import { at } from '../at.ts';
 import type { Minute } from '../time/span.ts';
 import { costAt, type Costs } from './costs.ts';
-import type { Labels } from './labels.ts';
 import type { Net, NetPresence, NetUse } from './net.ts';
 import { holdKinds } from './net.ts';
 import type { Schedule } from './problem.ts';
@@ -32,7 +31,8 @@ export class Plan {
   /** By activity: what a minute of its end counts in `guide`. */
   private readonly pull: Float64Array;
 
-  constructor(net: Net, labels: Labels, costs: Costs, pull: Float64Array) {
+  /** @param earliest by activity: when it can start at the earliest */
+  constructor(net: Net, earliest: Int32Array, costs: Costs, pull: Float64Array) {
     this.net = net;
     this.costs = costs;
     this.starts = new Int32Array(net.count);
@@ -44,7 +44,7 @@ export class Plan {
     this.value = costs.bound;
     this.guide = costs.bound;
     this.pull = pull;
-    this.earliest = Int32Array.from({ length: net.count }, (_, i) => labels.earliestStart(i));
+    this.earliest = earliest;
   }
 
   isPlaced(i: number): boolean {
@@ -109,6 +109,29 @@ export class Plan {
       return Math.max(end, use.kind === holdKinds.mapOrNext ? byMap : int(this.earliest, use.next));
     const next = int(this.starts, use.next);
     return Math.max(end, use.kind === holdKinds.mapOrNext ? Math.min(byMap, next) : next);
+  }
+
+  /** Another plan that is the same. */
+  twin(): Plan {
+    const made = new Plan(this.net, this.earliest, this.costs, this.pull);
+    made.become(this);
+    return made;
+  }
+
+  /** Makes this plan the same as `other`, a plan of the same net: sooner done than many of its places are put back. */
+  become(other: Plan): void {
+    this.starts.set(other.starts);
+    this.ends.set(other.ends);
+    this.modes.set(other.modes);
+    this.until.set(other.until);
+    this.inUse.forEach((profile, k) => {
+      profile.become(at(other.inUse, k));
+    });
+    this.present.forEach((sides, k) => {
+      for (const side of [0, 1] as const) sides[side].become(at(other.present, k)[side]);
+    });
+    this.value = other.value;
+    this.guide = other.guide;
   }
 
   side(presence: NetPresence, side: 0 | 1): Profile {

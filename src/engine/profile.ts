@@ -54,6 +54,19 @@ export class Profile {
     return NEVER;
   }
 
+  /** Makes this profile the same as `other`. */
+  become(other: Profile): void {
+    if (this.times.length < other.size) {
+      this.times = new Int32Array(other.times.length);
+      this.levels = new Int32Array(other.levels.length);
+    }
+    for (let k = 0; k < other.size; k++) {
+      this.times[k] = int(other.times, k);
+      this.levels[k] = int(other.levels, k);
+    }
+    this.size = other.size;
+  }
+
   private find(t: Minute): number {
     let low = 0;
     let high = this.size - 1;

@@ -3,7 +3,7 @@ import { type Incumbent, keep } from './improve.ts';
 import { placingOrder } from './order.ts';
 import type { SearchOptions } from './problem.ts';
 import type { Random } from './random.ts';
-import { freeMembers, placesOf, removeAll, type Search } from './search.ts';
+import { freeMembers, removeAll, type Search } from './search.ts';
 import { real } from '../typed.ts';
 
 /** Most minutes by which a component comes earlier or later, and most by which it is drawn out or pressed together. */
@@ -45,6 +45,7 @@ export function reorder(
   let order = ordered(key);
   removeAll(search, everything);
   if (!inserter.insert(order, Infinity)) return undefined;
+  const kept = plan.twin();
   keep(search, options, incumbent);
   let value = plan.value;
   let best = { key, value };
@@ -58,13 +59,13 @@ export function reorder(
     const from = next.findIndex((i, k) => i !== at(order, k));
     inserter.steps += 1;
     if (from < 0) continue;
-    const rest = order.slice(from);
-    const putAllBack = placesOf(search, rest);
-    removeAll(search, rest);
+    // The last first, so that little lies behind what is taken out.
+    removeAll(search, order.slice(from).reverse());
     if (!inserter.insert(next.slice(from), Infinity) || plan.value > limit) {
-      putAllBack();
+      plan.become(kept);
       continue;
     }
+    kept.become(plan);
     keep(search, options, incumbent);
     value = plan.value;
     key = nextKey;

@@ -38,7 +38,8 @@ export function searchOf(net: Net, labels: Labels, seed: number): Search {
     if (term.kind !== 'moved') weights[component] = real(weights, component) + term.weight;
   }
   const minuteWeight = Float64Array.from({ length: net.count }, (_, i) => real(weights, int(structure.componentOf, i)));
-  const plan = new Plan(net, labels, costs, pullsOf(net, structure, weights));
+  const earliest = Int32Array.from({ length: net.count }, (_, i) => labels.earliestStart(i));
+  const plan = new Plan(net, earliest, costs, pullsOf(net, structure, weights));
   const pinned = Uint8Array.from({ length: net.count }, (_, i) => (isPinned(net, labels, i) ? 1 : 0));
   return {
     net,
