@@ -1,12 +1,23 @@
 import { Labels } from './labels.ts';
 import { netOf } from './net.ts';
 import type { Problem, Schedule } from './problem.ts';
-import { clearWishes, insertAll, searchOf } from './search.ts';
-import { emptyPlan, placeFirst, wishFor } from './construct.ts';
+import { clearWishes, insertAll, type Search, searchOf } from './search.ts';
+import { emptyPlan, wishFor } from './construct.ts';
+import { int } from '../typed.ts';
+
+/** Puts what can lie nowhere else there, without asking whether it fits: it did before, and nothing else has a place yet. */
+function placePinned({ net, labels, plan, pinned }: Search, list: readonly number[]): void {
+  for (const i of list) {
+    if (pinned[i] === 0) continue;
+    for (let m = int(net.modeFirst, i); m < int(net.modeFirst, i + 1); m += 1)
+      if (labels.isOpen(m)) plan.place(i, m, labels.earliestStart(i));
+  }
+}
 
 /**
  * Everything placed where `from` has it, or as near as it can be, but `free` in turn as soon as each can start; undefined
- * where that finds no place. Greedy: what it answers holds, and a better answer may exist.
+ * where that finds no place. What can lie nowhere else must hold where `from` has it. Greedy: what it answers holds then, and a
+ * better answer may exist.
  */
 export function soonest(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
   const net = netOf(problem);
@@ -22,7 +33,8 @@ export function soonest(problem: Problem, from: Schedule, free: readonly number[
     const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
     const found = orders.some((first) => {
       emptyPlan(search);
-      return placeFirst(search, []) && place(left().filter((i) => first.includes(i))) && place(left());
+      placePinned(search, stays);
+      return place(left().filter((i) => first.includes(i))) && place(left());
     });
     return found ? search.plan.schedule() : undefined;
   };
