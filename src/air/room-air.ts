@@ -45,18 +45,19 @@ export type ForAWhile = Extract<AirSource, { readonly kind: 'for-a-while' }>;
 export function airForAWhile(source: ForAWhile, usual: AirSeries): AirSeries {
   const { from, notes } = usual;
   const { start, end } = source.during;
-  const series =
-    usual.stepMinutes === AIR_STEP_MINUTES
-      ? { ...usual, tempC: usual.tempC.slice(), rhPercent: usual.rhPercent.slice() }
-      : sampleAir(from, seriesEnd(usual), AIR_STEP_MINUTES, (minute) => airAt(usual, minute), notes);
+  const isOnGrid = usual.stepMinutes === AIR_STEP_MINUTES;
+  const series = isOnGrid
+    ? { ...usual, tempC: usual.tempC.slice(), rhPercent: usual.rhPercent.slice() }
+    : sampleAir(from, seriesEnd(usual), AIR_STEP_MINUTES, (minute) => airAt(usual, minute), notes);
   const { tempC, rhPercent } = series;
   const first = Math.max(0, Math.ceil((start - from) / AIR_STEP_MINUTES));
-  for (let i = first; i < tempC.length && from + i * AIR_STEP_MINUTES < end; i += 1) {
+  const last = Math.min(tempC.length, Math.max(first, Math.ceil((end - from) / AIR_STEP_MINUTES)));
+  for (let i = first; i < last; i += 1) {
     const air = otherwise(source, airAt(usual, from + i * AIR_STEP_MINUTES));
     tempC[i] = air.tempC;
     rhPercent[i] = air.rhPercent;
   }
-  return series;
+  return isOnGrid ? { ...series, but: { usual, first, end: last } } : series;
 }
 
 function otherwise({ byK = 0, toRhPercent = 100 }: ForAWhile, air: Air): Air {

@@ -12,6 +12,8 @@ export interface AirSeries {
   readonly rhPercent: Float64Array;
   /** What was filled in, and from where to where: never silent. */
   readonly notes: readonly AirNote[];
+  /** Air that this is sample by sample, but from the one of number `first` up to that of number `end`. */
+  readonly but?: { readonly usual: AirSeries; readonly first: number; readonly end: number };
 }
 
 export interface AirNote {

@@ -30,8 +30,25 @@ export interface Dose {
   readonly last: Minute;
 }
 
-/** Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter. */
-export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES): Dose {
+/** A dose by its days, which the same air elsewhere can share. */
+export interface DailyDose extends Dose {
+  /** That of number `k`, counted from the beginning of the air. */
+  day(k: number): DaySum;
+}
+
+interface DaySum {
+  /** At each node of the day, the last one being the first of the next day. */
+  readonly rates: Float64Array;
+  /** At each node, from the start of the day. */
+  readonly hours: Float64Array;
+  readonly total: number;
+}
+
+/**
+ * Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter.
+ * @param usual the integral over the air that this is for most days, if there is such
+ */
+export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES, usual?: DailyDose): DailyDose {
   const { from, tempC, rhPercent } = air;
   const length = seriesEnd(air) - from;
   const count = Math.ceil(length / nodeMinutes);
@@ -90,8 +107,19 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   };
   const nodesToSample = air.stepMinutes / nodeMinutes;
   const smoothNodes = Number.isInteger(nodesToSample) && nodesToSample <= MOST_SMOOTH_NODES ? nodesToSample : 0;
+  const isAsUsual = (chunk: number): boolean => {
+    const samples = CHUNK_MINUTES / air.stepMinutes;
+    return air.but !== undefined && ((chunk + 1) * samples < air.but.first || chunk * samples >= air.but.end);
+  };
   const fill = (chunk: number): void => {
     const goal = Math.min(count, (chunk + 1) * perChunk);
+    if (usual !== undefined && isAsUsual(chunk)) {
+      const day = usual.day(chunk);
+      rates.set(day.rates, chunk * perChunk);
+      hours.set(day.hours, chunk * perChunk);
+      totals[chunk] = day.total;
+      return;
+    }
     let node = chunk * perChunk;
     let total = 0;
     rates[node] = rateAt(node * nodeMinutes);
@@ -134,6 +162,11 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   let speedAfter: number | undefined;
   return {
     last: from + length + LAST_MINUTES_AFTER,
+    day(k) {
+      if (k < first || k >= end) sumUpWith(k);
+      const [from, to] = [k * perChunk, Math.min(count, (k + 1) * perChunk)];
+      return { rates: rates.subarray(from, to + 1), hours: hours.subarray(from, to), total: real(totals, k) };
+    },
     hoursAt(minute) {
       const k = minute - from;
       if (k >= 0 && k <= length) return within(k);
@@ -145,7 +178,7 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
 }
 
 /** One integral for each law in each room's air, made when first asked for. */
-export const doseOf = oncePer<AirSeries, RateLaw, Dose>(
-  (air, law) => integrate(air, law),
+export const doseOf: (air: AirSeries, law: RateLaw) => DailyDose = oncePer<AirSeries, RateLaw, DailyDose>(
+  (air, law) => integrate(air, law, NODE_MINUTES, air.but && doseOf(air.but.usual, law)),
   (law) => law.key,
 );

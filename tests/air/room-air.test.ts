@@ -250,7 +250,15 @@ describe('other air for a while', () => {
         const during = { start: monday + start, end: monday + start + minutes };
         const source = { kind: 'for-a-while', of, during, ...other } as const;
         const known = roomAir(of, zone, monday + offset, monday + 5 * day);
-        expect(airForAWhile(source, known)).toEqual(roomAir(source, zone, known.from, seriesEnd(known)));
+        const then = airForAWhile(source, known);
+        expect(then).toEqual(roomAir(source, zone, known.from, seriesEnd(known)));
+        // What it says of itself is so.
+        const { but } = then;
+        if (but === undefined) return;
+        then.tempC.forEach((tempC, i) => {
+          if (i >= but.first && i < but.end) return;
+          expect([tempC, then.rhPercent[i]]).toEqual([but.usual.tempC[i], but.usual.rhPercent[i]]);
+        });
       }),
     );
   });

@@ -1,5 +1,6 @@
 // The integral of a rate over a room's air, against a sum made apart from it: the law asked in the middle of each minute.
 import { expect, test } from 'vitest';
+import { airForAWhile } from '../../src/air/room-air.ts';
 import { airAt, seriesEnd, type AirSeries } from '../../src/air/series.ts';
 import { doseOf, integrate } from '../../src/drying/dose.ts';
 import { rateLaw } from '../../src/drying/rate-law.ts';
@@ -194,6 +195,27 @@ test('asked of any minute first, it says the same between any two, to the last b
         );
     }),
     { numRuns: 60 },
+  );
+});
+
+test('over air that is otherwise for a while it is that of any air, to the last bit, whoever was asked first', () => {
+  const during = fc.tuple(fc.integer({ min: -2000, max: 6000 }), fc.integer({ min: 1, max: 3000 }));
+  const asked = fc.array(fc.integer({ min: -500, max: 9000 }), { minLength: 2, maxLength: 8 });
+  const onGrid = days.filter(({ stepMinutes }) => stepMinutes === 15);
+  fc.assert(
+    fc.property(onGrid, law, during, asked, fc.boolean(), (usual, { key, rate }, [start, minutes], ks, first) => {
+      const of = { kind: 'constant', tempC: 20, rhPercent: 50 } as const;
+      const other = { during: { start: t0 + start, end: t0 + start + minutes }, byK: 4, toRhPercent: 45 };
+      const air = airForAWhile({ kind: 'for-a-while', of, ...other }, usual);
+      const own = { key: `${key} ${start} ${minutes}`, rate };
+      if (first) for (let k = 0; k <= 6000; k += 700) doseOf(usual, own).hoursAt(t0 + k);
+      const apart = integrate({ ...air }, own);
+      for (const k of ks)
+        expect(doseOf(air, own).hoursAt(t0 + k) - doseOf(air, own).hoursAt(t0)).toBe(
+          apart.hoursAt(t0 + k) - apart.hoursAt(t0),
+        );
+    }),
+    { numRuns: 120 },
   );
 });
 
