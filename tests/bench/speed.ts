@@ -57,7 +57,7 @@ function commandsIn(folder: string): readonly Command[] {
 }
 
 function drybench(name: string, words: readonly string[]): Command {
-  return { name, words: ['bin/drybench.js', ...words] };
+  return { name, words: ['bin/drybench.cjs', ...words] };
 }
 
 function milliseconds({ name, words }: Command): number {

@@ -116,7 +116,7 @@ describe.skipIf(!there('bash'))('in a real bash', () => {
 
   /** What bash would put there, or offer, at a press of Tab behind `line`; `command` is our program as a function. */
   function tab(line: string, folder: string): string[] {
-    const program = `drybench() { "${process.execPath}" "${join(root, 'bin/drybench.js')}" "$@"; }`;
+    const program = `drybench() { "${process.execPath}" "${join(root, 'bin/drybench.cjs')}" "$@"; }`;
     const script = `${program}
       eval "$(drybench completion bash)"
       complete -p drybench >&2
@@ -148,7 +148,7 @@ describe.skipIf(!there('bash'))('in a real bash', () => {
 describe.skipIf(!there('fish'))('in a real fish', () => {
   /** What fish offers at a press of Tab behind `line`, without what it says of each. */
   function tab(line: string, folder: string): string[] {
-    const program = `function drybench; "${process.execPath}" "${join(root, 'bin/drybench.js')}" $argv; end`;
+    const program = `function drybench; "${process.execPath}" "${join(root, 'bin/drybench.cjs')}" $argv; end`;
     const script = `${program}\ndrybench completion fish | source\ncomplete -C "${line}"`;
     const done = spawnSync('fish', ['--no-config', '-c', script], { cwd: folder, encoding: 'utf8' });
     expect(done.stderr).toBe('');

@@ -9,7 +9,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const air = ['air', '--shop', join(root, 'shared/demo'), '--at', '2027-01-11T07:30'];
 
 function ran(cache: string, words: readonly string[], home = root) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(home, 'bin/drybench.js'), ...words], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(home, 'bin/drybench.cjs'), ...words], {
     env: { ...process.env, NO_COLOR: '1', XDG_CACHE_HOME: cache },
     encoding: 'utf8',
   });
@@ -82,7 +82,7 @@ test('code of one build is nothing to another', () => {
   cpSync(join(root, 'dist/program'), join(home, 'dist/program'), { recursive: true });
   cpSync(join(root, 'package.json'), join(home, 'package.json'));
   mkdirSync(join(home, 'bin'));
-  cpSync(join(root, 'bin/drybench.js'), join(home, 'bin/drybench.js'));
+  cpSync(join(root, 'bin/drybench.cjs'), join(home, 'bin/drybench.cjs'));
   symlinkSync(join(root, 'node_modules'), join(home, 'node_modules'), 'junction');
   const program = join(home, 'dist/program');
   for (const name of readdirSync(program).filter((entry) => entry.endsWith('.js'))) {

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { inShop, pieceFile } from './small-shop.ts';
 
-const bin = fileURLToPath(new URL('../../bin/drybench.js', import.meta.url));
+const bin = fileURLToPath(new URL('../../bin/drybench.cjs', import.meta.url));
 
 interface Ended {
   readonly code: number | null;

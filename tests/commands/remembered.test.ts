@@ -19,7 +19,7 @@ function demo() {
   const say = (words: readonly string[], home = cache) => {
     const ran = spawnSync(
       process.execPath,
-      [join(root, 'bin/drybench.js'), ...words, '--shop', shop, '--at', '2027-01-11T07:30'],
+      [join(root, 'bin/drybench.cjs'), ...words, '--shop', shop, '--at', '2027-01-11T07:30'],
       { env: { ...process.env, NO_COLOR: '1', XDG_CACHE_HOME: home }, encoding: 'utf8' },
     );
     expect({ status: ran.status, err: ran.stderr }).toEqual({ status: 0, err: '' });

@@ -28,7 +28,7 @@ test('the walk does find what a command loads', () => {
   expect(loadedWith(join(root, 'src/commands/week.ts'))).toContain('luxon');
 });
 
-const bin = join(root, 'bin/drybench.js');
+const bin = join(root, 'bin/drybench.cjs');
 const env = { ...process.env, NO_COLOR: '1' };
 
 test('the program itself: answer, exit code and streams', () => {

@@ -8,7 +8,7 @@ import { inShop, pieceFile, shopFile } from '../commands/small-shop.ts';
 
 // What holds of single parts elsewhere, here asked of whole commands.
 
-const program = `"${process.execPath}" "${resolve('bin/drybench.js')}"`;
+const program = `"${process.execPath}" "${resolve('bin/drybench.cjs')}"`;
 const sh = (line: string, env: Readonly<Record<string, string>> = {}) =>
   spawnSync('sh', ['-c', line], { encoding: 'utf8', cwd: '/', env: { PATH: process.env['PATH'], ...env } });
 const isPosix = process.platform !== 'win32';

@@ -8,7 +8,7 @@ import { smallDemo } from './hostile-files.ts';
 // To who may do everything nothing is forbidden: there, the commands run as nobody, with real processes.
 const isRoot = process.getuid?.() === 0;
 const asNobody = ['setpriv', '--reuid=65534', '--regid=65534', '--clear-groups'];
-const program = [process.execPath, resolve('bin/drybench.js')];
+const program = [process.execPath, resolve('bin/drybench.cjs')];
 const line = isRoot ? [...asNobody, ...program] : program;
 
 function drybench(...words: string[]) {

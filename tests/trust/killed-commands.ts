@@ -11,7 +11,7 @@ const AT = ['--at', '2027-01-11T07:30'];
 
 /** Runs a command as a process of its own and kills it after some time. @returns what it had told by then. */
 export function killed(shop: string, words: readonly string[], afterMs: number): Promise<string> {
-  const child = spawn(process.execPath, [resolve('bin/drybench.js'), ...words, ...AT], {
+  const child = spawn(process.execPath, [resolve('bin/drybench.cjs'), ...words, ...AT], {
     cwd: shop,
     stdio: ['ignore', 'pipe', 'ignore'],
   });

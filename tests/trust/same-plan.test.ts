@@ -18,7 +18,7 @@ function planBy(node: string, env: Readonly<Record<string, string>>): string {
   const shop = join(emptyFolder(), 'shop');
   cpSync('shared/demo', shop, { recursive: true, filter: (from) => !/plan\.json$|plans$|journal\.jsonl$/.test(from) });
   const words = ['week', '--look', '--json', '--shop', shop, '--at', '2027-01-11T07:30'];
-  const { stdout, stderr, status } = spawnSync(node, [resolve('bin/drybench.js'), ...words], {
+  const { stdout, stderr, status } = spawnSync(node, [resolve('bin/drybench.cjs'), ...words], {
     encoding: 'utf8',
     maxBuffer: 1e8,
     env: { ...process.env, ...env },

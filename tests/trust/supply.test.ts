@@ -102,7 +102,7 @@ test('no command reaches the network or starts another program', () => {
   const guard = join(folder, 'guard.mjs');
   writeFileSync(guard, noNetwork);
   const run = (...words: string[]) =>
-    spawnSync(process.execPath, ['--import', guard, resolve('bin/drybench.js'), ...words], {
+    spawnSync(process.execPath, ['--import', guard, resolve('bin/drybench.cjs'), ...words], {
       cwd: shop,
       encoding: 'utf8',
       env: { ...process.env, NO_COLOR: '1' },
