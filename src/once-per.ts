@@ -13,3 +13,9 @@ export function oncePer<Thing extends object, Asked, Made>(
     return made;
   };
 }
+
+/** Worked out when first asked for. */
+export function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => (known ??= { value: work() }).value;
+}

@@ -12,7 +12,7 @@ import { keptSchedule } from '../schedule/kept-schedule.ts';
 import { plannedSessions } from '../schedule/planned-sessions.ts';
 import { problemWith } from '../schedule/session-problem.ts';
 import { fitted, keptAgreed } from '../schedule/share-sessions.ts';
-import { oncePer } from '../once-per.ts';
+import { once, oncePer } from '../once-per.ts';
 import type { Minute } from '../time/span.ts';
 import { verify } from '../verify/verify.ts';
 import { asCarried } from './as-carried.ts';
@@ -109,7 +109,7 @@ function placed(
   const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
   return schedule === undefined || start === undefined
     ? undefined
-    : { steps: decode(compiled.ground, air, compiled, schedule, known), start };
+    : { steps: once(() => decode(compiled.ground, air, compiled, schedule, known)), start };
 }
 
 /** Are the places of those that moved free of what the plan keeps there, also longer than it has to? */
@@ -151,7 +151,7 @@ export interface Forward {
 
 /** What was found around the steps that move; nobody has looked at the whole plan yet. */
 export interface Promising {
-  readonly steps: readonly PlannedStep[];
+  readonly steps: () => readonly PlannedStep[];
   readonly start: Minute;
   /** The whole plan, once it has passed the verifier in a shop with `changes`, of those that were tried; undefined where it does not. */
   held(changes: readonly Change[]): Forward | undefined;
@@ -189,7 +189,7 @@ export function comingForward(
     ...found,
     held: (meant) => {
       const then = worldWith(meant, followed).situation;
-      const lying = narrow.widened(found.steps);
+      const lying = narrow.widened(found.steps());
       const steps = moversHaveRoom(lying, moving, then) ? lying : reseated(lying, moving, then);
       if (!moversHaveRoom(steps, moving, then)) return undefined;
       const situation = situationFor(then, plan, now, moving);

@@ -1,4 +1,5 @@
 import type { Plan } from '../model/plan.ts';
+import { once } from '../once-per.ts';
 import type { Minute } from '../time/span.ts';
 import type { Change } from './change.ts';
 import { comingForward, driesInTime, type Followed, type Promising } from './come-forward.ts';
@@ -42,7 +43,7 @@ export function toldOf(nearest: Nearest): ToldNearest {
 /** Less than this is not worth a change. */
 const LEAST_GAIN_MINUTES = 15;
 /** So many are tried at most. */
-const MOST_TRIES = 8;
+const MOST_TRIES = 6;
 /** The links of the chain that are looked at. Where all that might be changed in one of these stretches does not help, nothing of it does. */
 const STRETCHES = [
   { from: 0, to: 1 },
@@ -100,15 +101,9 @@ function waitFor({ step, cause }: WhyLink, by: Minute | undefined): FilmWait | u
   return { step, cause, minutes: by === undefined ? LEAST_GAIN_MINUTES : Math.max(1, cause.until - by) };
 }
 
-/** Worked out when first asked for. */
-function once<T>(work: () => T): () => T {
-  let known: { readonly value: T } | undefined;
-  return () => (known ??= { value: work() }).value;
-}
-
 /** Does `found`, to which all of `strongest` was given, use only what `asked` gives as well? */
 function needsNoMore(desk: Desk, found: Promising, asked: Trial, strongest: Trial): boolean {
-  return sameChanges(trimmed(desk, found.steps, asked), trimmed(desk, found.steps, strongest));
+  return sameChanges(trimmed(desk, found.steps(), asked), trimmed(desk, found.steps(), strongest));
 }
 
 /**
@@ -141,7 +136,7 @@ export function nearestChange(
     return comingForward(followed, changes, moving, { step: id, by, ...(wait && { wait }) });
   };
   const answer = (asked: Trial, found: Promising): Nearest | undefined => {
-    const least = trimmed(desk, found.steps, asked);
+    const least = trimmed(desk, found.steps(), asked);
     const enough = found.held(least);
     const then = enough ?? (sameChanges(least, asked) ? undefined : found.held(asked));
     const along = then?.plan.steps.flatMap((step) =>
@@ -170,7 +165,7 @@ export function nearestChange(
           if (most === undefined) break;
         }
         // What was there and was not used is not what is missing.
-        if (most !== undefined && trimmed(desk, most.steps, asked).length === 0) continue;
+        if (most !== undefined && trimmed(desk, most.steps(), asked).length === 0) continue;
         const found = most && needsNoMore(desk, most, asked, strongest) ? most : forward(asked, moving, wait);
         if (found === undefined) continue;
         // What helps with no change at all is no change's merit.

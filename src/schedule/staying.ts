@@ -1,5 +1,6 @@
 import type { Activity } from '../engine/problem.ts';
 import { startOf, type PlannedStep } from '../model/plan.ts';
+import { shownLate } from '../model/shown-late.ts';
 import { partOf } from '../model/session.ts';
 import type { Task } from '../model/task.ts';
 import { intersect, type Minute } from '../time/span.ts';
@@ -19,10 +20,8 @@ interface Laid {
 function onWetWork(ground: Ground, task: Task, planned: PlannedStep): boolean {
   return unmovedBefore(ground, task).some((before) => {
     const step = ground.kept.get(before.id);
-    const film = before.ways.find((way) => way.name === step?.way)?.film;
-    const end = step?.spans.at(-1)?.end;
-    const movable = film && step && ground.drying.mark(film, step.room, 'handle', 'late', ground.factorOf(before.id));
-    return movable !== undefined && end !== undefined && movable.at(end) > startOf(planned);
+    const movable = step && shownLate(step, ground.book.materials.get(step.material ?? ''), 'handle');
+    return movable !== undefined && movable > startOf(planned);
   });
 }
 
