@@ -57,10 +57,15 @@ export type Cause =
   /** It could start earlier by itself; the plan as a whole is better so. */
   | { readonly kind: 'better-so'; readonly couldFrom: Minute };
 
+/** What shuts a step out, whatever else is done meanwhile. */
+export type ShutOut = Extract<Cause, { readonly kind: 'hours' | 'air' }>;
+
 export interface WhyLink {
   readonly step: PlannedStep;
   readonly start: Minute;
   readonly cause: Cause;
+  /** What holds it from the end of its cause until it starts, where that is later. */
+  readonly then?: ShutOut;
   /** When the last of what it waited for was over; now, where it waited for nothing. */
   readonly waited: Minute;
 }
@@ -314,13 +319,26 @@ function ownCause(scene: Scene, step: PlannedStep): Cause {
       blocker(scene, step, candidate) ??
       lateAfter(scene, step, candidate) ?? { kind: 'better-so', couldFrom: candidate }
     );
+  return shutOut(scene, step, hours, wait.until);
+}
+
+/** Why it cannot start from `since` on, before it does: `hours` are the starts that suit the hands, and none suits the air. */
+function shutOut(scene: Scene, step: PlannedStep, hours: Spans, since: Minute): ShutOut {
+  const start = startOf(step);
   const inHours = last(hours);
-  if (inHours === undefined) return { kind: 'hours', since: wait.until, until: start };
+  if (inHours === undefined) return { kind: 'hours', since, until: start };
+  const thicknessMm = scene.tasks.get(step.id)?.thicknessMm;
   const material = step.material === undefined ? undefined : scene.situation.book.materials.get(step.material);
   const series = scene.air.get(step.room);
-  const why =
-    material === undefined || series === undefined ? [] : hindrances(material, series, inHours, task?.thicknessMm);
+  const why = material === undefined || series === undefined ? [] : hindrances(material, series, inHours, thicknessMm);
   return { kind: 'air', room: step.room, since: inHours, until: start, breaches: why };
+}
+
+/** What holds it once `cause` is over. */
+function afterwards(scene: Scene, step: PlannedStep, cause: Cause): ShutOut | undefined {
+  if (!('until' in cause) || cause.until >= startOf(step)) return undefined;
+  const { hours, air } = allowedStarts(scene, step, cause.until, startOf(step));
+  return air.length > 0 ? undefined : shutOut(scene, step, hours, cause.until);
 }
 
 /** Which step the cause leads on to. */
@@ -371,7 +389,8 @@ export function whyChain(situation: Situation, air: ShopAir, plan: Plan, stepId:
   while (step !== undefined && !seen.has(step.id)) {
     seen.add(step.id);
     const cause = causeOf(scene, step);
-    chain.push({ step, start: startOf(step), cause, waited: lastWait(scene, step).until });
+    const then = afterwards(scene, step, cause);
+    chain.push({ step, start: startOf(step), cause, ...(then && { then }), waited: lastWait(scene, step).until });
     step = leadsTo(scene, step, cause);
   }
   return chain;

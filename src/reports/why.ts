@@ -90,6 +90,16 @@ export function sayCause(cause: Cause, link: Pick<WhyLink, 'step'>, desk: Desk):
   }
 }
 
+/** All that holds the step of a link. */
+export function sayHeld(link: Pick<WhyLink, 'step' | 'cause' | 'then'>, desk: Desk): string {
+  const { cause, then } = link;
+  const first = sayCause(cause, link, desk);
+  if (then === undefined) return first;
+  return then.kind === 'hours'
+    ? worded`${first}; then ${sayMissing(link)}, or not for long enough, until ${sayMoment(then.until, desk.manner)}`
+    : worded`${first}; then ${sayCause(then, link, desk)}`;
+}
+
 /** What of the chain is there only because a coat comes late, and until when that could be, or could have been, spared. */
 function lateLines(chain: readonly WhyLink[], late: readonly LateCoat[], desk: Desk): string[] {
   const { look, manner } = desk;
@@ -161,7 +171,7 @@ export function whyScreen(chain: readonly WhyLink[], late: readonly LateCoat[], 
         ...(same
           ? []
           : [painted(look.paint.quiet, `${names.piece(link.step.piece)}${section === '' ? '' : `, ${section}`}`)]),
-        painted(look.paint.quiet, worded`because ${sayCause(link.cause, link, desk)}`),
+        painted(look.paint.quiet, worded`because ${sayHeld(link, desk)}`),
       ],
     ];
   });
@@ -193,6 +203,7 @@ export function whyDocument(
     );
   const between = ({ start, end }: Span) => ({ start: iso(start), end: iso(end) });
   const dated = (change: Change) => {
+    if (change.kind === 'back') return { ...change, left: iso(change.left), at: iso(change.at) };
     if ('at' in change) return { ...change, at: iso(change.at) };
     if ('during' in change) return { ...change, during: between(change.during) };
     if (!('spans' in change)) return change;
@@ -215,6 +226,11 @@ export function whyDocument(
       ...(nearest.kind === 'change' && { changes: nearest.changes.map(dated), along: nearest.along }),
       ...(nearest.kind === 'none' && { tried: nearest.tried }),
     },
-    chain: chain.map(({ step, start, cause }) => ({ step: step.id, start: iso(start), cause: timed(cause) })),
+    chain: chain.map(({ step, start, cause, then }) => ({
+      step: step.id,
+      start: iso(start),
+      cause: timed(cause),
+      ...(then && { then: timed(then) }),
+    })),
   };
 }

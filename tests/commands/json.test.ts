@@ -1,38 +1,18 @@
-import { Ajv2020 } from 'ajv/dist/2020.js';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { faces } from '../../src/commands/faces.ts';
+import { published, schemaFolder, schemaNames as names, schemas } from '../support/published.ts';
 import { drybench, type Surroundings } from './run-cli.ts';
 import { enteredOfTheStool, inShop } from './small-shop.ts';
 
-const folder = 'shared/schemas';
-const names = readdirSync(folder).map((file) => file.replace('.json', ''));
-
-/** The same schema, refusing what it does not name: fields may be added, but never without being published. */
-function closed(schema: unknown): unknown {
-  if (Array.isArray(schema)) return schema.map(closed);
-  if (typeof schema !== 'object' || schema === null) return schema;
-  const inner = Object.fromEntries(Object.entries(schema).map(([key, value]) => [key, closed(value)]));
-  const isRecord = 'properties' in schema && 'type' in schema && schema.type === 'object';
-  return isRecord ? { ...inner, additionalProperties: false } : inner;
-}
-
-const ajv = new Ajv2020({ allErrors: true });
 const seen = new Set<string>();
-
-for (const name of names)
-  ajv.addSchema(closed(JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'))) as object);
 
 /** Validates by the schema that the document names, or that of a reading, which names none; notes that it was used. */
 function expectPublished(document: unknown): void {
-  const { format = 'drybench.reading/1' } = document as { format?: string };
-  const name = /^drybench\.([a-z]+)\/1$/.exec(format)?.[1] ?? '';
-  const validate = ajv.getSchema(`${name}.json`);
-  if (validate === undefined) throw new Error(`no schema is published for ${format}`);
-  void validate(document);
-  expect(validate.errors ?? []).toEqual([]);
+  const { name, errors } = published(document);
+  expect(errors).toEqual([]);
   seen.add(name);
 }
 
@@ -149,9 +129,9 @@ describe('the schemas', () => {
   });
 
   it.each(names)('%s says what it is, and refuses something else', (name) => {
-    const schema = JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as Record<string, unknown>;
+    const schema = JSON.parse(readFileSync(join(schemaFolder, `${name}.json`), 'utf8')) as Record<string, unknown>;
     expect(schema).toMatchObject({ $id: `${name}.json`, $schema: 'https://json-schema.org/draft/2020-12/schema' });
     expect(schema['title']).toMatch(/\w/);
-    expect(ajv.getSchema(`${name}.json`)?.({ format: `drybench.${name}/1` })).toBe(false);
+    expect(schemas.getSchema(`${name}.json`)?.({ format: `drybench.${name}/1` })).toBe(false);
   });
 });

@@ -43,6 +43,25 @@ test('what is said to hold a step does: a minute earlier the verifier names that
   expect(checked).toBeGreaterThan(10);
 });
 
+test('what is over before the step starts is not all that is said to hold it: the verifier names the rest', () => {
+  let told = 0;
+  for (const step of plan.steps) {
+    const [link] = whyChain(situation, air, plan, step.id);
+    if (link === undefined || !('until' in link.cause) || link.cause.until >= link.start) {
+      expect(link?.then).toBeUndefined();
+      continue;
+    }
+    const { cause, then, start } = link;
+    expect(then, `${step.id} is held by ${cause.kind} for a while only`).toMatchObject({ until: start });
+    for (const share of [0, 0.3, 0.7])
+      expect(breaksIfAt(step, Math.floor(cause.until + share * (start - cause.until)))).toEqual(
+        expect.arrayContaining([expect.stringMatching(then?.kind === 'hours' ? /^hours$/ : /^(air|hours)$/)]),
+      );
+    told += 1;
+  }
+  expect(told).toBeGreaterThan(3);
+});
+
 test('every chain of reasons ends', () => {
   for (const step of plan.steps) {
     const chain = whyChain(situation, air, plan, step.id);

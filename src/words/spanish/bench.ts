@@ -269,6 +269,8 @@ export const bench: Readonly<Record<string, Wording>> = {
     'espera a {0} ({1}), para darse de una vez con ello: mezclado y lavado una sola vez, lo que ahorra {2}',
   'it is laid in one go with {0}, over {1}: mixed and washed up once, which spares {2}':
     'se da de una vez con {0}, terminado {1}: mezclado y lavado una sola vez, lo que ahorra {2}',
+  '{0}; then {1}': '{0}; después, {1}',
+  '{0}; then {1}, or not for long enough, until {2}': '{0}; después, {1}, o no el tiempo suficiente, hasta {2}',
   '{0}, or not for long enough, from {1} to {2}': '{0}, o no el tiempo suficiente, de {1} a {2}',
   'the air of {0} forbids it until {1}{2}': 'el aire de {0} lo impide hasta {1}{2}',
   ' ({0} at the latest)': ' ({0} como muy tarde)',
