@@ -192,6 +192,12 @@ function backSooner({ followed }: Desk, { step, waited, start }: WhyLink): Trial
 
 /** What might move what holds the step of `link`, the least of each kind first. */
 export function trialsFor(desk: Desk, link: WhyLink): Trial[] {
+  const { then } = link;
+  const afterwards = then === undefined ? [] : trialsBy(desk, { ...link, cause: then, waited: then.since });
+  return [...trialsBy(desk, link), ...afterwards];
+}
+
+function trialsBy(desk: Desk, link: WhyLink): Trial[] {
   const { shop } = desk.followed.made.book;
   const { step, cause, waited, start } = link;
   switch (cause.kind) {
