@@ -199,8 +199,18 @@ test('asked of any minute first, it says the same between any two, to the last b
 });
 
 test('over air that is otherwise for a while it is that of any air, to the last bit, whoever was asked first', () => {
-  const during = fc.tuple(fc.integer({ min: -2000, max: 6000 }), fc.integer({ min: 1, max: 3000 }));
-  const asked = fc.array(fc.integer({ min: -500, max: 9000 }), { minLength: 2, maxLength: 8 });
+  // A day that is otherwise from its first sample on, or up to its last, is where a day is taken for usual that is not.
+  const often = (any: fc.Arbitrary<number>) =>
+    fc.oneof(
+      any,
+      fc.tuple(fc.nat(4), fc.integer({ min: -4, max: 4 })).map(([k, off]) => 1440 * k + off),
+    );
+  const clock = fc.oneof(
+    fc.integer({ min: -2000, max: 6000 }),
+    fc.nat(4).map((k) => 1440 * k),
+  );
+  const during = fc.tuple(clock, fc.oneof(fc.integer({ min: 1, max: 3000 }), fc.constantFrom(15, 1425, 1440, 1455)));
+  const asked = fc.array(often(fc.integer({ min: -500, max: 9000 })), { minLength: 2, maxLength: 8 });
   const onGrid = days.filter(({ stepMinutes }) => stepMinutes === 15);
   fc.assert(
     fc.property(onGrid, law, during, asked, fc.boolean(), (usual, { key, rate }, [start, minutes], ks, first) => {
