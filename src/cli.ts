@@ -5,6 +5,7 @@ import { speakAsAsked } from './commands/language.ts';
 import { about, care, commonOptions } from './commands/program.ts';
 import { namesWorded, usageTrouble } from './commands/usage.ts';
 import { realDisk } from './files/disk.ts';
+import { shippedVersion } from './files/shipped.ts';
 import { harmlessLines } from './terminal/harmless.ts';
 import { processIo, type Io } from './terminal/io.ts';
 import { phrase, translated, worded } from './words/worded.ts';
@@ -70,6 +71,10 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
       outputError: () => undefined,
     });
   for (const [flags, text] of commonOptions) program.option(flags, translated(text));
+  program.on('option:version', () => {
+    io.stdout.write(`drybench ${shippedVersion()}\n`);
+    throw new CommanderError(0, 'commander.version', '');
+  });
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
   program.addCommand(commandOf(offer, program, io, onAnswer), { hidden: true });
   return program;
@@ -94,7 +99,7 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
 
 /** What went wrong, for a person: one line each, never a stack unless that is asked for. */
 async function failure(error: unknown, io: Io, words: readonly string[]): Promise<ExitCode> {
-  // The help was asked for.
+  // The help or the version was asked for.
   if (error instanceof CommanderError && error.exitCode === 0) return 0;
   const trouble = await troubleOf(error);
   const { complaint, troubleJson } = await import('./commands/complain.ts');

@@ -16,4 +16,5 @@ export const commonOptions: readonly (readonly [flags: string, about: string])[]
   ['--no-pager', 'long answers all at once, even where PAGER is set'],
   ['--debug', 'tells where a defect in Drybench arose'],
   ['--dry-run', 'write nothing: show what would be written, as a diff'],
+  ['--version', 'the version of Drybench'],
 ];

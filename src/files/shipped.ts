@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -23,4 +23,10 @@ export function shippedDir(moduleUrl: string = import.meta.url): string {
     if (above === folder) throw new Error('the recipes that come with Drybench are missing: install it again');
     folder = above;
   }
+}
+
+/** As its package.json says. */
+export function shippedVersion(): string {
+  const { version } = JSON.parse(readFileSync(join(shippedDir(), 'package.json'), 'utf8')) as { version: string };
+  return version;
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { drybench } from './run-cli.ts';
 
@@ -14,6 +15,11 @@ test('help is an answer', async () => {
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(out).toContain('--days <number>');
   expect(out).toContain('--shop <folder>');
+});
+
+test.each([[['--version']], [['week', '--version']]])('the version is an answer: %j', async (words) => {
+  const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+  expect(await drybench(words)).toEqual({ code: 0, out: `drybench ${version}\n`, err: '' });
 });
 
 test.each([

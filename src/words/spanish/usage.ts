@@ -3,6 +3,7 @@ import type { Wording } from '../worded.ts';
 /** Help, the manual page, names of places of the command line. */
 export const usage: Readonly<Record<string, Wording>> = {
   'what may stand at the end of a line': 'lo que puede ir al final de una línea',
+  'the version of Drybench': 'la versión de Drybench',
   'display help for command': 'muestra la ayuda de la orden',
   'drybench --help lists the commands; drybench COMMAND --help its options':
     'drybench --help muestra las órdenes; drybench ORDEN --help, sus opciones',
