@@ -8,7 +8,8 @@ import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
-import { type Order, reorder } from './reorder.ts';
+import type { Order } from './reorder.ts';
+import { reorderAll } from './reorder-all.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
@@ -36,25 +37,6 @@ const ordersPerRound = 4;
 const orderPlacements = 60_000;
 /** How often as many orders are placed by as there are: once as they are, else blurred. */
 const blurs = 3;
-/**
- * How much is then placed in changed orders: by step of the budget, or by step and pair of activities where that is more; and at
- * most, or at most divided by activities where that is more, unless the budget itself is more. So some tens of pieces get the most
- * tries: their plans are harder to arrange than those of a few, and their orders are still tried fast.
- */
-const reordersPerStep = 70;
-const reordersPerStepAndPair = 0.00114;
-const reorderPlacements = 300_000;
-const reorderWork = 800_000_000;
-/**
- * From how many orders at most changing begins, and with how many it goes on, and which share of the budget each such round gets,
- * all of its orders alike; at least so often each is changed, or fewer are. Where an order leads shows after some tens of tries.
- */
-const knockOut = [
-  { most: 16, share: 0.36 },
-  { most: 6, share: 0.27 },
-  { most: 2, share: 0.37 },
-];
-const leastTries = 20;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -88,19 +70,13 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
-    if (!done) reorderAll(search, options, incumbent, best, reordersWithin(options.steps, net.count));
+    if (!done) reorderAll(search, options, incumbent, best);
     if (!done) improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
   if (done) return { status: 'infeasible', conflict: everything(problem), steps };
   return { status: 'unknown', stuck: { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] }, steps };
-}
-
-/** How many placements in changed orders a budget of so many steps allows for so many activities. */
-function reordersWithin(steps: number, count: number): number {
-  const wanted = steps * Math.max(reordersPerStep, reordersPerStepAndPair * count ** 2);
-  return Math.max(steps, Math.min(wanted, Math.max(reorderPlacements, reorderWork / count)));
 }
 
 /** Minutes for which what could stay makes way for what cannot: each is tried, and the cheapest taken. */
@@ -228,30 +204,6 @@ function cheapest(orders: readonly Order[]): Order | undefined {
     (best, order) => (best === undefined || order.value < best.value ? order : best),
     undefined,
   );
-}
-
-/** Changes the best of `orders` within `budget`, in rounds: with what has got best in one, the next goes on. */
-function reorderAll(
-  search: Search,
-  options: SearchOptions,
-  incumbent: Incumbent,
-  orders: readonly Order[],
-  budget: number,
-): void {
-  let begin = search.inserter.steps;
-  let left = orders;
-  for (const { most, share } of knockOut) {
-    const tries = (share * budget) / search.net.count;
-    const count = Math.max(1, Math.min(most, left.length, Math.floor(tries / leastTries)));
-    const tried: Order[] = [];
-    for (const { key } of left.slice(0, count)) {
-      const until = begin + (share * budget * (tried.length + 1)) / count;
-      const found = reorder(search, options, incumbent, key, until);
-      if (found !== undefined) tried.push(found);
-    }
-    begin += share * budget;
-    left = tried.sort((a, b) => a.value - b.value);
-  }
 }
 
 /** Places everything by `order`; looks ahead no more once that has failed. */
