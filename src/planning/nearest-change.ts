@@ -42,7 +42,7 @@ export function toldOf(nearest: Nearest): ToldNearest {
 
 /** Less than this is not worth a change. */
 const LEAST_GAIN_MINUTES = 15;
-/** So many are tried at most. */
+/** After so many tries nothing else is begun. */
 const MOST_TRIES = 6;
 /** The links of the chain that are looked at. Where all that might be changed in one of these stretches does not help, nothing of it does. */
 const STRETCHES = [
@@ -82,7 +82,7 @@ function linesOf(trials: readonly Trial[], isFirst: boolean): Line[] {
 
 const sameChanges = (one: Trial, other: Trial): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-/** May nothing that was tried help, since what holds it is a fact, or nothing at all? */
+/** Is what holds it a fact, which nothing that is tried could change? */
 function isSettled({ kind }: Cause): boolean {
   return kind === 'done' || kind === 'at-work';
 }
@@ -144,6 +144,30 @@ export function nearestChange(
     );
     return then && along && { kind: 'change', changes: enough === undefined ? asked : least, along, ...then };
   };
+  /** The least of a line that lets `moving` begin sooner. */
+  const leastOf = (
+    { trials, alone, strongest }: Line,
+    moving: ReadonlySet<string>,
+    wait: FilmWait | undefined,
+    asItIs: () => Nearest | undefined,
+  ): Nearest | undefined => {
+    let most: Promising | undefined;
+    for (const [n, asked] of trials.entries()) {
+      if (tried >= MOST_TRIES) return undefined;
+      if (n === alone && trials.length > alone + 1) {
+        most = forward(strongest, moving, wait);
+        if (most === undefined) return undefined;
+      }
+      // What was there and was not used is not what is missing.
+      if (most !== undefined && trimmed(desk, most.steps(), asked).length === 0) continue;
+      const found = most && needsNoMore(desk, most, asked, strongest) ? most : forward(asked, moving, wait);
+      // What helps with no change at all is no change's merit; what the verifier turns down would be turned down all the more
+      // of what is stronger.
+      if (found !== undefined) return asItIs() ?? answer(asked, found);
+    }
+    return undefined;
+  };
+  /** What moves the links of the chain up to its `k`-th, which is `link`. */
   const movedBy = (k: number, link: WhyLink, mayHelp: () => boolean): Nearest | undefined => {
     const moving = movingIn(plan, open.slice(0, k + 1));
     const wait = waitFor(link, k === 0 ? by : undefined);
@@ -156,24 +180,9 @@ export function nearestChange(
     const possible = trialsFor(desk, link).filter((trial) =>
       changesAir(trial) ? wait === undefined || driesInTime(followed, trial, wait) : mayHelp(),
     );
-    for (const { trials, alone, strongest } of linesOf(possible, k === 0)) {
-      let most: Promising | undefined;
-      for (const [n, asked] of trials.entries()) {
-        if (tried >= MOST_TRIES) return undefined;
-        if (n === alone && trials.length > alone + 1) {
-          most = forward(strongest, moving, wait);
-          if (most === undefined) break;
-        }
-        // What was there and was not used is not what is missing.
-        if (most !== undefined && trimmed(desk, most.steps(), asked).length === 0) continue;
-        const found = most && needsNoMore(desk, most, asked, strongest) ? most : forward(asked, moving, wait);
-        if (found === undefined) continue;
-        // What helps with no change at all is no change's merit.
-        const nearest = asItIs() ?? answer(asked, found);
-        if (nearest !== undefined) return nearest;
-        // What the verifier turns down would be turned down all the more of what is stronger.
-        break;
-      }
+    for (const line of linesOf(possible, k === 0)) {
+      const nearest = leastOf(line, moving, wait, asItIs);
+      if (nearest !== undefined) return nearest;
     }
     return undefined;
   };
