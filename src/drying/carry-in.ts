@@ -108,8 +108,9 @@ export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm:
     for (let minute = settles; minute >= leaves; minute -= 1) {
       const k = Math.floor((minute - toAir.from) / toAir.stepMinutes);
       const sample = Math.max(leaves, toAir.from + k * toAir.stepMinutes);
-      const coldest = k < 0 || k >= samples ? -Infinity : boxes(k).surface.low + apartAfter(apart, sample - leaves);
-      if (surelyWarm(k, coldest)) {
+      // As cold as it can be up to the next sample: where that is warm enough, no minute before it is looked at.
+      const atWorst = k < 0 || k >= samples ? -Infinity : boxes(k).surface.low + apartAfter(apart, sample - leaves);
+      if (surelyWarm(k, atWorst)) {
         minute = sample;
         continue;
       }

@@ -164,8 +164,8 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     last: from + length + LAST_MINUTES_AFTER,
     day(k) {
       if (k < first || k >= end) sumUpWith(k);
-      const [from, to] = [k * perChunk, Math.min(count, (k + 1) * perChunk)];
-      return { rates: rates.subarray(from, to + 1), hours: hours.subarray(from, to), total: real(totals, k) };
+      const [node, next] = [k * perChunk, Math.min(count, (k + 1) * perChunk)];
+      return { rates: rates.subarray(node, next + 1), hours: hours.subarray(node, next), total: real(totals, k) };
     },
     hoursAt(minute) {
       const k = minute - from;

@@ -1,7 +1,7 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
 import { humidityRatio } from '../../src/air/psychrometrics.ts';
-import { airForAWhile, roomAir } from '../../src/air/room-air.ts';
+import { AIR_STEP_MINUTES, airForAWhile, roomAir } from '../../src/air/room-air.ts';
 import { airAt, sampleAir, seriesEnd } from '../../src/air/series.ts';
 import type { AirSample, AirSource } from '../../src/model/shop.ts';
 import { minuteAt } from '../../src/time/zone.ts';
@@ -254,6 +254,7 @@ describe('other air for a while', () => {
         expect(then).toEqual(roomAir(source, zone, known.from, seriesEnd(known)));
         // What it says of itself is so.
         const { but } = then;
+        expect(but !== undefined).toBe(known.stepMinutes === AIR_STEP_MINUTES);
         if (but === undefined) return;
         then.tempC.forEach((tempC, i) => {
           if (i >= but.first && i < but.end) return;
