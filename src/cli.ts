@@ -6,20 +6,21 @@ import { about, care, commonOptions } from './commands/program.ts';
 import { namesWorded, usageTrouble } from './commands/usage.ts';
 import { realDisk } from './files/disk.ts';
 import { shippedVersion } from './files/shipped.ts';
+import { toldColumns, usualColumns } from './terminal/columns.ts';
 import { harmlessLines } from './terminal/harmless.ts';
-import { processIo, type Io } from './terminal/io.ts';
+import { processIo, type Io, type Output } from './terminal/io.ts';
 import { phrase, translated, worded } from './words/worded.ts';
 
-const helpColumns = ({ stdout }: Io) => stdout.columns ?? 80;
+const columnsOf = (screen: Output) => toldColumns(screen) ?? usualColumns;
 
 /** Broken between words; the program has no layout loaded here. */
 function careFor(io: Io): string {
-  return `\n${new Help().boxWrap(translated(care), Math.min(helpColumns(io), 100))}`;
+  return `\n${new Help().boxWrap(translated(care), Math.min(columnsOf(io.stdout), 100))}`;
 }
 
 /** An entry of the help; what it means stands below where there is no room beside it. */
 function formatItem(this: Help, term: string, termWidth: number, about: string, help: Help): string {
-  const width = help.helpWidth ?? 80;
+  const width = help.helpWidth ?? usualColumns;
   if (width - termWidth - 4 >= 30) return Help.prototype.formatItem.call(this, term, termWidth, about, help);
   const below = help.boxWrap(about, width - 6).replaceAll(/^/gm, '      ');
   return `  ${term}${about === '' ? '' : `\n${below}`}`;
@@ -63,8 +64,8 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
     .helpCommand(false)
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
-      getOutHelpWidth: () => helpColumns(io),
-      getErrHelpWidth: () => io.stderr.columns ?? 80,
+      getOutHelpWidth: () => columnsOf(io.stdout),
+      getErrHelpWidth: () => columnsOf(io.stderr),
       getOutHasColors: () => false,
       getErrHasColors: () => false,
       // Said as every other error, below.

@@ -1,5 +1,6 @@
 import type { ChalkInstance } from 'chalk';
 import { showsUnicode, wantsColour, type Environment } from './colour.ts';
+import { toldColumns, usualColumns } from './columns.ts';
 import { graphemes, widthOf } from './width.ts';
 
 /** What a stream tells about where its text goes. */
@@ -8,11 +9,10 @@ export interface Screen {
   readonly columns?: number | undefined;
 }
 
-const usualColumns = 80;
 const fewestColumns = 30;
 
 function columnsOf(screen: Screen, env: Environment): number {
-  const told = screen.columns ?? Number(env['COLUMNS']);
+  const told = toldColumns(screen) ?? Number(env['COLUMNS']);
   return Number.isInteger(told) && told > 0 ? Math.max(told, fewestColumns) : usualColumns;
 }
 

@@ -1,3 +1,4 @@
+import { toldColumns, usualColumns } from './columns.ts';
 import type { Io } from './io.ts';
 import { graphemes, widthOf } from './width.ts';
 
@@ -11,7 +12,6 @@ export interface Progress {
 /** Work that is done sooner says nothing. */
 const PATIENCE_MS = 500;
 const clearLine = '\r\u001b[K';
-const usualColumns = 80;
 
 /** As much of `text` as stands on one line: what wraps could not be taken away. */
 function onOneLine(text: string, columns: number): string {
@@ -32,7 +32,7 @@ interface Line extends Progress {
 function lineOn({ stderr, env, clock }: Io): Line {
   const nothing = () => undefined;
   if (stderr.isTTY !== true || env['TERM'] === 'dumb') return { say: nothing, tick: nothing, end: nothing };
-  const columns = stderr.columns ?? usualColumns;
+  const columns = toldColumns(stderr) ?? usualColumns;
   const begun = clock();
   let wanted = '';
   let shown = '';

@@ -17,6 +17,13 @@ test('help is an answer', async () => {
   expect(out).toContain('--shop <folder>');
 });
 
+test('help on a terminal that does not know its width is that of 80 columns', async () => {
+  for (const words of [['--help'], ['week', '--help']])
+    expect(await drybench(words, { isTTY: true, columns: 0 })).toEqual(
+      await drybench(words, { isTTY: true, columns: 80 }),
+    );
+});
+
 test.each([[['--version']], [['week', '--version']]])('the version is an answer: %j', async (words) => {
   const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
   expect(await drybench(words)).toEqual({ code: 0, out: `drybench ${version}\n`, err: '' });

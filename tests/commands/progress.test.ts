@@ -61,6 +61,12 @@ describe('how far it has come', () => {
       }
     }));
 
+  it('is said on a terminal that does not know its width', () =>
+    inShop({}, async (folder) => {
+      const { err } = await drybench(['week', '--look', ...at], { folder, ...terminal, columns: 0 });
+      expect(told(err)).toContain('planning …');
+    }));
+
   it('never takes more than its line: what wraps could not be taken away', () =>
     inShop({}, async (folder) => {
       for (const words of [

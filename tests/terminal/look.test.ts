@@ -31,10 +31,11 @@ test('the first locale that is set decides whether more than ASCII is shown', ()
   expect(showsUnicode({ LC_ALL: 'POSIX', LANG: 'en_IE.UTF-8' })).toBe(false);
 });
 
-test('a terminal tells its width; below 30 nothing is laid out; one that does not know it has 80', async () => {
+test('a terminal tells its width; below 30 nothing is laid out; one that does not know it has COLUMNS, else 80', async () => {
   expect((await lookOf({ columns: 120 }, { COLUMNS: '60' }, false)).columns).toBe(120);
   expect((await lookOf({ columns: 4 }, {}, false)).columns).toBe(30);
   expect((await lookOf({ columns: 0 }, {}, false)).columns).toBe(80);
+  expect((await lookOf({ columns: 0 }, { COLUMNS: '60' }, false)).columns).toBe(60);
 });
 
 test('in a pipe no line is broken; what is drawn there is as wide as COLUMNS, else 80', async () => {
