@@ -47,6 +47,7 @@ export function reorderAll(
     const count = Math.max(1, Math.min(round.most, left.length, Math.floor(placements / net.count / leastTries)));
     const tried: Order[] = [];
     for (const { key } of left.slice(0, count)) {
+      if (options.stop?.() === true) return;
       const until = begin + (placements * (tried.length + 1)) / count;
       const found = reorder(search, options, incumbent, key, until);
       if (found !== undefined) tried.push(found);

@@ -4,13 +4,14 @@ import { keep, noneYet, restore } from '../../src/engine/improve.ts';
 import { Labels } from '../../src/engine/labels.ts';
 import { netOf } from '../../src/engine/net.ts';
 import { reorder } from '../../src/engine/reorder.ts';
+import { reorderAll } from '../../src/engine/reorder-all.ts';
 import { searchOf } from '../../src/engine/search.ts';
 import { violations } from '../../src/engine/valid.ts';
 import { valueOf } from '../../src/engine/value.ts';
 import { shopLike } from './shop-like.ts';
 
-/** A shop's plan from its first order, and from orders changed for so many steps. */
-function reordered(seed: number, steps: number) {
+/** A shop's plan from its first order. */
+function planned(seed: number) {
   const problem = shopLike(8, seed);
   const net = netOf(problem);
   const labels = new Labels(net);
@@ -19,9 +20,15 @@ function reordered(seed: number, steps: number) {
   const incumbent = noneYet(net.count, search.costs.bound);
   const [order = []] = componentOrders(search);
   construct(search, order);
-  keep(search, { seed: 1, steps }, incumbent);
+  keep(search, { seed: 1, steps: 0 }, incumbent);
+  return { problem, search, incumbent, key: Float64Array.from(search.plan.starts) };
+}
+
+/** And from orders changed for so many steps. */
+function reordered(seed: number, steps: number) {
+  const { problem, search, incumbent, key } = planned(seed);
   const first = incumbent.value;
-  reorder(search, { seed: 1, steps }, incumbent, Float64Array.from(search.plan.starts), steps);
+  reorder(search, { seed: 1, steps }, incumbent, key, steps);
   const last = search.plan.schedule();
   restore(search, incumbent);
   return { problem, first, last, best: search.plan.schedule(), value: incumbent.value };
@@ -37,4 +44,16 @@ it.each([3, 4, 5])('whole orders tried anew keep every rule and find a cheaper p
 
 it('the same seed tries the same orders', () => {
   expect(reordered(6, 8000).last).toEqual(reordered(6, 8000).last);
+});
+
+it('once it is to stop, no other order is begun', () => {
+  const { search, incumbent, key } = planned(6);
+  const orders = Array.from({ length: 20 }, () => ({ key, value: incumbent.value }));
+  const { inserter } = search;
+  const begun = inserter.steps;
+  const most = begun + 1000;
+  reorderAll(search, { seed: 1, steps: 8000, stop: () => inserter.steps >= most }, incumbent, orders);
+  expect(inserter.steps).toBeGreaterThanOrEqual(most);
+  // It is asked again after four tries, each of which places everything at most.
+  expect(inserter.steps - most).toBeLessThanOrEqual(5 * (search.net.count + 1));
 });
