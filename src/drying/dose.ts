@@ -36,6 +36,13 @@ export interface DailyDose extends Dose {
   day(k: number): DaySum;
 }
 
+/** The dose of air that is the same but from the sample of number `first` up to that of number `end`. */
+interface Usual {
+  readonly dose: DailyDose;
+  readonly first: number;
+  readonly end: number;
+}
+
 interface DaySum {
   /** At each node of the day, the last one being the first of the next day. */
   readonly rates: Float64Array;
@@ -46,9 +53,9 @@ interface DaySum {
 
 /**
  * Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter.
- * @param usual the integral over the air that this is for most days, if there is such
+ * @param usual what to go by on days on which the air is that of another
  */
-export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES, usual?: DailyDose): DailyDose {
+export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES, usual?: Usual): DailyDose {
   const { from, tempC, rhPercent } = air;
   const length = seriesEnd(air) - from;
   const count = Math.ceil(length / nodeMinutes);
@@ -107,14 +114,13 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   };
   const nodesToSample = air.stepMinutes / nodeMinutes;
   const smoothNodes = Number.isInteger(nodesToSample) && nodesToSample <= MOST_SMOOTH_NODES ? nodesToSample : 0;
-  const isAsUsual = (chunk: number): boolean => {
-    const samples = CHUNK_MINUTES / air.stepMinutes;
-    return air.but !== undefined && ((chunk + 1) * samples < air.but.first || chunk * samples >= air.but.end);
-  };
+  const samplesADay = CHUNK_MINUTES / air.stepMinutes;
+  const isAsUsual = (chunk: number, { first, end }: Usual): boolean =>
+    (chunk + 1) * samplesADay < first || chunk * samplesADay >= end;
   const fill = (chunk: number): void => {
     const goal = Math.min(count, (chunk + 1) * perChunk);
-    if (usual !== undefined && isAsUsual(chunk)) {
-      const day = usual.day(chunk);
+    if (usual !== undefined && isAsUsual(chunk, usual)) {
+      const day = usual.dose.day(chunk);
       rates.set(day.rates, chunk * perChunk);
       hours.set(day.hours, chunk * perChunk);
       totals[chunk] = day.total;
@@ -179,6 +185,6 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
 
 /** One integral for each law in each room's air, made when first asked for. */
 export const doseOf: (air: AirSeries, law: RateLaw) => DailyDose = oncePer<AirSeries, RateLaw, DailyDose>(
-  (air, law) => integrate(air, law, NODE_MINUTES, air.but && doseOf(air.but.usual, law)),
+  (air, law) => integrate(air, law, NODE_MINUTES, air.but && { ...air.but, dose: doseOf(air.but.usual, law) }),
   (law) => law.key,
 );

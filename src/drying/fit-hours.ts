@@ -42,19 +42,18 @@ const fitInAir = oncePer(
 
 /** Remembers what was worked out, and works out the rest when more is asked for. */
 function grown(workOut: (asked: Span) => Spans): (asked: Span) => Spans {
-  let known: { readonly all: Span; readonly fit: Spans } | undefined;
+  let known: Span | undefined;
+  let fit: Spans = [];
   return (asked) => {
-    const all = known?.all ?? { start: asked.start, end: asked.start };
+    const { start, end } = known ?? { start: asked.end, end: asked.end };
     const missing = [
-      { start: asked.start, end: all.start },
-      { start: all.end, end: asked.end },
-    ].filter(({ start, end }) => start < end);
-    if (missing.length > 0)
-      known = {
-        all: { start: Math.min(asked.start, all.start), end: Math.max(asked.end, all.end) },
-        fit: unite([...(known?.fit ?? []), ...missing.flatMap(workOut)]),
-      };
-    return known?.fit ?? [];
+      { start: asked.start, end: start },
+      { start: end, end: asked.end },
+    ].filter((span) => span.start < span.end);
+    if (missing.length === 0) return fit;
+    known = { start: Math.min(asked.start, start), end: Math.max(asked.end, end) };
+    fit = unite([...fit, ...missing.flatMap(workOut)]);
+    return fit;
   };
 }
 

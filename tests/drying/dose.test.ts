@@ -220,7 +220,8 @@ test('over air that is otherwise for a while it is that of any air, to the last 
       const own = { key: `${key} ${start} ${minutes}`, rate };
       if (first) for (let k = 0; k <= 6000; k += 700) doseOf(usual, own).hoursAt(t0 + k);
       const apart = integrate({ ...air }, own);
-      for (const k of ks)
+      const aroundMidnights = [1, 2, 3, 4].flatMap((day) => [-5, -4, -2, -1, 0, 1, 2, 4].map((k) => 1440 * day + k));
+      for (const k of [...ks, ...aroundMidnights])
         expect(doseOf(air, own).hoursAt(t0 + k) - doseOf(air, own).hoursAt(t0)).toBe(
           apart.hoursAt(t0 + k) - apart.hoursAt(t0),
         );
