@@ -53,12 +53,13 @@ function followUpOf(net: Net, labels: Labels, mode: NetMode): FollowUp | undefin
   const wait = waitOf(net, labels, mode, openModes(net, labels, activity));
   const direct = wait.either.flatMap((ways) => ways.flatMap((way) => way.direct.lags));
   const windows = [...new Set(direct)].filter((lag) => lag.most !== undefined);
+  if (windows.length === 0) return undefined;
   const known = {
     starts: new Int32Array(knownEach).fill(ALWAYS),
     reaches: new Int32Array(knownEach),
     later: new Int32Array(knownEach),
   };
-  return windows.length === 0 ? undefined : { activity, wait, windows, slots: mode.slots, known };
+  return { activity, wait, windows, slots: mode.slots, known };
 }
 
 /** When what follows could come if the mode started at `start`; NEVER if it could not. */

@@ -75,7 +75,7 @@ function situationFor(made: Situation, plan: Plan, now: Minute, moving: Readonly
   return asCarried(withoutLimits({ ...made, notBefore }, limitsMissedIn(plan.warnings)), plan);
 }
 
-/** What the steps that move are placed in: a plan, or a stretch of it. */
+/** What the steps that move are placed in: a stretch of the plan. */
 interface Among {
   readonly situation: Situation;
   readonly plan: Plan;
@@ -83,14 +83,14 @@ interface Among {
   readonly to: Minute;
   readonly air: ShopAir;
   readonly factors: ReadonlyMap<string, number>;
-  readonly blocks?: readonly Block[];
+  readonly blocks: readonly Block[];
   /** Steps of which the plan says what is so in this air. */
   readonly known: ReadonlyMap<string, PlannedStep>;
 }
 
 /** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
 function placed(
-  { plan, to, air, factors, known, blocks = [], ...among }: Among,
+  { plan, to, air, factors, known, blocks, ...among }: Among,
   moving: ReadonlySet<string>,
   now: Minute,
   wanted: Wanted,
@@ -184,7 +184,7 @@ export function comingForward(
   if (found === undefined) return undefined;
 
   const sessions = (plan.sessions ?? []).map((s) => s.steps);
-  const before = { situation: situationFor(made, plan, now, moving), air: standing.air, factors };
+  const before = once(() => ({ situation: situationFor(made, plan, now, moving), air: standing.air, factors }));
   return {
     ...found,
     held: (meant) => {
@@ -198,7 +198,7 @@ export function comingForward(
         steps,
         ...(plan.sessions && { sessions: plannedSessions(situation, steps, sessions) }),
       };
-      const passed = { evidence: before, plan };
+      const passed = { evidence: before(), plan };
       const breaches = verify({ situation, air, factors }, forward, { passed, shown: air === standing.air });
       return breaches.length > 0 ? undefined : { plan: forward, start: found.start };
     },

@@ -51,6 +51,14 @@ const STRETCHES = [
   { from: 3, to: 8 },
 ];
 
+/** A link of the chain that is looked at: its `k`-th. */
+interface Looked {
+  readonly k: number;
+  readonly link: WhyLink;
+  /** What might move what holds it. */
+  readonly trials: () => readonly Trial[];
+}
+
 /** Trials of one kind, the least first. */
 interface Line {
   readonly trials: readonly Trial[];
@@ -101,11 +109,6 @@ function waitFor({ step, cause }: WhyLink, by: Minute | undefined): FilmWait | u
   return { step, cause, minutes: by === undefined ? LEAST_GAIN_MINUTES : Math.max(1, cause.until - by) };
 }
 
-/** Does `found`, to which all of `strongest` was given, use only what `asked` gives as well? */
-function needsNoMore(desk: Desk, found: Promising, asked: Trial, strongest: Trial): boolean {
-  return sameChanges(trimmed(desk, found.steps(), asked), trimmed(desk, found.steps(), strongest));
-}
-
 /**
  * The nearest change that would let the first step of `chain` begin sooner: of what holds it, or else of what holds that,
  * back along the chain; the least of each kind first. Everything that is not on the way there stays as planned.
@@ -151,24 +154,27 @@ export function nearestChange(
     wait: FilmWait | undefined,
     asItIs: () => Nearest | undefined,
   ): Nearest | undefined => {
-    let most: Promising | undefined;
+    /** What was found with the strongest, and what it uses of that. */
+    let most: { readonly found: Promising; readonly used: Trial } | undefined;
     for (const [n, asked] of trials.entries()) {
       if (tried >= MOST_TRIES) return undefined;
       if (n === alone && trials.length > alone + 1) {
-        most = forward(strongest, moving, wait);
-        if (most === undefined) return undefined;
+        const found = forward(strongest, moving, wait);
+        if (found === undefined) return undefined;
+        most = { found, used: trimmed(desk, found.steps(), strongest) };
       }
+      const used = most && trimmed(desk, most.found.steps(), asked);
       // What was there and was not used is not what is missing.
-      if (most !== undefined && trimmed(desk, most.steps(), asked).length === 0) continue;
-      const found = most && needsNoMore(desk, most, asked, strongest) ? most : forward(asked, moving, wait);
+      if (used?.length === 0) continue;
+      const found = most && used && sameChanges(used, most.used) ? most.found : forward(asked, moving, wait);
       // What helps with no change at all is no change's merit; what the verifier turns down would be turned down all the more
       // of what is stronger.
       if (found !== undefined) return asItIs() ?? answer(asked, found);
     }
     return undefined;
   };
-  /** What moves the links of the chain up to its `k`-th, which is `link`. */
-  const movedBy = (k: number, link: WhyLink, mayHelp: () => boolean): Nearest | undefined => {
+  /** What moves the links of the chain up to this one. */
+  const movedBy = ({ k, link, trials }: Looked, mayHelp: () => boolean): Nearest | undefined => {
     const moving = movingIn(plan, open.slice(0, k + 1));
     const wait = waitFor(link, k === 0 ? by : undefined);
     const asItIs = once((): Nearest | undefined => {
@@ -177,7 +183,7 @@ export function nearestChange(
     });
     const anyway = link.cause.kind === 'better-so' && mayHelp() ? asItIs() : undefined;
     if (anyway !== undefined) return anyway;
-    const possible = trialsFor(desk, link).filter((trial) =>
+    const possible = trials().filter((trial) =>
       changesAir(trial) ? wait === undefined || driesInTime(followed, trial, wait) : mayHelp(),
     );
     for (const line of linesOf(possible, k === 0)) {
@@ -187,13 +193,15 @@ export function nearestChange(
     return undefined;
   };
   for (const { from, to } of STRETCHES) {
-    const links = open.slice(from, to);
-    const allOfIt = () => links.flatMap((link) => trialsFor(desk, link)).filter((trial) => !changesAir(trial));
+    const links = open.slice(from, to).map((link, i): Looked => {
+      return { k: from + i, link, trials: once(() => trialsFor(desk, link)) };
+    });
+    const allOfIt = () => links.flatMap(({ trials }) => trials()).filter((trial) => !changesAir(trial));
     const mayHelp = once(
       () => from === 0 || forward(allOfIt().flat(), movingIn(plan, open.slice(0, to))) !== undefined,
     );
-    for (const [i, link] of links.entries()) {
-      const nearest = tried < MOST_TRIES ? movedBy(from + i, link, mayHelp) : undefined;
+    for (const looked of links) {
+      const nearest = tried < MOST_TRIES ? movedBy(looked, mayHelp) : undefined;
       if (nearest !== undefined) return nearest;
     }
   }
