@@ -101,22 +101,23 @@ export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm:
   const apartAfter = (apart: number, minutes: number) => apart * (leftAfter[minutes] ??= left(minutes, lag));
   const boxes = stretchBoxes(toAir, thicknessMm, 1);
   const samples = toAir.tempC.length - 1;
+  const sampleAt = (minute: Minute) => Math.floor((minute - toAir.from) / toAir.stepMinutes);
   const worked = (leaves: Minute): Minute => {
     const apart = coldest(leaves);
     if (apart >= -SETTLED_WITHIN_K) return leaves;
     const settles = leaves + Math.ceil(lag * Math.log(-apart / SETTLED_WITHIN_K));
-    for (let minute = settles; minute >= leaves; minute -= 1) {
-      const k = Math.floor((minute - toAir.from) / toAir.stepMinutes);
+    const breaks = (minute: Minute, k: number): boolean => {
+      const own = here(minute);
+      const cold = own + apartAfter(apart, minute - leaves);
+      return !surelyWarm(k, cold) && broken(minute, cold) && !broken(minute, own);
+    };
+    let minute = settles;
+    for (let k = sampleAt(settles); k >= sampleAt(leaves); k -= 1) {
       const sample = Math.max(leaves, toAir.from + k * toAir.stepMinutes);
       // As cold as it can be up to the next sample: where that is warm enough, no minute before it is looked at.
       const atWorst = k < 0 || k >= samples ? -Infinity : boxes(k).surface.low + apartAfter(apart, sample - leaves);
-      if (surelyWarm(k, atWorst)) {
-        minute = sample;
-        continue;
-      }
-      const own = here(minute);
-      const cold = own + apartAfter(apart, minute - leaves);
-      if (!surelyWarm(k, cold) && broken(minute, cold) && !broken(minute, own)) return minute + 1;
+      if (surelyWarm(k, atWorst)) minute = sample - 1;
+      for (; minute >= sample; minute -= 1) if (breaks(minute, k)) return minute + 1;
     }
     return leaves;
   };
