@@ -7,7 +7,7 @@ import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
 import { harmless } from '../terminal/harmless.ts';
-import { isByLine } from '../reports/look.ts';
+import { mostShown } from '../reports/look.ts';
 import { answerLook, printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
 import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
@@ -111,7 +111,7 @@ export async function tellOpenBefore(call: Call, { situation, task }: NamedStep)
   ).reverse();
   if (open.length === 0) return;
   const names = open.map((t) => `${t.section}/${t.step}`);
-  const most = isByLine(await answerLook(call)) ? names.length : MOST_NAMES;
+  const most = mostShown(MOST_NAMES, await answerLook(call));
   const listed = names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')} …`;
   await tell(
     call,

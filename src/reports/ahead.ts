@@ -1,7 +1,7 @@
 import type { Minute } from '../time/span.ts';
 import { pieceCell, sayStep, type Bench } from './bench.ts';
 import { painted, type Cell } from './layout.ts';
-import { isByLine, saidOnce } from './look.ts';
+import { mostShown, saidOnce } from './look.ts';
 import { sayAmount, sayTemp } from './say-quantity.ts';
 import { sayMoment } from './say-time.ts';
 import type { Ahead } from './what-is-ahead.ts';
@@ -13,7 +13,7 @@ const MOST_NAMED = 3;
 export function shortRows({ short }: Ahead, { look, manner }: Bench): Cell[][] {
   const { quiet } = look.paint;
   const when = (by: Minute | undefined) => (by === undefined ? '' : worded`, needed ${sayMoment(by, manner)}`);
-  const named = short.slice(0, isByLine(look) ? short.length : MOST_NAMED).map(({ name, toBuy, unit, by }): Cell[] => {
+  const named = short.slice(0, mostShown(MOST_NAMED, look)).map(({ name, toBuy, unit, by }): Cell[] => {
     return [name, painted(quiet, worded`${sayAmount({ value: toBuy, unit }, manner)} too little${when(by)}`), ''];
   });
   const rest = short.length - named.length;

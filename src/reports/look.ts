@@ -32,6 +32,11 @@ export function saidOnce(text: string, index: number, look: Look): string {
   return index === 0 || isByLine(look) ? text : '';
 }
 
+/** How many of a list are shown where a screen has room for `count`; to a reader by line, all. */
+export function mostShown(count: number, look: Look): number {
+  return isByLine(look) ? Infinity : count;
+}
+
 const inAscii: Readonly<Record<string, string>> = {
   '–': '-',
   '—': '-',

@@ -2,7 +2,7 @@ import type { Move, MoveCause } from '../planning/moved.ts';
 import { sayStep, type Bench } from './bench.ts';
 import { grouped } from './grouped.ts';
 import { paragraph } from './layout.ts';
-import { isByLine } from './look.ts';
+import { mostShown } from './look.ts';
 import { sayLength, sayMoment } from './say-time.ts';
 import { sayCause } from './why.ts';
 import { counted, worded } from '../words/worded.ts';
@@ -64,7 +64,7 @@ export function movedScreen(moves: readonly Move[], desk: Desk): string {
   if (moves.length === 0) return '';
   const { look } = desk;
   const groups = [...grouped(moves, (m) => `${m.step.piece} ${JSON.stringify(m.cause)}`).values()];
-  const most = isByLine(look) ? groups.length : MOST_LINES;
+  const most = mostShown(MOST_LINES, look);
   const more = groups.slice(most).reduce((sum, g) => sum + g.length, 0);
   const lines = groups.slice(0, most).flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
   const rest =
