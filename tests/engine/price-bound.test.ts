@@ -4,15 +4,24 @@ import { Labels } from '../../src/engine/labels.ts';
 import { netOf } from '../../src/engine/net.ts';
 import { priceBound } from '../../src/engine/prices/price-bound.ts';
 import type { Problem, Schedule } from '../../src/engine/problem.ts';
+import { solve } from '../../src/engine/solve.ts';
 import { structureOf } from '../../src/engine/structure.ts';
 import { bruteForce } from './brute-force.ts';
 import { recoatProblems } from './recoat-problems.ts';
+import { shopLike } from './shop-like.ts';
 import { smallProblems } from './small-problems.ts';
 
 const long = process.env['DRYBENCH_LONG'] === '1';
 
 /** The bound that is found from `schedule`, which is said to cost `value`. */
-function boundOf(problem: Problem, schedule: Schedule, value: number, horizon: number, bucketMinutes: number): number {
+function boundOf(
+  problem: Problem,
+  schedule: Schedule,
+  value: number,
+  horizon: number,
+  bucketMinutes: number,
+  { work = 50_000, finestMinutes = 1 } = {},
+): number {
   const net = netOf(problem);
   const labels = new Labels(net);
   if (!labels.propagate()) throw new Error('a problem with a schedule must have labels');
@@ -21,7 +30,7 @@ function boundOf(problem: Problem, schedule: Schedule, value: number, horizon: n
     modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
     value,
   };
-  const options = { work: 50_000, bucketMinutes: [bucketMinutes], finestMinutes: 1 };
+  const options = { work, bucketMinutes: [bucketMinutes], finestMinutes };
   return priceBound(net, labels, structureOf(net, labels), known, horizon, options).bound;
 }
 
@@ -55,6 +64,18 @@ describe('the bound by prices', () => {
       }),
       { numRuns: long ? 10_000 : 300, seed: 20270116 },
     );
+  });
+
+  it('does not fall when more work goes into it', () => {
+    const problem = shopLike(6, 8);
+    const outcome = solve(problem, { seed: 1, steps: 200 });
+    if (!('schedule' in outcome)) throw new Error('a made-up shop has a plan');
+    const { schedule, value } = outcome;
+    const horizon = Math.max(...schedule.ends);
+    const bounds = [20, 60].map((millions) =>
+      boundOf(problem, schedule, value, horizon, 15, { work: millions * 1e6, finestMinutes: 15 }),
+    );
+    expect(bounds[1]).toBeGreaterThanOrEqual(0.9995 * (bounds[0] ?? Infinity));
   });
 
   it('sees that a window that shuts too early asks for the longer wait', () => {

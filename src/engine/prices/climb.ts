@@ -15,8 +15,9 @@ const mostOfLast = 0.5;
 const leastOfLast = 0.05;
 /** Steps smaller than this gain nothing more. */
 const smallestStep = 1e-4;
-/** Share of the rounds after which what is kept past the end is charged for. */
+/** Share of the rounds after which what is kept past the end is charged for, if not before, and the least step to begin that with. */
 const beforeHolds = 0.6;
+const leastWithHolds = 0.005;
 
 /** A forest and the market that its parts buy in. */
 export interface Layout {
@@ -63,11 +64,12 @@ export function climb(lay: Layout, best: number, rounds: number): number {
   let step = firstStep;
   let idle = 0;
   let holds = false;
-  for (let round = 0; round < rounds && best < target && step > smallestStep; round++) {
+  for (let round = 0; round < rounds && best < target && (!holds || step > smallestStep); round++) {
     if (lay.stop?.() === true) break;
-    if (!holds && round >= beforeHolds * rounds) {
+    if (!holds && (round >= beforeHolds * rounds || step <= smallestStep)) {
       // Charging for what is kept past the end can only raise the bound, but finding prices for it from nothing is slow.
       holds = true;
+      step = Math.max(step, leastWithHolds);
       goBack();
       best = Math.max(best, boundAt(lay, true));
     }
