@@ -64,7 +64,11 @@ describe.each([
 });
 
 /** An hour every three minutes: sums that are exact. */
-const inSteps: Dose = { hoursAt: (minute) => Math.floor(minute / 3), last: 10_000 };
+const inSteps: Dose = {
+  hoursAt: (minute) => Math.floor(minute / 3),
+  knownAround: () => ({ first: ALWAYS, last: NEVER }),
+  last: 10_000,
+};
 
 describe('sums that are exact', () => {
   const minutes = fc.integer({ min: -300, max: 300 });
