@@ -23,21 +23,19 @@ export function soonest(problem: Problem, from: Schedule, free: readonly number[
   const net = netOf(problem);
   const all = Array.from({ length: net.count }, (_, i) => i);
   const stays = all.filter((i) => !free.includes(i));
-  const placed = (bounds: 'both' | 'earliest', orders: readonly (readonly number[])[]): Schedule | undefined => {
-    const labels = new Labels(net, bounds);
-    if (!labels.propagate()) return undefined;
-    const search = searchOf(net, labels, 0);
-    wishFor(search, all, from);
-    clearWishes(search, free);
-    const left = () => all.filter((i) => !search.plan.isPlaced(i));
-    const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
-    const found = orders.some((first) => {
-      emptyPlan(search);
-      placePinned(search, stays);
-      return place(left().filter((i) => first.includes(i))) && place(left());
-    });
-    return found ? search.plan.schedule() : undefined;
-  };
+  // Until when each must have begun, what stays says: the way back through all lags would cost as much as all else.
+  const labels = new Labels(net, 'earliest');
+  if (!labels.propagate()) return undefined;
+  const search = searchOf(net, labels, 0);
+  wishFor(search, all, from);
+  clearWishes(search, free);
+  const left = () => all.filter((i) => !search.plan.isPlaced(i));
+  const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
   // What stays says what those that move have to keep to; else all is tried in the order of its starts.
-  return placed('earliest', [stays]) ?? placed('both', [stays, []]);
+  const found = [stays, []].some((first: readonly number[]) => {
+    emptyPlan(search);
+    placePinned(search, stays);
+    return place(left().filter((i) => first.includes(i))) && place(left());
+  });
+  return found ? search.plan.schedule() : undefined;
 }

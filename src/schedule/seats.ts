@@ -34,7 +34,7 @@ export function seat(stays: readonly Stay[]): Map<string, string> {
       Number(b.fixed !== undefined) - Number(a.fixed !== undefined) ||
       a.start - b.start ||
       Number(b.takesOver !== undefined) - Number(a.takesOver !== undefined) ||
-      a.task.localeCompare(b.task, 'en'),
+      (a.task < b.task ? -1 : 1),
   );
   const slotsOf = new Map(stays.flatMap(({ place }) => place.stations.map((s) => [s.id, s.slots] as const)));
   const standing = new Map<string, Taken[]>();

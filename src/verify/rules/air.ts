@@ -16,28 +16,33 @@ function nearDew({ tempC, rhPercent }: Air, surfaceC: number, marginK: number): 
   return saturationPressurePa(surfaceC - marginK) < vapourPressurePa(tempC, rhPercent) - SLACK;
 }
 
+function degrees(tempC: number): string {
+  return `${tempC.toFixed(1)} °C`;
+}
+
+function humidity(rhPercent: number): string {
+  return `${rhPercent.toFixed(1)} % humidity`;
+}
+
 /** What forbids the material in this air on this surface; undefined where nothing does. */
 function unfit({ limits, minFilmTempC, mechanism }: Material, air: Air, surfaceC: number): string | undefined {
   const { tempC, rhPercent } = air;
-  const degrees = `${tempC.toFixed(1)} °C`;
-  const surface = `${surfaceC.toFixed(1)} °C`;
-  const humidity = `${rhPercent.toFixed(1)} % humidity`;
   if (limits !== undefined) {
-    if (tempC < limits.minTempC - SLACK) return `${degrees} is below ${limits.minTempC} °C`;
-    if (tempC > limits.maxTempC + SLACK) return `${degrees} is above ${limits.maxTempC} °C`;
-    if (rhPercent < limits.minRhPercent - SLACK) return `${humidity} is below ${limits.minRhPercent} %`;
-    if (rhPercent > limits.maxRhPercent + SLACK) return `${humidity} is above ${limits.maxRhPercent} %`;
-    if (surfaceC < limits.minTempC - SLACK) return `the surface at ${surface} is below ${limits.minTempC} °C`;
-    if (surfaceC > limits.maxTempC + SLACK) return `the surface at ${surface} is above ${limits.maxTempC} °C`;
+    if (tempC < limits.minTempC - SLACK) return `${degrees(tempC)} is below ${limits.minTempC} °C`;
+    if (tempC > limits.maxTempC + SLACK) return `${degrees(tempC)} is above ${limits.maxTempC} °C`;
+    if (rhPercent < limits.minRhPercent - SLACK) return `${humidity(rhPercent)} is below ${limits.minRhPercent} %`;
+    if (rhPercent > limits.maxRhPercent + SLACK) return `${humidity(rhPercent)} is above ${limits.maxRhPercent} %`;
+    if (surfaceC < limits.minTempC - SLACK) return `the surface at ${degrees(surfaceC)} is below ${limits.minTempC} °C`;
+    if (surfaceC > limits.maxTempC + SLACK) return `the surface at ${degrees(surfaceC)} is above ${limits.maxTempC} °C`;
     if (nearDew(air, surfaceC, limits.dewMarginK)) {
       const clear = surfaceC - condensationPointC(tempC, rhPercent);
-      return `the surface at ${surface} is only ${clear.toFixed(1)} K above the dew point, not ${limits.dewMarginK} K`;
+      return `the surface at ${degrees(surfaceC)} is only ${clear.toFixed(1)} K above the dew point, not ${limits.dewMarginK} K`;
     }
   }
   if (minFilmTempC !== undefined && surfaceC <= minFilmTempC - SLACK)
-    return `the surface at ${surface} is below the film-forming temperature of ${minFilmTempC} °C`;
+    return `the surface at ${degrees(surfaceC)} is below the film-forming temperature of ${minFilmTempC} °C`;
   if (mechanism === 'water' && vpdPa(tempC, rhPercent) < LEAST_VPD_PA - SLACK)
-    return `at ${degrees} and ${humidity} water hardly leaves the film`;
+    return `at ${degrees(tempC)} and ${humidity(rhPercent)} water hardly leaves the film`;
   return undefined;
 }
 

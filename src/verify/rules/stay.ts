@@ -31,10 +31,9 @@ function whileAway(fact: Fact, ground: Ground): string[] {
   const piece = situation.book.pieces.find((p) => p.id === fact.task.piece);
   if (piece === undefined) return [];
   const stay = stayOf(fact);
-  const belongs = withIt(fact, ground);
   return staysAway(piece)
-    .filter(({ section, away }) => (section === undefined || belongs(section)) && away.start < stay.end)
-    .filter(({ away }) => stay.start < away.end)
+    .filter(({ away }) => away.start < stay.end && stay.start < away.end)
+    .filter(({ section }) => section === undefined || withIt(fact, ground)(section))
     .map(
       ({ away }) =>
         `keeps it here until ${say.when(stay.end)}, but it is away at ${away.at} from ${say.when(away.start)} to ${say.when(away.end)}`,
