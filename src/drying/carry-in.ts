@@ -1,3 +1,5 @@
+import { at } from '../at.ts';
+import { real } from '../typed.ts';
 import { condensationPointC } from '../air/psychrometrics.ts';
 import { airAt, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
@@ -25,6 +27,12 @@ function coldestFrom(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number):
   return coldest;
 }
 
+/** So much is more than all roundings come to. */
+const CLEARLY_K = 0.01;
+
+/** The coldest in each minute from a sample of the air to the next, where it is not always who leaves just then, or none is cold. */
+type Stretch = Float64Array | 'who-leaves' | 'none';
+
 /**
  * How much colder than work that has long stood in the new room the coldest piece can be, that was carried there from the old
  * one at this minute or before; 0 or less. The equation is linear, so that it is enough to follow the difference.
@@ -38,21 +46,38 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
   // Both airs go straight from sample to sample, and so does the difference between them.
   const stepMinutes = Math.min(fromAir.stepMinutes, toAir.stepMinutes);
   const apartC = (minute: Minute): number => airAt(fromAir, minute).tempC - airAt(toAir, minute).tempC;
-  const known: number[] = [];
+  const stretches: Stretch[] = [];
   let coldest = 0;
-  const goOn = (): void => {
-    const start = first + known.length;
+  let nextC = apartC(first);
+  const stretchFrom = (start: Minute): Stretch => {
     const surfaceC = there(start) - here(start);
+    const airC = nextC;
+    nextC = apartC(start + stepMinutes);
+    if (coldest === 0 && Math.min(surfaceC, airC, nextC) > CLEARLY_K) return 'none';
+    const slope = (nextC - airC) / stepMinutes;
+    // What stays longer where it is colder is colder than what left sooner and has warmed up since.
+    if (Math.max(airC, nextC) < -CLEARLY_K && surfaceC <= coldest * kept) {
+      coldest = Math.min(0, followed(surfaceC, airC, slope, stepMinutes - 1));
+      return 'who-leaves';
+    }
+    const minutes = new Float64Array(stepMinutes);
+    for (let minute = 0; minute < stepMinutes; minute += 1)
+      minutes[minute] = coldest = Math.min(0, followed(surfaceC, airC, slope, minute), coldest * kept);
+    return minutes;
+  };
+  const whoLeaves = (start: Minute, minute: Minute): number => {
     const airC = apartC(start);
     const slope = (apartC(start + stepMinutes) - airC) / stepMinutes;
-    for (let minute = 0; minute < stepMinutes; minute += 1) {
-      coldest = Math.min(0, followed(surfaceC, airC, slope, minute), coldest * kept);
-      known.push(coldest);
-    }
+    return Math.min(0, followed(there(start) - here(start), airC, slope, minute - start));
   };
   return (minute) => {
-    while (known.length <= minute - first) goOn();
-    return known[minute - first] ?? Math.min(0, there(minute) - here(minute));
+    if (minute < first) return Math.min(0, there(minute) - here(minute));
+    const k = Math.floor((minute - first) / stepMinutes);
+    while (stretches.length <= k) stretches.push(stretchFrom(first + stretches.length * stepMinutes));
+    const stretch = at(stretches, k);
+    const start = first + k * stepMinutes;
+    if (stretch === 'none') return 0;
+    return stretch === 'who-leaves' ? whoLeaves(start, minute) : real(stretch, minute - start);
   };
 }
 
