@@ -1,3 +1,5 @@
+import type { AirSeries } from '../air/series.ts';
+import { dayTotals, type DayTotals, recallDayTotals } from '../drying/dose.ts';
 import { readOnce, workedOutOnce, type Reading } from '../files/read-once.ts';
 import type { Plan } from '../model/plan.ts';
 import { stillFits, type Standing } from '../planning/current-plan.ts';
@@ -18,7 +20,7 @@ async function plansBefore(call: Call, { folder }: OpenShop, basis: string): Pro
 
 /**
  * A plan that was read, with the evidence that it was made on, if it has passed the verifier: just now, or before, this very
- * plan with these very files. What did not pass is looked at again each time.
+ * plan with these very files. What did not pass is looked at again each time. With the air goes what was summed up of drying.
  */
 async function passed(call: Call, shop: OpenShop, { value: plan, sum }: Reading<Plan>): Promise<Standing | undefined> {
   // Where supplies are read, too, the book is another.
@@ -26,9 +28,11 @@ async function passed(call: Call, shop: OpenShop, { value: plan, sum }: Reading<
   const evidence = await workedOutOnce(memoryOf(call), name, [shop.sum, sum], async () => {
     const { asMade } = await import('../planning/as-made.ts');
     const made = asMade(shop.book, plan);
-    return made && { air: made.air, factors: made.factors };
+    const totals = [...(made?.air ?? [])].map(([, air]): [AirSeries, DayTotals] => [air, dayTotals(air)]);
+    return made && { air: made.air, factors: made.factors, totals };
   });
-  return evidence && { plan, ...evidence };
+  for (const [air, totals] of evidence?.totals ?? []) recallDayTotals(air, totals);
+  return evidence && { plan, air: evidence.air, factors: evidence.factors };
 }
 
 /** A plan that was followed before and still says all that there is to say. */

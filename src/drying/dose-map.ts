@@ -1,23 +1,31 @@
 import { ALWAYS, NEVER, shift, type TimeMap } from '../time/time-map.ts';
 import type { Minute } from '../time/span.ts';
-import type { Dose } from './dose.ts';
+import { DAY, type Dose } from './dose.ts';
 import { firstDown, firstUp } from './first-minute.ts';
 
 /** Less than this is no wait at all; it also keeps rounding from swallowing a wait. */
 const LEAST_HOURS = 1e-6;
 
-/** `firstUp` from a minute that was asked about; no day is summed up before it is known that those before it do not do. */
-function firstUpFrom(low: Minute, dose: Dose, holds: (m: Minute) => boolean): Minute {
-  const { last } = dose.knownAround(low);
-  if (last >= dose.last || holds(last)) return firstUp(low, Math.min(last, dose.last), holds);
-  return holds(last + 1) ? last + 1 : firstUpFrom(last + 1, dose, holds);
+/** `firstUp` to the last minute, by the starts of the days: no day is looked into, or summed up, that does not have to be. */
+function firstUpFrom(low: Minute, { record, last }: Dose, holds: (m: Minute) => boolean): Minute {
+  let from = low;
+  const days = Math.max(0, Math.floor((low - record.start) / DAY) + 1);
+  for (let start = record.start + days * DAY; start <= record.end; start += DAY) {
+    if (holds(start)) return firstUp(from, start, holds);
+    from = start + 1;
+  }
+  return firstUp(from, last, holds);
 }
 
-/** The same, searching down. */
-function firstDownFrom(high: Minute, dose: Dose, holds: (m: Minute) => boolean): Minute {
-  const { first } = dose.knownAround(high);
-  if (first <= ALWAYS || !holds(first)) return firstDown(Math.max(ALWAYS, first), high, holds);
-  return holds(first - 1) ? firstDownFrom(first - 1, dose, holds) : first;
+/** The same, searching down to the beginning of all time. */
+function firstDownFrom(high: Minute, { record }: Dose, holds: (m: Minute) => boolean): Minute {
+  let to = high;
+  const days = Math.floor((Math.min(high, record.end) - record.start) / DAY);
+  for (let start = record.start + days * DAY; start >= record.start; start -= DAY) {
+    if (!holds(start)) return firstDown(start, to, holds);
+    to = start - 1;
+  }
+  return firstDown(ALWAYS, to, holds);
 }
 
 /**

@@ -1,13 +1,11 @@
-import { at } from '../at.ts';
 import { real } from '../typed.ts';
 import { airAt, seriesEnd, type AirSeries } from '../air/series.ts';
-import type { Minute } from '../time/span.ts';
+import type { Minute, Span } from '../time/span.ts';
 import { oncePer } from '../once-per.ts';
-import { ALWAYS, NEVER } from '../time/time-map.ts';
 import type { RateLaw } from './rate-law.ts';
 
 /** Hours of drying are summed up by the day, and only for the days that somebody asks about. */
-const DAY = 1440;
+export const DAY = 1440;
 /** A rate is worked out this often, and taken as a straight line between. */
 const NODE_MINUTES = 3;
 /** A rate that bends less than this share of itself between two samples of the air goes smoothly there. */
@@ -27,16 +25,17 @@ const GRAIN_HOURS = 2 ** -36;
  */
 export interface Dose {
   hoursAt(minute: Minute): number;
-  /** Minutes around this one that can be asked about, once it has been, with no more days to sum up. */
-  knownAround(minute: Minute): { readonly first: Minute; readonly last: Minute };
+  /** The air's record: what its days begin with is known as soon as the days before are summed up. */
+  readonly record: Span;
   /** The last minute at which a mark may be reached. */
   readonly last: Minute;
 }
 
-/** A dose by its days, which the same air elsewhere can share. */
+/** A dose by its days, numbered from the beginning of the air, which the same air elsewhere can share. */
 export interface DailyDose extends Dose {
-  /** That of number `k`, counted from the beginning of the air. */
   day(k: number): DaySum;
+  /** Hours of that day. */
+  total(k: number): number;
 }
 
 /** The dose of air that is the same but from the sample of number `first` up to that of number `end`. */
@@ -54,22 +53,32 @@ interface DaySum {
   readonly total: number;
 }
 
-const noDay: DaySum = { rates: new Float64Array(), hours: new Float64Array(), total: 0 };
+interface Known {
+  /** What to go by on days on which the air is that of another. */
+  readonly usual?: Usual | undefined;
+  /** Hours of each day, NaN where they are not known yet: those are filled in. */
+  readonly totals?: Float64Array;
+}
 
-/**
- * Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter.
- * @param usual what to go by on days on which the air is that of another
- */
-export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUTES, usual?: Usual): DailyDose {
+function daysOf(air: AirSeries): number {
+  return Math.ceil((seriesEnd(air) - air.from) / DAY);
+}
+
+const unknownTotals = (air: AirSeries): Float64Array => new Float64Array(daysOf(air)).fill(NaN);
+
+/** Builds the integral bit by bit, on demand. `nodeMinutes` is for the test that the step does not matter. */
+export function integrate(
+  air: AirSeries,
+  law: RateLaw,
+  nodeMinutes = NODE_MINUTES,
+  { usual, totals = unknownTotals(air) }: Known = {},
+): DailyDose {
   const { from, tempC, rhPercent } = air;
   const length = seriesEnd(air) - from;
   const count = Math.ceil(length / nodeMinutes);
   const perDay = Math.round(DAY / nodeMinutes);
-  const dayCount = Math.ceil(count / perDay);
-  const days: DaySum[] = Array.from({ length: dayCount }, () => noDay);
-  const before = new Float64Array(dayCount);
-  /** The days summed up so far are those from `first` up to `end`. */
-  let [first, end] = [0, 0];
+  const dayCount = daysOf(air);
+  const days: (DaySum | undefined)[] = [];
 
   const rateAt = (minutes: number): number => {
     const then = airAt(air, from + Math.min(length, minutes));
@@ -77,30 +86,22 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
   };
   /** Minutes from a node to the next. */
   const stepAt = (node: number): number => Math.min(nodeMinutes, length - node * nodeMinutes);
-  /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
-  const sumTo = (k: number, node: number, minutes: number): number => {
-    const { rates, hours } = at(days, k);
-    const own = node - k * perDay;
-    const rate = real(rates, own);
-    const slope = (real(rates, own + 1) - rate) / stepAt(node);
-    let total = real(hours, own);
-    for (let m = 0.5; m < minutes; m += 1) total += (rate + slope * m) / 60;
-    return total;
-  };
   const nodesToSample = air.stepMinutes / nodeMinutes;
   const smoothNodes = Number.isInteger(nodesToSample) && nodesToSample <= MOST_SMOOTH_NODES ? nodesToSample : 0;
   const samplesADay = DAY / air.stepMinutes;
   /** Past its record the air of a room repeats day by day, and so does all that follows from it. */
   const isAsTheDayBefore = (k: number): boolean => {
-    if (k <= first || k > end || !Number.isInteger(samplesADay) || (k + 1) * perDay > count) return false;
+    if (k === 0 || !Number.isInteger(samplesADay) || (k + 1) * perDay > count) return false;
     for (let sample = k * samplesADay; sample <= (k + 1) * samplesADay; sample += 1) {
       if (real(tempC, sample) !== real(tempC, sample - samplesADay)) return false;
       if (real(rhPercent, sample) !== real(rhPercent, sample - samplesADay)) return false;
     }
     return true;
   };
-  const isAsUsual = (k: number, { first, end }: Usual): boolean =>
-    (k + 1) * samplesADay < first || k * samplesADay >= end;
+  const usualOn = (k: number): DailyDose | undefined =>
+    usual !== undefined && ((k + 1) * samplesADay < usual.first || k * samplesADay >= usual.end)
+      ? usual.dose
+      : undefined;
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
   const fillSmoothly = (rates: Float64Array, own: number, sample: number): boolean => {
     const [nearC, farC] = [real(tempC, sample), real(tempC, sample + 1)];
@@ -130,9 +131,8 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     }
     return rates;
   };
+  /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
   const summedUp = (k: number): DaySum => {
-    if (usual !== undefined && isAsUsual(k, usual)) return usual.dose.day(k);
-    if (isAsTheDayBefore(k)) return at(days, k - 1);
     const start = k * perDay;
     const nodes = Math.min(count - start, perDay);
     const rates = ratesOf(start, nodes);
@@ -147,55 +147,80 @@ export function integrate(air: AirSeries, law: RateLaw, nodeMinutes = NODE_MINUT
     }
     return { rates, hours, total };
   };
+  const day = (k: number): DaySum =>
+    (days[k] ??= usualOn(k)?.day(k) ?? (isAsTheDayBefore(k) ? day(k - 1) : summedUp(k)));
+  const total = (k: number): number => {
+    const known = real(totals, k);
+    if (!Number.isNaN(known)) return known;
+    return (totals[k] = days[k]?.total ?? usualOn(k)?.total(k) ?? (isAsTheDayBefore(k) ? total(k - 1) : day(k).total));
+  };
+
   const inGrains = (value: number): number => Math.round(value / GRAIN_HOURS) * GRAIN_HOURS;
-  const sumUpWith = (k: number): void => {
-    if (first === end) [first, end] = [k, k];
-    while (first > k) {
-      days[first - 1] = summedUp(first - 1);
-      before[first - 1] = real(before, first) - inGrains(at(days, first - 1).total);
-      first -= 1;
-    }
-    while (end <= k) {
-      days[end] = summedUp(end);
-      if (end > first) before[end] = real(before, end - 1) + inGrains(at(days, end - 1).total);
-      end += 1;
-    }
+  /** Hours up to the start of each day, known from that of day `first` to that of day `last`. */
+  const before = new Float64Array(dayCount + 1);
+  let [first, last] = [-1, -1];
+  const upToDay = (k: number): number => {
+    if (first < 0) first = last = Math.min(k, dayCount - 1);
+    for (; first > k; first -= 1) before[first - 1] = real(before, first) - inGrains(total(first - 1));
+    for (; last < k; last += 1) before[last + 1] = real(before, last) + inGrains(total(last));
+    return real(before, k);
   };
   const within = (minutes: number): number => {
     const node = Math.floor(minutes / nodeMinutes);
-    const k = Math.min(dayCount - 1, Math.floor(node / perDay));
-    if (k < first || k >= end) sumUpWith(k);
-    const own = node === count ? at(days, k).total : sumTo(k, node, minutes - node * nodeMinutes);
-    return real(before, k) + inGrains(own);
+    if (minutes % DAY === 0) return upToDay(minutes / DAY);
+    if (node === count) return upToDay(dayCount);
+    const k = Math.floor(node / perDay);
+    const { rates, hours } = day(k);
+    const own = node - k * perDay;
+    const rate = real(rates, own);
+    const slope = (real(rates, own + 1) - rate) / stepAt(node);
+    let sum = real(hours, own);
+    for (let m = 0.5; m < minutes - node * nodeMinutes; m += 1) sum += (rate + slope * m) / 60;
+    return upToDay(k) + inGrains(sum);
   };
 
   const aDay = Math.min(DAY, length);
   let speedBefore: number | undefined;
   let speedAfter: number | undefined;
   return {
+    record: { start: from, end: from + length },
     last: from + length + LAST_MINUTES_AFTER,
-    day(k) {
-      if (k < first || k >= end) sumUpWith(k);
-      return at(days, k);
-    },
-    knownAround(minute) {
-      const k = minute - from;
-      if (k < 0) return { first: ALWAYS, last: from - 1 };
-      if (k > length) return { first: from + length + 1, last: NEVER };
-      return { first: from + first * DAY, last: from + (end === dayCount ? length : end * DAY - 1) };
-    },
+    day,
+    total,
     hoursAt(minute) {
       const k = minute - from;
       if (k >= 0 && k <= length) return within(k);
       if (k < 0) return within(0) + inGrains(k * (speedBefore ??= (within(aDay) - within(0)) / aDay));
-      const total = within(length);
-      return total + inGrains((k - length) * (speedAfter ??= (total - within(length - aDay)) / aDay));
+      const whole = within(length);
+      return whole + inGrains((k - length) * (speedAfter ??= (whole - within(length - aDay)) / aDay));
     },
   };
 }
 
+/** Hours of the days that were summed up, by law. */
+export type DayTotals = Map<string, Float64Array>;
+
+const totalsIn = new WeakMap<AirSeries, DayTotals>();
+
+/** What has been summed up in this air, and what will be: a later run of the program need not do it again. */
+export function dayTotals(air: AirSeries): DayTotals {
+  const totals = totalsIn.get(air) ?? new Map<string, Float64Array>();
+  totalsIn.set(air, totals);
+  return totals;
+}
+
+/** Takes over what was summed up before, in the same air. */
+export function recallDayTotals(air: AirSeries, totals: DayTotals): void {
+  totalsIn.set(air, totals);
+}
+
 /** One integral for each law in each room's air, made when first asked for. */
 export const doseOf: (air: AirSeries, law: RateLaw) => DailyDose = oncePer<AirSeries, RateLaw, DailyDose>(
-  (air, law) => integrate(air, law, NODE_MINUTES, air.but && { ...air.but, dose: doseOf(air.but.usual, law) }),
+  (air, law) => {
+    const usual = air.but && { ...air.but, dose: doseOf(air.but.usual, law) };
+    const totals = dayTotals(air).get(law.key) ?? unknownTotals(air);
+    dayTotals(air).set(law.key, totals);
+    return integrate(air, law, NODE_MINUTES, { usual, totals });
+  },
   (law) => law.key,
 );

@@ -66,7 +66,7 @@ describe.each([
 /** An hour every three minutes: sums that are exact. */
 const inSteps: Dose = {
   hoursAt: (minute) => Math.floor(minute / 3),
-  knownAround: () => ({ first: ALWAYS, last: NEVER }),
+  record: { start: 0, end: 0 },
   last: 10_000,
 };
 
