@@ -20,6 +20,7 @@ import { type Change, changed } from './change.ts';
 import type { Standing } from './current-plan.ts';
 import { limitsMissedIn, withoutLimits } from './missed-limits.ts';
 import { narrowTo } from './narrow.ts';
+import { noSooner } from './no-sooner.ts';
 import { driesTooLate, type FilmWait, spoilsWhatStays } from './other-air.ts';
 import { reseated } from './reseated.ts';
 import { situationOf } from './situation-of.ts';
@@ -171,12 +172,14 @@ export function comingForward(
   const { standing, made, now } = followed;
   const { plan, factors } = standing;
   const { situation: whole, air } = worldWith(changes, followed);
+  const bound = noSooner(whole, plan, moving, { now, sameAir: air === standing.air });
+  if (bound(wanted.step) > wanted.by) return undefined;
   if (wanted.wait !== undefined && !driesInTime(followed, changes, wanted.wait)) return undefined;
   const forAWhile = changes.flatMap((c) =>
     (c.kind === 'warmer' || c.kind === 'drier') && c.during !== undefined ? [{ room: c.room, during: c.during }] : [],
   );
   if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
-  const narrow = narrowTo(made, plan, moving, { now, sameAir: air === standing.air });
+  const narrow = narrowTo(made, plan, moving, Math.min(...[...moving].map(bound)));
   const { plan: own, to: until, blocks } = narrow;
   const known = new Map(air === standing.air ? plan.steps.map((s) => [s.id, s]) : []);
   const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, known, blocks };

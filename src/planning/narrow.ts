@@ -29,41 +29,11 @@ export interface Narrow {
   widened(steps: readonly PlannedStep[]): readonly PlannedStep[];
 }
 
-/** From when on anything can be done otherwise, and whether films dry then as planned. */
-interface Moment {
-  readonly now: Minute;
-  readonly sameAir: boolean;
-}
-
 /** When the last trace of a step is gone: work over, place free, film dry enough to be moved and for dust to fall. */
 function overAt(step: PlannedStep, materials: Materials): Minute {
   const material = materials.get(step.material ?? '');
   const dried = (['handle', 'dust-free'] as const).map((mark) => shownLate(step, material, mark) ?? 0);
   return Math.max(endOf(step), step.holdsStationUntil, ...dried);
-}
-
-/** The earliest that any of `moving` could begin: after what stays and comes before it; dried, where the air is as planned. */
-function earliestStart(
-  tasks: ReadonlyMap<string, Task>,
-  steps: ReadonlyMap<string, PlannedStep>,
-  moving: ReadonlySet<string>,
-  { now, sameAir }: Moment,
-): Minute {
-  const known = new Map<string, Minute>();
-  const boundOf = (id: string): Minute => {
-    const before = known.get(id);
-    if (before !== undefined) return before;
-    const waits = sameAir ? (steps.get(id)?.after ?? []).filter((a) => !moving.has(a.step)) : [];
-    const bounds = (tasks.get(id)?.needs ?? []).map(({ task, kind }): Minute => {
-      const step = steps.get(task);
-      if (kind === 'within' || step === undefined) return now;
-      return moving.has(task) ? boundOf(task) : endOf(step);
-    });
-    const bound = Math.max(now, ...bounds, ...waits.map((a) => a.notBefore));
-    known.set(id, bound);
-    return bound;
-  };
-  return Math.min(...[...moving].map(boundOf));
 }
 
 /** The last moment up to `minute` at which no step is at work. */
@@ -106,11 +76,12 @@ function withoutCarrying(steps: readonly PlannedStep[]): PlannedStep[] {
 /**
  * The plan around the steps that move, as if all had gone as planned until they can first begin, and without what comes
  * long after them: small enough to be tried again and again. What it finds is to be held against the whole.
+ * @param first none of them can begin before
  */
-export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<string>, moment: Moment): Narrow {
+export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<string>, first: Minute): Narrow {
   const tasks = new Map(situation.tasks.map((t) => [t.id, t]));
   const steps = new Map(plan.steps.map((s) => [s.id, s]));
-  const from = betweenSteps(plan.steps, earliestStart(tasks, steps, moving, moment));
+  const from = betweenSteps(plan.steps, first);
   const { materials } = situation.book;
   const over = (step: PlannedStep) => overAt(step, materials);
   const last = Math.max(...plan.steps.map((s) => (moving.has(s.id) ? over(s) : from))) + MARGIN_MINUTES;
