@@ -11,10 +11,21 @@ type Program = Pick<typeof import('./cli.ts'), 'run'>;
 /** What V8 had made of each chunk by the end of a run, all functions that were called among it. */
 type Code = ReadonlyMap<string, Uint8Array>;
 
+/** After so many runs of a command, most of what any run of it calls has been called. */
+const RUNS_KEPT = 6;
+
+interface Kept {
+  readonly code: Code;
+  /** So many runs of the command have added what they called. */
+  readonly runs: number;
+}
+
 interface Started {
   readonly program: Program;
-  /** The code of all that has been called until now; undefined where nothing was loaded that was not known. */
-  readonly codeNow: () => Code | undefined;
+  /** Was anything loaded that was not known? */
+  readonly isNew: () => boolean;
+  /** The code of all that has been called until now. */
+  readonly codeNow: () => Code;
 }
 
 // As node wraps a CommonJS module.
@@ -57,10 +68,8 @@ function load(folder: string, known: Code): Started {
 
   return {
     program: exportsOf('cli.js') as Program,
-    codeNow: () =>
-      isNew
-        ? new Map([...known, ...[...scripts].map(([name, s]) => [name, s.createCachedData()] as const)])
-        : undefined,
+    isNew: () => isNew,
+    codeNow: () => new Map([...known, ...[...scripts].map(([name, s]) => [name, s.createCachedData()] as const)]),
   };
 }
 
@@ -71,12 +80,13 @@ function load(folder: string, known: Code): Started {
 export async function start(words: readonly string[]): Promise<number> {
   const folder = import.meta.dirname;
   const shelf = shelfFor(words, folder);
-  const known = shelf && (recalled(realDisk, shelf) as Code | undefined);
-  const { program, codeNow } = load(folder, known ?? new Map<string, Uint8Array>());
+  const kept = shelf && (recalled(realDisk, shelf) as Kept | undefined);
+  const { program, isNew, codeNow } = load(folder, kept?.code ?? new Map<string, Uint8Array>());
   const code = await program.run(words);
   // Where it came to nothing, little of the command was called. A dry run writes nothing, not even this.
-  const isKept = code <= 1 && !words.includes('--dry-run');
-  const made = shelf !== undefined && isKept ? codeNow() : undefined;
-  if (shelf !== undefined && made !== undefined) remember(realDisk, shelf, made);
+  const mayKeep = code <= 1 && !words.includes('--dry-run');
+  const runs = isNew() ? 0 : (kept?.runs ?? 0);
+  if (shelf !== undefined && mayKeep && runs < RUNS_KEPT)
+    remember(realDisk, shelf, { code: codeNow(), runs: runs + 1 } satisfies Kept);
   return code;
 }
