@@ -5,6 +5,7 @@ import { effectiveMark } from '../model/effective-mark.ts';
 import { endOf, startOf, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Minute, Span } from '../time/span.ts';
+import { ALWAYS } from '../time/time-map.ts';
 import { isSure } from '../verify/fact.ts';
 import { groundOf } from '../verify/ground.ts';
 import { airKept } from '../verify/rules/air.ts';
@@ -67,8 +68,9 @@ export function spoilsWhatStays(
   const wet = met.filter(
     (s) => Math.max(endOf(s), s.dry?.['dust-free']?.late ?? s.dry?.touch?.late ?? 0) > during.start,
   );
-  const sections = new Set(wet.map(sectionOf));
-  const steps = plan.steps.filter((s) => sections.has(sectionOf(s)));
+  // What is done later to the same section tells nothing of them.
+  const lastIn = new Map(wet.map((s) => [sectionOf(s), startOf(s)]));
+  const steps = plan.steps.filter((s) => startOf(s) <= (lastIn.get(sectionOf(s)) ?? ALWAYS));
   const coats = new Set(wet.map((s) => s.id));
   const near = { ...plan, steps };
   const passed = { evidence: { situation, air, factors }, plan: near };
