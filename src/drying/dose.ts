@@ -104,10 +104,10 @@ export function integrate(
       : undefined;
   /** Nodes of one stretch between two samples of the air, where the rate goes so smoothly that three looks tell all. */
   const fillSmoothly = (rates: Float64Array, own: number, sample: number): boolean => {
-    const [nearC, farC] = [real(tempC, sample), real(tempC, sample + 1)];
-    const [nearRh, farRh] = [real(rhPercent, sample), real(rhPercent, sample + 1)];
+    const farC = real(tempC, sample + 1);
+    const farRh = real(rhPercent, sample + 1);
     const near = real(rates, own);
-    const middle = law.rate((nearC + farC) / 2, (nearRh + farRh) / 2);
+    const middle = law.rate((real(tempC, sample) + farC) / 2, (real(rhPercent, sample) + farRh) / 2);
     const far = law.rate(farC, farRh);
     const bend = middle - (near + far) / 2;
     if (Math.abs(bend) > SMOOTH * Math.max(near, far)) return false;

@@ -72,8 +72,10 @@ function workedOut(air: AirSeries, { material, thicknessMm }: Coat, asked: Span)
     const boxes = stretchBoxes(air, thicknessMm, length);
     const closer = length > 1 ? look(1) : undefined;
     return (k) => {
-      const [from, to] = [k * length, Math.min(count, (k + 1) * length)];
-      const [start, end] = [first + from * air.stepMinutes, first + to * air.stepMinutes];
+      const from = k * length;
+      const to = Math.min(count, from + length);
+      const start = first + from * air.stepMinutes;
+      const end = first + to * air.stepMinutes;
       const box = boxes(k);
       if (!brokenIn(material, box)) goOn(fit, start, end);
       else if (!brokenThroughout(material, box)) {

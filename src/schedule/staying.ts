@@ -57,13 +57,8 @@ export function soonerActivity(
   last: Minute,
   activityOf: ReadonlyMap<string, number>,
 ): Laid {
-  const { activity, manners } = taskActivity(ground, task, activityOf);
+  const { activity, manners } = taskActivity(ground, task, activityOf, planned.way);
   const upTo = [{ start: ALWAYS, end: last + 1 }];
-  const kept = activity.modes.flatMap((mode, m) => {
-    const manner = manners[m];
-    return manner?.way.name === planned.way
-      ? [{ manner, mode: { ...mode, starts: intersect(mode.starts ?? upTo, upTo) } }]
-      : [];
-  });
-  return { activity: { ...activity, modes: kept.map((k) => k.mode) }, manners: kept.map((k) => k.manner) };
+  const modes = activity.modes.map((mode) => ({ ...mode, starts: intersect(mode.starts ?? upTo, upTo) }));
+  return { activity: { ...activity, modes }, manners };
 }

@@ -183,13 +183,15 @@ export function mannersWithPlaces(ground: Ground, task: Task, activityOf: Readon
 /**
  * A step still to do, in every manner that hours, hands and air ever allow; where they allow none, in all that the shop
  * has, so that it can be told what is in the way. What takes longer than it must costs the more.
+ * @param way if given, the only one
  */
 export function taskActivity(
   ground: Ground,
   task: Task,
   activityOf: ReadonlyMap<string, number>,
+  way?: string,
 ): { activity: Activity; manners: Manner[] } {
-  const all = mannersWithPlaces(ground, task, activityOf);
+  const all = mannersWithPlaces(ground, task, activityOf).filter((m) => way === undefined || m.way.name === way);
   const possible = all.filter((manner) => startsOf(ground, task, manner).length > 0);
   const manners = possible.length > 0 ? possible : all;
   const least = task.onlyFor === undefined ? Math.min(...manners.map((m) => m.way.workMinutes)) : 0;
