@@ -7,21 +7,34 @@ import { oncePer } from '../once-per.ts';
 
 type KeepAbove = NonNullable<Limits['keepAbove']>;
 
+interface OpenSpan {
+  readonly start: Minute;
+  end: Minute;
+}
+
 /** The minutes at which the air is at least `leastC`: straight lines between samples, so each crossing is worked out. */
 function workedOut({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spans {
   const last = tempC.length - 1;
   const end = from + last * stepMinutes;
-  const spans: Span[] = [];
-  if (real(tempC, 0) >= leastC) spans.push({ start: ALWAYS, end: from });
+  const spans: OpenSpan[] = [];
+  const add = (start: Minute, to: Minute): void => {
+    const before = spans.at(-1);
+    if (before?.end === start) before.end = to;
+    else spans.push({ start, end: to });
+  };
+  if (real(tempC, 0) >= leastC) add(ALWAYS, from);
   for (let i = 0; i < last; i += 1) {
-    const [a, b] = [real(tempC, i), real(tempC, i + 1)];
+    const a = real(tempC, i);
+    const b = real(tempC, i + 1);
     const start = from + i * stepMinutes;
-    const crossing = a === b ? 0 : ((leastC - a) / (b - a)) * stepMinutes;
-    if (a >= leastC && b >= leastC) spans.push({ start, end: start + stepMinutes });
-    else if (a >= leastC) spans.push({ start, end: start + Math.floor(crossing) + 1 });
-    else if (b >= leastC) spans.push({ start: start + Math.ceil(crossing), end: start + stepMinutes });
+    if (a >= leastC && b >= leastC) add(start, start + stepMinutes);
+    else if (a >= leastC || b >= leastC) {
+      const crossing = ((leastC - a) / (b - a)) * stepMinutes;
+      if (a >= leastC) add(start, start + Math.floor(crossing) + 1);
+      else add(start + Math.ceil(crossing), start + stepMinutes);
+    }
   }
-  if (real(tempC, last) >= leastC) spans.push({ start: end, end: NEVER });
+  if (real(tempC, last) >= leastC) add(end, NEVER);
   return unite(spans);
 }
 

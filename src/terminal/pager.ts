@@ -1,10 +1,12 @@
 import type { Io } from './io.ts';
 
 /** The pager that the user has named and asks for on a terminal; none is chosen for those who named none. */
-function pagerFor({ stdin, stdout, env }: Io, wanted: boolean): string | undefined {
+function pagerFor(io: Io, wanted: boolean): string | undefined {
+  const { stdout, env } = io;
   const named = env['PAGER'] ?? '';
-  const isAsked = wanted && stdin.isTTY === true && stdout.isTTY === true && env['TERM'] !== 'dumb';
-  return isAsked && named !== '' && named !== 'cat' ? named : undefined;
+  if (!wanted || named === '' || named === 'cat' || stdout.isTTY !== true || env['TERM'] === 'dumb') return undefined;
+  // Asked last: what it is takes its time to find out.
+  return io.stdin.isTTY === true ? named : undefined;
 }
 
 /** May a long text go to the user's pager? Then it must be whole before it is shown. */
