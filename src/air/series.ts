@@ -41,11 +41,12 @@ export function airAt(series: AirSeries, minute: Minute): Air {
   const index = Math.floor(passed / series.stepMinutes);
   const next = Math.min(last, index + 1);
   const share = (passed - index * series.stepMinutes) / series.stepMinutes;
-  const between = (values: Float64Array): number => {
-    const value = real(values, index);
-    return value + (real(values, next) - value) * share;
+  const tempC = real(series.tempC, index);
+  const rhPercent = real(series.rhPercent, index);
+  return {
+    tempC: tempC + (real(series.tempC, next) - tempC) * share,
+    rhPercent: rhPercent + (real(series.rhPercent, next) - rhPercent) * share,
   };
-  return { tempC: between(series.tempC), rhPercent: between(series.rhPercent) };
 }
 
 /** A series that asks `airOf` at each sample. Covers `from` to `to`, with at least two samples. */

@@ -11,14 +11,18 @@ export function spansOn(hours: Hours, { date, weekday }: Pick<LocalDay, 'date' |
   return name === undefined ? [] : hours.week[name];
 }
 
+const DAY = 24 * 60;
+
 /** Asked again and again, for the same days and hours. */
 const openOn = oncePer(
-  (hours: Hours, { day, zone }: { readonly day: LocalDay; readonly zone: string }): Spans =>
-    spansOn(hours, day).map((s): Span => ({
-      start: minuteAt(day.date, s.from, zone),
-      end: s.to >= 24 * 60 ? day.end : minuteAt(day.date, s.to, zone),
-    })),
-  ({ day, zone }) => `${day.date} ${zone}`,
+  (hours: Hours, { day, zone }: { readonly day: LocalDay; readonly zone: string }): Spans => {
+    // On a day on which the clocks are not changed they go on from its start.
+    const isPlain = day.end - day.start === DAY;
+    const at = (clock: number): Minute => (isPlain ? day.start + clock : minuteAt(day.date, clock, zone));
+    return spansOn(hours, day).map((s): Span => ({ start: at(s.from), end: s.to >= DAY ? day.end : at(s.to) }));
+  },
+  // A day of a zone is one and the same whenever it is asked for.
+  ({ day }) => day,
 );
 
 /** The open minutes of `hours`, on the wall clock of `zone`, on all days that `from` to `to` touch. */

@@ -40,6 +40,8 @@ interface Offsets {
   readonly zone: () => IANAZone;
   /** Number of minutes in a stretch -> number of the stretch -> offset, or undefined where it changes within. */
   readonly of: ReadonlyMap<number, Map<number, number | undefined>>;
+  /** By number, counted from 1970-01-01: the same ones are asked for by all who keep hours. */
+  readonly days: Map<number, LocalDay>;
 }
 
 /**
@@ -66,7 +68,7 @@ function offsetsIn(name: string): Offsets {
   let offsets = offsetsOf.get(name);
   if (offsets === undefined) {
     const of = new Map(STRETCHES.map((minutes) => [minutes, new Map<number, number | undefined>()]));
-    offsetsOf.set(name, (offsets = { zone: () => IANAZone.create(name), of }));
+    offsetsOf.set(name, (offsets = { zone: () => IANAZone.create(name), of, days: new Map<number, LocalDay>() }));
   }
   return offsets;
 }
@@ -161,9 +163,14 @@ function dayStart(day: number, zone: string): Minute {
 
 /** The day that holds `minute`, `plus` days on. */
 export function localDay(minute: Minute, zone: string, plus = 0): LocalDay {
-  const day = Math.floor((minute + offsetAt(minute, zone)) / DAY) + plus;
-  const { date, weekday } = dateOfDay(day);
-  return { date, weekday, start: dayStart(day, zone), end: dayStart(day + 1, zone) };
+  const number = Math.floor((minute + offsetAt(minute, zone)) / DAY) + plus;
+  const { days } = offsetsIn(zone);
+  let day = days.get(number);
+  if (day === undefined) {
+    const { date, weekday } = dateOfDay(number);
+    days.set(number, (day = { date, weekday, start: dayStart(number, zone), end: dayStart(number + 1, zone) }));
+  }
+  return day;
 }
 
 /** The days that `from` to `to` touch. */
