@@ -145,7 +145,7 @@ export interface Wanted {
 
 /** The plan that was come to, and when what was wanted begins in it. */
 export interface Forward {
-  /** In other air: where each step lies then; what it shows of films is as in the usual air. */
+  /** Where each step lies then. What it shows of films and of carrying nobody has looked at. */
   readonly plan: Plan;
   readonly start: Minute;
 }
@@ -154,7 +154,7 @@ export interface Forward {
 export interface Promising {
   readonly steps: () => readonly PlannedStep[];
   readonly start: Minute;
-  /** The whole plan, once it has passed the verifier in a shop with `changes`, of those that were tried; undefined where it does not. */
+  /** The whole plan, once what is done in it, and when, has passed the verifier in a shop with `changes`, of those that were tried; undefined where it does not. */
   held(changes: readonly Change[]): Forward | undefined;
 }
 

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { airForAWhile } from '../../src/air/room-air.ts';
 import { airAt, seriesEnd, type AirSeries } from '../../src/air/series.ts';
-import { doseOf, integrate } from '../../src/drying/dose.ts';
+import { dayTotals, doseOf, integrate, recallDayTotals } from '../../src/drying/dose.ts';
 import { rateLaw } from '../../src/drying/rate-law.ts';
 import fc from '../support/property.ts';
 import { anyMark, anyMechanism, hundredths, madeUp, t0 } from './arbitrary.ts';
@@ -227,6 +227,31 @@ test('over air that is otherwise for a while it is that of any air, to the last 
         );
     }),
     { numRuns: 120 },
+  );
+});
+
+test('with the days that were summed up before it is the same to the last bit, and they are not summed up again', () => {
+  const minutes = fc.array(fc.integer({ min: 0, max: 6000 }), { minLength: 2, maxLength: 6 });
+  fc.assert(
+    fc.property(days, law, minutes, (air, { key, rate }, ks) => {
+      const before = { ...air };
+      for (const k of [0, 6000]) doseOf(before, { key, rate }).hoursAt(air.from + k);
+      recallDayTotals(air, new Map([...dayTotals(before)].map(([of, totals]) => [of, totals.slice()])));
+      let asked = 0;
+      const counting = (tempC: number, rhPercent: number) => {
+        asked += 1;
+        return rate(tempC, rhPercent);
+      };
+      const [then, now] = [doseOf(before, { key, rate }), doseOf(air, { key, rate: counting })];
+      const last = 1440 * Math.floor((Math.min(6000, seriesEnd(air) - air.from) - 1) / 1440);
+      for (const k of [last, ...ks]) {
+        expect(now.hoursAt(air.from + k) - now.hoursAt(air.from)).toBe(
+          then.hoursAt(air.from + k) - then.hoursAt(air.from),
+        );
+        if (k === last) expect(asked).toBe(0);
+      }
+    }),
+    { numRuns: 40 },
   );
 });
 
