@@ -75,6 +75,13 @@ describe('the nearest change that lets a step begin sooner', () => {
     expect(Object.keys(told)).toEqual(expect.arrayContaining(['in']));
   });
 
+  test('is told also where only what that plan would show of carrying is not so', () => {
+    const { situation, plan, air, factors } = demoPlan();
+    const chain = whyChain(situation, air, plan, 'china-cabinet/carcass/scuff-1');
+    const nearest = nearestChange({ standing: { plan, air, factors }, made: situation, now: demoNow }, chain);
+    expect(nearest).toMatchObject({ kind: 'change', changes: [{ kind: 'in', hand: 'owner', date: '2027-01-17' }] });
+  });
+
   test('a piece that is away, or a room that cannot be had: back sooner, or had for longer', () => {
     const hours = part.weekOf(part.clock([8, 17]));
     const steps = ['rub', 'scrape', 'patch', 'polish', 'fit'].map((id) =>
