@@ -2,6 +2,7 @@ import { at } from '../at.ts';
 import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
 import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
+import { defaultSteps } from './default-steps.ts';
 import { improve, type Incumbent, keep, noneYet } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
@@ -166,10 +167,12 @@ function raiseBound(
     (last, start, i) => Math.max(last, at(net.modes, int(incumbent.modes, i)).slots.end(start)),
     net.problem.from,
   );
-  const work = Math.min(options.steps * cellsPerStep, mostCells);
+  // Whoever has asked for an end waits no longer than for the bound of a search that nobody gave more time.
+  const steps = options.stop?.() === true ? Math.min(options.steps, defaultSteps(net.problem)) : options.steps;
+  const work = Math.min(steps * cellsPerStep, mostCells);
   const { bound, orders } = priceBound(net, labels, structure, incumbent, horizon, {
     work,
-    settlingWork: net.count > smallEnough ? Math.min(options.steps * settlingCellsPerStep, settlingCells) : 0,
+    settlingWork: net.count > smallEnough ? Math.min(steps * settlingCellsPerStep, settlingCells) : 0,
     orders: most,
     stop: options.stop,
   });

@@ -20,7 +20,7 @@ function boundOf(
   value: number,
   horizon: number,
   bucketMinutes: number,
-  { work = 50_000, finestMinutes = 1 } = {},
+  { work = 50_000, finestMinutes = 1, stop }: { work?: number; finestMinutes?: number; stop?: () => boolean } = {},
 ): number {
   const net = netOf(problem);
   const labels = new Labels(net);
@@ -30,7 +30,7 @@ function boundOf(
     modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
     value,
   };
-  const options = { work, bucketMinutes: [bucketMinutes], finestMinutes };
+  const options = { work, bucketMinutes: [bucketMinutes], finestMinutes, stop };
   return priceBound(net, labels, structureOf(net, labels), known, horizon, options).bound;
 }
 
@@ -64,6 +64,19 @@ describe('the bound by prices', () => {
       }),
       { numRuns: long ? 10_000 : 300, seed: 20270116 },
     );
+  });
+
+  it('is not looked at in the finest buckets any more once an end is asked for', () => {
+    const problem = shopLike(6, 8);
+    const outcome = solve(problem, { seed: 1, steps: 200 });
+    if (!('schedule' in outcome)) throw new Error('a made-up shop has a plan');
+    const { schedule, value } = outcome;
+    const horizon = Math.max(...schedule.ends);
+    const bound = (finestMinutes: number, stop: boolean) =>
+      boundOf(problem, schedule, value, horizon, 60, { work: 60e6, finestMinutes, stop: () => stop });
+    // Finer buckets can tell something here, and then cost their work.
+    expect(bound(5, false)).toBeGreaterThan(bound(60, false));
+    expect(bound(5, true)).toBe(bound(60, true));
   });
 
   it('does not fall when more work goes into it', () => {

@@ -109,7 +109,9 @@ export function priceBound(
   const guessed = bestShare(lay, firstPrices(net, labels, structure, terms, laid.market, known));
   let best = climb(lay, guessed, rounds);
   const finest = gridOf(open, from, to, options.finestMinutes ?? finestMinutes);
-  if (finest.count > grid.count && fineRounds * cellsOf(net, finest.count) <= work) {
+  // Laying out the finest takes seconds in a large shop: not for somebody who has asked for an end.
+  const fineEnough = finest.count > grid.count && fineRounds * cellsOf(net, finest.count) <= work;
+  if (fineEnough && options.stop?.() !== true) {
     const fine = laidOut(finest);
     carryPrices(laid.market, fine.market);
     best = Math.max(best, boundAt({ ...lay, ...fine }, true));
