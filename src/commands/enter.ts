@@ -48,7 +48,7 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
 export function refuseBehindGate({ shop, situation, task }: NamedStep): void {
   if (!task.gated || gateOpen(situation, task.piece)) return;
   const name = shop.book.pieces.find((p) => p.id === task.piece)?.name ?? task.piece;
-  if (situation.leadTests.has(task.piece))
+  if (situation.leadTests.get(task.piece)?.found === true)
     throw new CannotGoOn(
       worded`${name} carries lead: "${task.title}" disturbs it and is not entered as work of this shop`,
       worded`follow local rules and licensed practice; if a later test found none, enter it with lead-test first`,

@@ -1,9 +1,10 @@
 import { doubtLines, doubtsOf } from '../reports/doubts.ts';
 import { lessonLines, lessonsDocument } from '../reports/learned.ts';
+import { heldTasks } from '../model/gates.ts';
 import { learnedMaterials } from '../planning/factors.ts';
 import type { Plan } from '../model/plan.ts';
 import { planDocument } from '../model/plan-document.ts';
-import { readyOverview, readyPiece, readyTable } from '../reports/ready.ts';
+import { heldLines, readyOverview, readyPiece, readyTable } from '../reports/ready.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
@@ -49,7 +50,13 @@ export async function answer(call: Call): Promise<ExitCode> {
   else if (all) print(call, readyTable(pieces, shop.book.shop.safeChance, shop.manner, look));
   else print(call, readyOverview(pieces, shop.manner, look));
   const book = harmlessData(shop.book);
+  const held = heldTasks(situation);
+  const waiting = new Set(situation.tasks.filter((task) => held.has(task.id)).map((task) => task.piece));
   const after = [
+    ...heldLines(
+      pieces.filter(({ id }) => waiting.has(id)).map(({ name }) => name),
+      look,
+    ),
     ...lessonLines(lessons, book, look),
     ...(inFull ? doubtLines(doubtsOf(laidBy(plan, isAsked), book), look) : []),
   ];

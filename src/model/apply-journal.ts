@@ -133,7 +133,9 @@ function applyEntry(draft: Draft, { at, deed }: Entry): string | undefined {
   if (deed.kind === 'lead-test') {
     if (!draft.book.pieces.some((p) => p.id === deed.piece))
       return worded`is about "${deed.piece}", a piece that nobody knows`;
-    draft.leadTests.set(deed.piece, { at, found: deed.found });
+    // A second test that finds none either does not unsay the first: what was done between the two was done rightly.
+    const before = draft.leadTests.get(deed.piece);
+    if (deed.found || before?.found !== false) draft.leadTests.set(deed.piece, { at, found: deed.found });
     return undefined;
   }
   const task = draft.tasks.find((t) => t.id === deed.task);

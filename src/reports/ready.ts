@@ -3,7 +3,7 @@ import type { PlannedPiece } from '../model/plan.ts';
 import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell } from './layout.ts';
 import type { Look } from './look.ts';
-import { readyLines, sayLateness } from './ready-dates.ts';
+import { handOver, readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
 import { sayChance } from './say-quantity.ts';
 import { sayDate, sayMoment, type Manner } from './say-time.ts';
@@ -50,6 +50,8 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
   const rows = pieces.map((piece): Cell[] => [
     painted(strong, piece.name),
     ...asked.map(([mark]) => {
+      // Until all of it is planned, no customer may be told a day: what dries first is only the filler.
+      if (handOver(piece) === undefined) return mark === 'handedOver' ? worded`not planned` : '';
       const ready = piece.ready[mark];
       if (ready === undefined) return '';
       return mark === 'handedOver' ? sayMoment(ready.safe, manner) : wholeDay(ready.safe, manner);
@@ -62,6 +64,13 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
     ...paragraph(chance, look),
     '',
   ].join('\n');
+}
+
+/** Of which pieces only what comes before their lead test is planned, so that their dates hold for no more than that. */
+export function heldLines(names: readonly string[], look: Look): string[] {
+  return names.flatMap((name) =>
+    paragraph(worded`${name}: the steps that wait for its lead test are not counted.`, look, 0, look.paint.warn, 2),
+  );
 }
 
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */

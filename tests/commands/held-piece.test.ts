@@ -59,3 +59,31 @@ test('until the test it has no date to be handed over, and is not said to be in 
     expect(await line('week', '--look')).toMatch(/%.*in time/);
     expect(await readyOf()).toHaveProperty('handedOver');
   }));
+
+test('nor is any other date read out of it, and it is said that it waits', () =>
+  inShop({ 'recipes/old-paint.yaml': recipe, 'pieces/chest.yaml': chest }, async (folder) => {
+    const run = async (...words: string[]) => (await drybench(words, { folder, columns: 100 })).out;
+    const waits = 'Chest: the steps that wait for its lead test are not counted.';
+    const rowOf = (text: string) => text.split('\n').find((line) => line.startsWith('Chest '));
+    expect(rowOf(await run('ready', '--all'))).toMatch(/^Chest +not planned$/);
+    for (const words of [['ready'], ['ready', '--all'], ['ready', 'chest']])
+      expect(await run(...words)).toContain(waits);
+    expect(await run('ready', 'stool')).not.toContain(waits);
+    await run('lead-test', 'chest', 'none');
+    expect(rowOf(await run('ready', '--all'))).toMatch(/^Chest +\w{3} \d/);
+    for (const words of [['ready'], ['ready', '--all'], ['ready', 'chest']])
+      expect(await run(...words)).not.toContain(waits);
+  }));
+
+test('a test still to come has found nothing: seen from before it, the old paint waits', () =>
+  inShop({ 'recipes/old-paint.yaml': recipe, 'pieces/chest.yaml': chest }, async (folder) => {
+    const run = (at: string, ...words: string[]) => drybench([...words, '--at', at], { folder, columns: 100 });
+    expect((await run('2027-01-13T10:00', 'lead-test', 'chest', 'none')).code).toBe(0);
+    const before = await run('2027-01-11T07:30', 'week', '--look');
+    expect(before.code, before.err).toBe(0);
+    expect(before.out).not.toContain('Scuff the old paint');
+    const entered = await run('2027-01-11T09:00', 'done', 'chest', 'scuff');
+    expect(entered.code).toBe(2);
+    expect(entered.err).toContain('may carry lead');
+    expect((await run('2027-01-13T10:00', 'week', '--look')).out).toContain('Scuff the old paint');
+  }));

@@ -340,6 +340,14 @@ describe('lead tests', () => {
     const applied = apply({ kind: 'lead-test', piece: 'box', found: true });
     expect(applied.leadTests).toEqual(new Map([['box', { at: 1000, found: true }]]));
   });
+  test('a second that finds none either does not unsay the first', () => {
+    const none: Deed = { kind: 'lead-test', piece: 'box', found: false };
+    const found: Deed = { kind: 'lead-test', piece: 'box', found: true };
+    expect(apply(none).leadTests.get('box')).toEqual({ at: 5, found: false });
+    expect(apply(found, none, none).leadTests.get('box')).toMatchObject({ found: false });
+    expect(apply(found, none, none).leadTests).toEqual(apply(found, none).leadTests);
+    expect(apply(none, found).leadTests.get('box')).toMatchObject({ found: true });
+  });
   test('a piece without a test has none, and one that nobody knows is told', () => {
     const { leadTest, ...untested } = piece;
     expect(leadTest).toBeDefined();
