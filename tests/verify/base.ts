@@ -75,7 +75,7 @@ export const tasks = {
 export type Name = keyof typeof tasks;
 
 export const situation = situationOf(Object.values(tasks), {
-  leadTests: new Map([['desk', { at: on('mon', '08:00'), found: false }]]),
+  leadTests: new Map([['desk', { at: on('mon', '07:30'), found: false }]]),
 });
 
 const waited = (other: Name, mark: PlannedStep['after'][number]['mark'], notBefore: number): Partial<PlannedStep> => ({
