@@ -14,7 +14,7 @@ import { freeId, idFromName, isNoFileName } from './id-from-name.ts';
 import { estimated, knowAreas, knowCounts, knowSize } from './intake-sections.ts';
 import { knowFinishes, knowFound, roleRecipes } from './intake-wishes.ts';
 import type { OpenShop } from './open-shop.ts';
-import { ifAny, numbered, oneOf, someWords, yesOrNo, type Asker } from './questions.ts';
+import { ifAny, numbered, oneOf, oneWordOf, someWords, yesOrNo, type Asker } from './questions.ts';
 import { translated, worded } from '../words/worded.ts';
 
 async function knowId(asker: Asker, name: string, taken: readonly string[]): Promise<string> {
@@ -60,7 +60,7 @@ async function knowWood(asker: Asker): Promise<Wood> {
     flag: 'wood',
     ask: worded`Which wood: ${woods.map((w) => translated(w.name)).join(', ')}`,
     usual: translated(unknownWood.name),
-    read: oneOf(names),
+    read: oneWordOf(names),
   });
   return woods.find((w) => w.name === name) ?? unknownWood;
 }

@@ -110,14 +110,23 @@ export async function asking<T>(call: Call, nothingDone: string, act: (asker: As
   }
 }
 
+/** One of several by its word, where no numbers stand before them. */
+export function oneWordOf<T extends string>(words: readonly T[]): Reader<T> {
+  return (text) => {
+    const word = words.find((each) => isWord(text, each));
+    if (word !== undefined) return { ok: true, value: word };
+    return refuse(worded`is none of these`, adviseWord(text, words.map(translated)));
+  };
+}
+
 /** One of several, by its number or its word. */
 export function oneOf<T extends string>(words: readonly T[]): Reader<T> {
   return (text) => {
-    const index = /^\d{1,3}$/.test(text) ? Number(text) - 1 : words.findIndex((word) => isWord(text, word));
-    const word = words[index];
+    const word = /^\d{1,3}$/.test(text) ? words[Number(text) - 1] : undefined;
     if (word !== undefined) return { ok: true, value: word };
-    const advice = adviseWord(text, words.map(translated));
-    return refuse(worded`is none of these`, worded`write a number from 1 to ${words.length}; or ${advice}`);
+    const read = oneWordOf(words)(text);
+    if (read.ok) return read;
+    return { ...read, write: worded`write a number from 1 to ${words.length}; or ${read.write}` };
   };
 }
 

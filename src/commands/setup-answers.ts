@@ -9,7 +9,7 @@ import { readTempC } from '../files/quantities/temperature.ts';
 import { weekdays, type Units, type Weekday } from '../model/shop.ts';
 import { CannotGoOn } from './call.ts';
 import { freeId, idFromName } from './id-from-name.ts';
-import { oneOf, someWords, type Asker } from './questions.ts';
+import { oneWordOf, someWords, type Asker } from './questions.ts';
 import { isWord } from './answer-words.ts';
 import { phrase, translated, worded } from '../words/worded.ts';
 
@@ -219,7 +219,7 @@ export async function knowShop(asker: Asker): Promise<NewShop> {
     flag: 'units',
     ask: worded`Units, metric or us`,
     usual: american ? 'us' : 'metric',
-    read: oneOf<Units>(['metric', 'us']),
+    read: oneWordOf<Units>(['metric', 'us']),
   });
   const currency = await asker.know({
     flag: 'currency',
@@ -240,7 +240,7 @@ export async function knowShop(asker: Asker): Promise<NewShop> {
     flag: 'week-starts-on',
     ask: worded`The week starts on, monday or sunday`,
     usual: units === 'us' ? worded`sunday` : worded`monday`,
-    read: oneOf<'monday' | 'sunday'>(['monday', 'sunday']),
+    read: oneWordOf<'monday' | 'sunday'>(['monday', 'sunday']),
   });
   const opening = await knowOpening(asker);
   const rooms = await knowRooms(asker, units);

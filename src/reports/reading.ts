@@ -5,6 +5,7 @@ import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
 import type { Manner } from './say-time.ts';
+import { marginToldApart } from './say-unfit.ts';
 import { marked, phrase, translated, worded } from '../words/worded.ts';
 
 type Units = Pick<Manner, 'units'>;
@@ -17,8 +18,8 @@ function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Unit
     case 'below-dew-point':
       return worded`the surface is ${sayTempDifference(-marginK, units)} below the ${point}: water settles on it`;
     case 'near-dew-point': {
-      const needs = sayTempDifference(DEW_MARGIN_K, units);
-      return worded`the surface is ${sayTempDifference(marginK, units)} above the ${point}; it needs ${needs} (ISO 8502-4, for steel; on wood common practice)`;
+      const [above, needs] = marginToldApart(marginK, DEW_MARGIN_K, units);
+      return worded`the surface is ${above} above the ${point}; it needs ${needs} (ISO 8502-4, for steel; on wood common practice)`;
     }
     case 'blush-likely':
       return worded`the ${point} is near the air: shellac and lacquer may blush (a rule of the trade)`;

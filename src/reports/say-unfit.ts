@@ -6,10 +6,20 @@ import { joinedByAnd, phrase, worded } from '../words/worded.ts';
 
 type Units = Pick<Manner, 'units'>;
 
-/** Two figures with as few decimals as tell them apart: never "10 °C, wants 10 °C". */
-function toldApart(is: number, limit: number, say: (value: number, decimals: number) => string): [string, string] {
-  const decimals = [0, 1].find((d) => say(is, d) !== say(limit, d)) ?? 2;
-  return [say(is, decimals), say(limit, 0)];
+/** Two figures with as few decimals as tell them apart, `least` or more: never "10 °C, wants 10 °C". */
+function toldApart(
+  is: number,
+  limit: number,
+  say: (value: number, decimals: number) => string,
+  least = 0,
+): [string, string] {
+  const decimals = [least, least + 1].find((d) => say(is, d) !== say(limit, d)) ?? least + 2;
+  return [say(is, decimals), say(limit, least)];
+}
+
+/** How far a surface is above the dew point, and how far it must be. */
+export function marginToldApart(is: number, limit: number, units: Units): [string, string] {
+  return toldApart(is, limit, (v, d) => sayTempDifference(v, units, d), 1);
 }
 
 /** Why a coat may not go on: what is, and what it would have to be. */
@@ -29,8 +39,10 @@ export function sayUnfit({ code, is, limit }: Breach, units: Units): string {
       return worded`too dry (${percents})`;
     case 'air-too-damp':
       return worded`too damp (${percents} at most)`;
-    case 'near-dew-point':
-      return worded`too near the dew point (${sayTempDifference(is, units)} above, wants ${sayTempDifference(limit, units)})`;
+    case 'near-dew-point': {
+      const [above, wanted] = marginToldApart(is, limit, units);
+      return worded`too near the dew point (${above} above, wants ${wanted})`;
+    }
     case 'film-does-not-form':
       return worded`too cold for a film to form (${temps})`;
     case 'cold-ahead':

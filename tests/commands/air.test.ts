@@ -88,6 +88,17 @@ test('a cold surface near the dew point is not fit; the same air heated is', asy
   expect(heated).toMatchObject({ tempC: 16, coatable: true });
 });
 
+test('a surface that is short of its limit by less than is shown is never said to be at it', async () => {
+  const metric = await drybench(['air', '--reading', '13 °C 82 %']);
+  expect(flat(metric.out)).toMatch(
+    /^Not fit for coating: the surface is 2\.9\d+ °C above the dew point; it needs 3\.0 °C /,
+  );
+  const us = await drybench(['air', '--reading', '55 °F 82 %']);
+  expect(flat(us.out)).toMatch(
+    /^Not fit for coating: the surface is 5\.3\d+ °F above the dew point; it needs 5\.4 °F /,
+  );
+});
+
 test('a reading in Fahrenheit is answered in Fahrenheit', async () => {
   const { out } = await drybench(['air', '--reading', '68 °F 50 %']);
   expect(out).toMatch(/ air +68\.0 °F\n/);

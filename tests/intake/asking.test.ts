@@ -72,6 +72,20 @@ it('a wrong answer is asked again, with what to write', () =>
       expect(err).toContain(advice);
   }));
 
+it('numbers are offered only where they stand before the answers', async () => {
+  const told = async (...words: string[]) => (await drybench([...words, '--ask-nothing'])).err;
+  const setup = ['setup', 'not-made', '--dry-run'];
+  expect(await told(...setup, '--units', 'imperial')).toBe(
+    'drybench: --units "imperial" is none of these\n  write one of metric, us\n',
+  );
+  expect(await told(...setup, '--week-starts-on', '2')).toContain('write one of monday, sunday');
+  await inEmptyShop(shop, async (folder) => {
+    const table = ['intake', '--shop', folder, '--name', 'Table', '--kind', 'table', '--size', '9 x 9 x 9 cm'];
+    expect(await told(...table, '--wood', 'plastic')).toMatch(/"plastic" is none of these\n {2}write one of pine, /);
+    expect(await told(...table, '--old-finish', 'tar')).toContain('write a number from 1 to 5; or ');
+  });
+});
+
 it('a file that is there stays, and another name is offered; without a person nothing is written', () =>
   inEmptyShop(shop, async (folder) => {
     expect((await asked(folder, typedTable)).code).toBe(0);
