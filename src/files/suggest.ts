@@ -20,23 +20,32 @@ function editDistance(a: string, b: string): number {
 
 const LONGEST_WORD = 60;
 
-/** The known word that `word` most likely stands for, if one is near enough: one that begins like it may be one edit further. */
+/** How many letters two words have in common from their beginning on. */
+function alikeFor(a: string, b: string): number {
+  let count = 0;
+  while (count < a.length && a[count] === b[count]) count += 1;
+  return count;
+}
+
+/**
+ * The known word that `word` most likely stands for, if one is near enough: one that begins like it may be one edit further.
+ * Of two as near, the one that is like it for longer.
+ */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   const sought = word.toLowerCase().replaceAll(/[\s_]/g, '-');
   if (sought.length > LONGEST_WORD) return undefined;
-  const first = sought.charAt(0);
-  let best: string | undefined;
+  let best = '';
   let fewest = Math.max(1, Math.floor(sought.length / 3)) + 1;
   for (const candidate of known) {
     if (Math.abs(candidate.length - sought.length) > fewest) continue;
     const edits = editDistance(sought, candidate.toLowerCase());
-    const likelier = edits === fewest && best?.charAt(0) !== first && candidate.startsWith(first);
+    const likelier = edits === fewest && alikeFor(sought, candidate) > alikeFor(sought, best);
     if (edits < fewest || likelier) {
       best = candidate;
       fewest = edits;
     }
   }
-  return best;
+  return best === '' ? undefined : best;
 }
 
 const MOST_LISTED = 12;

@@ -131,6 +131,11 @@ describe('what is refused', () => {
   });
 });
 
+test.each(['8-17', '08:00-25:00', 'morning', '08:00'])('hours like "%s" are told how hours are written', (text) => {
+  const read = readHoursOfDay(text);
+  expect(read.ok ? '' : read.write).toBe('write hours like 08:00-12:30, 13:15-17:30, or closed');
+});
+
 function printMinutes(minutes: number): string {
   const parts = [
     [Math.floor(minutes / 1440), 'd'],

@@ -35,9 +35,9 @@ export function readHoursOfDay(text: string): Read<readonly ClockSpan[]> {
     if (ends.length !== 2 || fromText === undefined || toText === undefined)
       return refuse(worded`is not hours of a day`, translated(WRITE_HOURS));
     const from = readClock(fromText);
-    if (!from.ok) return from;
+    if (!from.ok) return { ...from, write: translated(WRITE_HOURS) };
     const to = readClock(toText);
-    if (!to.ok) return to;
+    if (!to.ok) return { ...to, write: translated(WRITE_HOURS) };
     if (from.value >= to.value)
       return refuse(
         worded`runs backwards: ${fromText} is not before ${toText}`,
