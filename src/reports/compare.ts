@@ -3,7 +3,7 @@ import type { Plan, PlannedPiece } from '../model/plan.ts';
 import type { Comparison, Variant } from '../planning/compare.ts';
 import { isoWriter } from '../time/iso.ts';
 import { headed } from './headed.ts';
-import { painted, paragraph, type Cell } from './layout.ts';
+import { painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import type { Names } from './names.ts';
 import { nameChange } from './say-change.ts';
@@ -81,7 +81,10 @@ export function compareScreen({ now, variants, best }: Comparison, names: Names,
   return [
     ...headed(
       [head, ...rows],
-      [{ least: 14 }, ...rows.slice(0, 1).flatMap((row) => row.slice(1).map(() => ({ least: 12 })))],
+      [
+        { least: 14 },
+        ...rows.slice(0, 1).flatMap((row) => row.slice(1).map((): Column => ({ least: 12, align: 'right' }))),
+      ],
       look,
     ),
     '',

@@ -69,6 +69,6 @@ export function readyLines(pieces: readonly PlannedPiece[], manner: Manner, look
     dates.wanted,
     dates.verdict,
   ]);
-  const whole: Column = { least: 16 };
+  const whole: Column = { least: 16, align: 'right' };
   return grid([names, ...rows], [{ least: 14 }, whole, whole, { align: 'right' }, whole, {}], look, indent);
 }

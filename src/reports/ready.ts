@@ -1,7 +1,7 @@
 import { marks, type Mark } from '../model/mark.ts';
 import type { PlannedPiece } from '../model/plan.ts';
 import { headed } from './headed.ts';
-import { grid, painted, paragraph, type Cell } from './layout.ts';
+import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { handOver, readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
@@ -73,6 +73,9 @@ export function heldLines(names: readonly string[], look: Look): string[] {
   );
 }
 
+/** Hours stand under hours. */
+const timed: Column = { align: 'right' };
+
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */
 export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): string {
   const { quiet, strong } = look.paint;
@@ -97,6 +100,6 @@ export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): str
   const table =
     rows.length === 0
       ? paragraph(worded`nothing planned`, look, 2)
-      : headed([head, ...rows], [{}, {}, {}, { align: 'right' }], look, 2);
+      : headed([head, ...rows], [{}, timed, timed, timed], look, 2);
   return [...paragraph(`${piece.name}${wanted}${late}`, look, 0, strong), ...table, ''].join('\n');
 }

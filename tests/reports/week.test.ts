@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { Proof } from '../../src/model/plan.ts';
 import { proofLines } from '../../src/reports/proof.ts';
 import { todayScreen } from '../../src/reports/today.ts';
+import { readyPiece } from '../../src/reports/ready.ts';
 import { weekScreen } from '../../src/reports/week.ts';
 import type { Piece } from '../../src/model/piece.ts';
 import { tieUpWeight, WORK_WEIGHT } from '../../src/schedule/weights.ts';
@@ -53,7 +54,7 @@ Tue 12 Jan, tomorrow · open 08:00–12:30, 13:15–17:30
 Wed 13 Jan · open 08:00–12:30, 13:15–17:30
     no hands-on work
 
-  hand over       usually     safe              chance  wanted by
+  hand over          usually              safe  chance   wanted by
   Pine washstand  Tue 19 Jan  Thu 21 Jan 10:00    90 %  Fri 29 Jan  in time
 
   Careful: Rags wet with stain can catch fire: hang them outdoors, or lay them
@@ -103,6 +104,16 @@ test('the dates of a piece stand under its name on a narrow screen', () => {
     wanted by  Fri 29 Jan 12:00
                in time
 `);
+});
+
+test('hours stand under hours, on the second of a month and on the twenty-second', () => {
+  const [piece] = plan.pieces;
+  if (piece === undefined) throw new Error('the sample plan has a piece');
+  const after = (days: number) => ({ typical: manner.now + days * 1440, safe: manner.now + days * 1440, chance: 0.9 });
+  const ready = { touch: after(8), handle: after(24), handedOver: after(42) };
+  const [, head = '', ...rows] = readyPiece({ ...piece, ready }, manner, look(100)).split('\n');
+  const ends = rows.slice(0, 3).map((row) => [...row.matchAll(/\d\d:\d\d/g)].map(({ index }) => index + 5));
+  expect(ends).toEqual(Array(3).fill(['usually', 'safe'].map((word) => head.indexOf(word) + word.length)));
 });
 
 test('a late piece says how late', () => {
