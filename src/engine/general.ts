@@ -36,6 +36,13 @@ const settlingCells = 240_000_000;
 /** How many orders of the prices are placed by, for as many steps as there are activities; and placements for all of them. */
 const ordersPerRound = 4;
 const orderPlacements = 60_000;
+/** Placements of a first look at whether improving part by part pays: for each step of the budget, and at most. */
+const lookPerStep = 5;
+const longestLook = 20_000;
+/** Share of its value by which a plan must have become cheaper for more to be spent on it; and how much that is. */
+const paying = 0.003;
+const payingPerStep = 35;
+const mostWhilePaying = 300_000;
 /** How often as many orders are placed by as there are: once as they are, else blurred. */
 const blurs = 3;
 
@@ -72,12 +79,26 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
     if (!done) reorderAll(search, options, incumbent, best);
-    if (!done) improve(search, options, incumbent, search.inserter.steps + options.steps * 0.7);
+    if (!done) improveWhileItPays(search, options, incumbent, hasHomes);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
   if (done) return { status: 'infeasible', conflict: everything(problem), steps };
   return { status: 'unknown', stuck: { activities: stuck < 0 ? [] : [stuck], lags: [], resources: [] }, steps };
+}
+
+/**
+ * Improves part by part for a while, and for long where that pays: it does in shops whose pieces can be worked on in many ways,
+ * and little where only the order counts. Near a plan that people follow, the first look is all.
+ */
+function improveWhileItPays(search: Search, options: SearchOptions, incumbent: Incumbent, isNear: boolean): void {
+  const { inserter } = search;
+  const { steps } = options;
+  const before = incumbent.value;
+  const look = isNear ? 0 : Math.min(steps * lookPerStep, longestLook);
+  improve(search, options, incumbent, inserter.steps + Math.max(steps * 0.7, look));
+  if (isNear || before - incumbent.value < paying * before) return;
+  improve(search, options, incumbent, inserter.steps + Math.min(steps * payingPerStep, mostWhilePaying));
 }
 
 /** Minutes for which what could stay makes way for what cannot: each is tried, and the cheapest taken. */

@@ -19,7 +19,7 @@ export function noneYet(count: number, bound: number): Incumbent {
 }
 
 /** How far above the best plan a new one may lie at first: a share of what one component has above the bound. */
-const warmth = 0.1;
+const warmth = 0.3;
 /** How often `stop` is asked, in rebuilds. */
 const stopEvery = 32;
 
