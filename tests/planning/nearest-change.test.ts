@@ -76,7 +76,7 @@ describe('the nearest change that lets a step begin sooner', () => {
   });
 
   test('is told also where only what that plan would show of carrying is not so', () => {
-    const { situation, plan, air, factors } = demoPlan();
+    const { situation, plan, air, factors } = demoPlan(20);
     const chain = whyChain(situation, air, plan, 'china-cabinet/carcass/scuff-1');
     const nearest = nearestChange({ standing: { plan, air, factors }, made: situation, now: demoNow }, chain);
     expect(nearest).toMatchObject({ kind: 'change', changes: [{ kind: 'in', hand: 'owner', date: '2027-01-17' }] });
