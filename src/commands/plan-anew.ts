@@ -85,26 +85,35 @@ export async function planNow(
   throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
 }
 
+/** A plan, and whether somebody cut its search short. */
+export type Searched = Planned & { readonly interrupted: boolean };
+
 /**
  * A plan of all that is left to do, made anew and searched for so many seconds; Ctrl-C ends the search earlier, and the
  * best plan found until then counts.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export async function planFor(
+export async function planFor(call: Call, shop: OpenShop, seconds: number): Promise<Searched> {
+  const until = call.io.clock() + seconds * MS_PER_SECOND;
+  return planInterruptibly(call, shop, await groundsOf(call, shop), { anew: true, steps: MANY_STEPS, until });
+}
+
+/** A plan searched for `until` then, or as long as its steps last; Ctrl-C ends the search earlier as in `planFor`. */
+export async function planInterruptibly(
   call: Call,
   shop: OpenShop,
-  seconds: number,
-): Promise<Planned & { readonly interrupted: boolean }> {
-  const grounds = await groundsOf(call, shop);
+  grounds: Grounds,
+  { anew, steps, until = Infinity }: Pick<MakeOptions, 'steps'> & { readonly anew: boolean; readonly until?: number },
+): Promise<Searched> {
   const { situation, ...from } = grounds;
-  const until = call.io.clock() + seconds * MS_PER_SECOND;
+  const options = { anew, ...(steps !== undefined && { steps }) };
   if (!canSearchApart()) {
     const stop = () => call.io.clock() >= until;
-    return { ...(await planNow(call, shop, grounds, { anew: true, steps: MANY_STEPS, stop })), interrupted: false };
+    return { ...(await planNow(call, shop, grounds, { ...options, stop })), interrupted: false };
   }
   const { plan, interrupted } = await whileSaying(call.io, worded`planning …`, ({ say }) =>
     searchApart(
-      { book: shop.book, now: shop.now, ...from, seed, steps: MANY_STEPS, until, language: languageSpoken() },
+      { book: shop.book, now: shop.now, ...from, seed, ...options, until, language: languageSpoken() },
       sayHowGood(say),
       () => {
         say(worded`stopping …`);
@@ -114,5 +123,5 @@ export async function planFor(
   const standing = plan && asMade(shop.book, plan);
   if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
   // Why there is none, a shorter search says as well.
-  return { ...(await planNow(call, shop, grounds, { anew: true })), interrupted };
+  return { ...(await planNow(call, shop, grounds, { anew })), interrupted };
 }

@@ -55,18 +55,43 @@ async function followedBefore(
 
 /**
  * The plan of all that is left to do: the one that the shop follows where it still fits, else a new one near it. Who only
- * looks (`patient`) is shown the plan of the day also where what it says was not entered yet.
+ * looks is shown the plan of the day also where what it says was not entered yet.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export async function planOf(call: Call, shop: OpenShop, patient = true): Promise<Planned> {
+export async function planOf(call: Call, shop: OpenShop): Promise<Planned> {
   const grounds = await groundsOf(call, shop);
-  const { situation, kept } = grounds;
   const anew = isFlagged(call, 'anew');
-  const standing = !anew ? await followedBefore(call, shop, grounds, patient) : undefined;
-  if (standing !== undefined) return { ...standing, situation, ...(kept && { kept }) };
+  const standing = await standingPlan(call, shop, grounds, { anew, patient: true });
+  if (standing !== undefined) return standing;
   // Loaded only where there is something to search for.
   const { planNow, rememberLook } = await import('./plan-anew.ts');
   const planned = await planNow(call, shop, grounds, { anew });
-  if (patient && !anew) rememberLook(call, shop, planned.plan);
+  if (!anew) rememberLook(call, shop, planned.plan);
   return planned;
+}
+
+/**
+ * The same for who plans. Where a plan is searched from nothing, which takes the longest, Ctrl-C ends the search, and the best
+ * found until then counts.
+ * @throws CannotGoOn, exit code 1, where none exists.
+ */
+export async function planToFollow(call: Call, shop: OpenShop): Promise<Planned & { readonly interrupted: boolean }> {
+  const grounds = await groundsOf(call, shop);
+  const anew = isFlagged(call, 'anew');
+  const standing = await standingPlan(call, shop, grounds, { anew, patient: false });
+  if (standing !== undefined) return { ...standing, interrupted: false };
+  const { planInterruptibly, planNow } = await import('./plan-anew.ts');
+  if (anew || grounds.kept === undefined) return planInterruptibly(call, shop, grounds, { anew });
+  return { ...(await planNow(call, shop, grounds, { anew })), interrupted: false };
+}
+
+async function standingPlan(
+  call: Call,
+  shop: OpenShop,
+  grounds: Grounds,
+  { anew, patient }: { readonly anew: boolean; readonly patient: boolean },
+): Promise<Planned | undefined> {
+  const { situation, kept } = grounds;
+  const standing = anew ? undefined : await followedBefore(call, shop, grounds, patient);
+  return standing && { ...standing, situation, ...(kept && { kept }) };
 }

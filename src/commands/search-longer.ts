@@ -14,7 +14,10 @@ export interface LongSearch {
   readonly kept?: Plan;
   readonly basis: string;
   readonly seed: number;
-  readonly steps: number;
+  /** Moves off the kept plan cost nothing. */
+  readonly anew: boolean;
+  /** Steps of search; absent: by the size of the shop. */
+  readonly steps?: number;
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly until: number;
   /** One Int32: 1 as soon as the search is to end with the best that it has. */

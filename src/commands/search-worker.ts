@@ -5,7 +5,7 @@ import { speakCode } from './language.ts';
 import type { Told, LongSearch } from './search-longer.ts';
 
 /** The search itself, off the thread that listens to the keyboard: whether it is to stop, a shared byte says. */
-const { book, now, kept, basis, seed, steps, until, stop, language } = workerData as LongSearch;
+const { book, now, kept, basis, seed, anew, steps, until, stop, language } = workerData as LongSearch;
 const tell = (told: Told) => parentPort?.postMessage(told);
 const stopping = new Int32Array(stop);
 
@@ -13,8 +13,8 @@ async function search(): Promise<void> {
   await speakCode(language);
   const made = makePlan(situationOf(book, now), {
     seed,
-    anew: true,
-    steps,
+    anew,
+    ...(steps !== undefined && { steps }),
     stop: () => Atomics.load(stopping, 0) === 1 || Date.now() >= until,
     onBetter: (value, bound) => tell({ kind: 'better', value, bound }),
     basis,

@@ -8,7 +8,7 @@ import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { isFlagged, numberFlag, type Call, type ExitCode } from './call.ts';
 import { openShop } from './open-shop.ts';
 import { keepPlan, planFor } from './plan-anew.ts';
-import { planOf } from './plan-of.ts';
+import { planToFollow } from './plan-of.ts';
 import { sheetOf } from './sheet-of.ts';
 import { worded } from '../words/worded.ts';
 
@@ -20,8 +20,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   const days = numberFlag(call, 'days', 7, 1, 60);
   const shop = await openShop(call, { supplies: true });
   const seconds = numberFlag(call, 'for', 0, 1, 3600);
-  const { interrupted, ...planned } =
-    seconds > 0 ? await planFor(call, shop, seconds) : { ...(await planOf(call, shop, false)), interrupted: false };
+  const { interrupted, ...planned } = seconds > 0 ? await planFor(call, shop, seconds) : await planToFollow(call, shop);
   if (!isFlagged(call, 'look')) keepPlan(call, shop, planned.plan);
   if (wantsJson(call)) printJson(call, planDocument(planned.plan));
   else {

@@ -28,15 +28,15 @@ function run(folder: string, words: readonly string[], afterMs?: number): Promis
   );
 }
 
-// Big enough that no search proves its plan best within the test.
-const pieces = Object.fromEntries(
-  Array.from({ length: 12 }, (_, i) => [`pieces/chair-${i}.yaml`, pieceFile(`Chair ${i}`)]),
-);
+/** So many chairs to do. */
+const chairs = (count: number) =>
+  Object.fromEntries(Array.from({ length: count }, (_, i) => [`pieces/chair-${i}.yaml`, pieceFile(`Chair ${i}`)]));
 
 test.skipIf(process.platform === 'win32')(
   'Ctrl-C ends a long search: the best plan found until then is shown and kept',
   async () => {
-    await inShop(pieces, async (folder) => {
+    // Big enough that no search proves its plan best within the test.
+    await inShop(chairs(12), async (folder) => {
       const ended = await run(folder, ['week', '--for', '3600', '--json'], 6000);
       expect({ code: ended.code, err: ended.err }).toEqual({
         code: 130,
@@ -48,6 +48,18 @@ test.skipIf(process.platform === 'win32')(
     });
   },
 );
+
+test.skipIf(process.platform === 'win32')('and so it does where all is planned for the first time', async () => {
+  // Planned to the end, this takes several times as long.
+  await inShop(chairs(250), async (folder) => {
+    const ended = await run(folder, ['week', '--json'], 3500);
+    expect({ code: ended.code, err: ended.err }).toEqual({
+      code: 130,
+      err: 'drybench: stopped early; this is the best plan found until then\n',
+    });
+    expect(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'))).toEqual(JSON.parse(ended.out));
+  });
+});
 
 test('a long search ends by itself when its time is up, and speaks as the shop does', async () => {
   await inShop({}, async (folder) => {
