@@ -6,9 +6,9 @@ import type { Bench } from './bench.ts';
 import { workOn } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
 import { saidOnce } from './look.ts';
-import { sayAir } from './say-quantity.ts';
+import { sayAir, sayMass } from './say-quantity.ts';
 import { sayClock } from './say-time.ts';
-import { joinedByAnd, phrase, worded } from '../words/worded.ts';
+import { joinedByAnd, marked, phrase, worded } from '../words/worded.ts';
 
 /** Stands under what is said for care. */
 export const deference = phrase(
@@ -55,13 +55,13 @@ export function freshAirOn(day: Span, { book, tasks, plan }: Pick<Bench, 'book' 
 }
 
 function times(value: number): string {
-  return value < 10 ? value.toFixed(1) : String(Math.round(value));
+  return value < 10 ? marked(value.toFixed(1)) : String(Math.round(value));
 }
 
 function arithmetic(need: FreshAir, { names, manner }: Bench): string[] {
   const { from, parts, roomM3, timesLimit, m3PerHour } = need;
   const grams = joinedByAnd(
-    parts.map((p) => worded`${Math.round(p.grams)} g of solvent (${names.material(p.material)})`),
+    parts.map((p) => worded`${sayMass(p.grams, manner)} of solvent (${names.material(p.material)})`),
   );
   const still =
     roomM3 === undefined || timesLimit === undefined

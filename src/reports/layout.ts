@@ -36,7 +36,7 @@ function unitsHeld(text: string): string {
   return text
     .replaceAll(/(\d) ([ap]\.)[ \u00a0](?=m\.)/g, `$1${noBreak}$2${noBreak}`)
     .replaceAll(/deg (?=[CF]\b)/g, `deg${noBreak}`)
-    .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg)(?![a-z]))/g, `$1${noBreak}`);
+    .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg|inHg|gr\/lb)(?![a-z]))/g, `$1${noBreak}`);
 }
 
 /** Breaks `text` between words so that no line is wider than `columns`; a longer word is broken inside. */

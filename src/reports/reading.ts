@@ -3,10 +3,10 @@ import { pointSaid, type ReadingAnswer, type ReadingNote } from '../air/reading.
 import { figures } from './figures.ts';
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
-import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
+import { sayDryingPower, sayPercent, sayTemp, sayTempDifference, sayWaterInAir } from './say-quantity.ts';
 import type { Manner } from './say-time.ts';
 import { marginToldApart } from './say-unfit.ts';
-import { marked, phrase, translated, worded } from '../words/worded.ts';
+import { phrase, translated, worded } from '../words/worded.ts';
 
 type Units = Pick<Manner, 'units'>;
 
@@ -45,8 +45,8 @@ function columnOf(answer: ReadingAnswer, units: Units): string[] {
     sayTemp(answer.dewPointC, units, 1),
     answer.frostPointC === undefined ? '' : sayTemp(answer.frostPointC, units, 1),
     sayTempDifference(answer.marginK, units),
-    worded`${marked((answer.vpdPa / 1000).toFixed(2))} kPa`,
-    worded`${marked(answer.humidityRatioGPerKg.toFixed(1))} g/kg`,
+    sayDryingPower(answer.vpdPa, units),
+    sayWaterInAir(answer.humidityRatioGPerKg, units),
     sayPercent(answer.woodMoisturePercent, 1),
   ];
 }

@@ -3,11 +3,17 @@ import type { Quantity } from '../model/quantity.ts';
 import type { Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
 
-/** International foot and US gallon, both exact: NIST SP 811, appendix B. */
+/** International foot, US gallon and avoirdupois ounce, all exact: NIST SP 811, appendix B. */
 const metresPerFoot = 0.3048;
 const metresPerYard = 3 * metresPerFoot;
 const litresPerGallon = 3.785411784;
 const ouncesPerGallon = 128;
+const gramsPerOunce = 28.349523125;
+const mmPerInch = 25.4;
+/** 7000 grains to the avoirdupois pound, exact: NIST SP 811, appendix B; so 7 gr/lb to 1 g/kg. */
+const grainsPerPound = 7000;
+/** The conventional inch of mercury: NIST SP 811, appendix B. */
+const paPerInchOfMercury = 3386.389;
 
 const isUs = (manner: Pick<Manner, 'units'>) => manner.units === 'us';
 
@@ -36,13 +42,38 @@ export function sayChance(chance: number): string {
 }
 
 /** `0.9 m²` or `9.7 sq ft`. */
-export function sayArea(areaM2: number, manner: Manner): string {
+export function sayArea(areaM2: number, manner: Pick<Manner, 'units'>): string {
   return isUs(manner) ? worded`${rounded(areaM2 / metresPerFoot ** 2, 1)} sq ft` : `${rounded(areaM2, 2)} m²`;
 }
 
 /** Of air: `110 m³` or `3900 cu ft`. */
 export function sayAir(m3: number, manner: Pick<Manner, 'units'>): string {
   return isUs(manner) ? worded`${rounded(m3 / metresPerFoot ** 3)} cu ft` : `${rounded(m3)} m³`;
+}
+
+/** `90 cm` or `35.4 in`: of pieces of furniture. */
+export function sayMeasure(lengthMm: number, manner: Pick<Manner, 'units'>): string {
+  const said = (value: number) => marked(String(Number(value.toFixed(1))));
+  return isUs(manner) ? worded`${said(lengthMm / mmPerInch)} in` : `${said(lengthMm / 10)} cm`;
+}
+
+/** Water in the air by the mass of dry air: `7.3 g/kg` or `51 gr/lb`. */
+export function sayWaterInAir(gramsPerKg: number, manner: Pick<Manner, 'units'>): string {
+  return isUs(manner)
+    ? worded`${rounded((gramsPerKg / 1000) * grainsPerPound)} gr/lb`
+    : worded`${rounded(gramsPerKg, 1)} g/kg`;
+}
+
+/** What the air still takes up, as a pressure: `1.17 kPa` or `0.345 inHg`. */
+export function sayDryingPower(vpdPa: number, manner: Pick<Manner, 'units'>): string {
+  return isUs(manner)
+    ? worded`${rounded(vpdPa / paPerInchOfMercury, 3)} inHg`
+    : worded`${rounded(vpdPa / 1000, 2)} kPa`;
+}
+
+/** `504 g` or `17.8 oz`. */
+export function sayMass(grams: number, manner: Pick<Manner, 'units'>): string {
+  return isUs(manner) ? worded`${rounded(grams / gramsPerOunce, 1)} oz` : `${rounded(grams)} g`;
 }
 
 /** `0.25 L`, or `8.5 fl oz`, `1.3 gal`. */

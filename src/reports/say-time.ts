@@ -2,7 +2,7 @@ import type { Units } from '../model/shop.ts';
 import type { Minute, Span } from '../time/span.ts';
 import { localDay, localTime, minuteAt } from '../time/zone.ts';
 import { shortMonth, shortWeekday } from '../words/calendar-names.ts';
-import { phrase, translated, worded } from '../words/worded.ts';
+import { phrase, spokenCode, translated, worded } from '../words/worded.ts';
 
 /** How one shop wants things said, and the moment from which "tomorrow" counts. */
 export interface Manner {
@@ -30,11 +30,14 @@ export function sayClock(minute: Minute, manner: Manner): string {
   return clockText(clock, manner) + (again ? worded` (second)` : '');
 }
 
-/** `Thu 14 Jan`, with the year where it is not the present one. */
+/** `Thu 14 Jan`, in a shop of US units `Thu Jan 14`; with the year where it is not the present one. */
 export function sayDate(minute: Minute, manner: Manner): string {
   const { year, month, day, weekday } = localTime(minute, manner.zone);
-  const text = `${shortWeekday(weekday)} ${day} ${shortMonth(month)}`;
-  return year === localTime(manner.now, manner.zone).year ? text : `${text} ${year}`;
+  const monthFirst = manner.units === 'us' && spokenCode() === 'en';
+  const inMonth = monthFirst ? `${shortMonth(month)} ${day}` : `${day} ${shortMonth(month)}`;
+  const text = `${shortWeekday(weekday)} ${inMonth}`;
+  if (year === localTime(manner.now, manner.zone).year) return text;
+  return monthFirst ? `${text}, ${year}` : `${text} ${year}`;
 }
 
 const nearDays: readonly (readonly [number, string])[] = [

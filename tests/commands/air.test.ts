@@ -168,3 +168,14 @@ test('warmth that a material must be kept in afterwards is part of what would he
     expect(flat(out)).toContain('with nothing that burns in the room');
   });
 });
+
+// 68 °F is 20 °C; at 50 % its water is 7.26 g/kg, 51 gr/lb, and its drying power 1.17 kPa, 0.345 inHg (calculated by ASHRAE
+// 2017, chapter 1, equations 6 and 20; factors of NIST SP 811, appendix B).
+test('a reading in °F is answered in US units throughout, in JSON in metric ones', async () => {
+  const { out } = await drybench(['air', '--reading', '68 °F 50 %']);
+  expect(flat(out)).toMatch(/drying power of the air 0\.34[56] inHg/);
+  expect(flat(out)).toMatch(/water in the air 51 gr\/lb/);
+  expect(out).not.toMatch(/kPa|g\/kg|°C/);
+  const json = JSON.parse((await drybench(['air', '--reading', '68 °F 50 %', '--json'])).out) as Record<string, number>;
+  expect(json['humidityRatioGPerKg']).toBeCloseTo(7.26, 1);
+});

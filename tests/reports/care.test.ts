@@ -101,3 +101,10 @@ test('today with all pages: the text, and each figure with its source; and what 
 function withoutTest<T extends { readonly leadTest?: unknown }>(piece: T): Omit<T, 'leadTest'> {
   return Object.fromEntries(Object.entries(piece).filter(([key]) => key !== 'leadTest')) as Omit<T, 'leadTest'>;
 }
+
+test('vapours are told in the units of the shop', () => {
+  const us = weekScreen(sheet, { manner: { ...manner, units: 'us' }, look: look(400) }, 40);
+  expect(screen).toMatch(/\d g of solvent/);
+  expect(us).toMatch(/\d\.\d oz of solvent/);
+  expect(us).not.toMatch(/\d g of solvent/);
+});

@@ -1,5 +1,15 @@
 import { expect, test } from 'vitest';
-import { sayArea, sayChance, sayMoney, sayTemp, sayTempDifference, sayVolume } from '../../src/reports/say-quantity.ts';
+import {
+  sayArea,
+  sayChance,
+  sayDryingPower,
+  sayMass,
+  sayMoney,
+  sayTemp,
+  sayTempDifference,
+  sayVolume,
+  sayWaterInAir,
+} from '../../src/reports/say-quantity.ts';
 import { sayClock, sayClocks, sayDate, sayDay, sayLength, sayMoment, type Manner } from '../../src/reports/say-time.ts';
 import { minuteAt } from '../../src/time/zone.ts';
 import { manner, on } from './sample.ts';
@@ -24,6 +34,13 @@ test('a stretch to midnight ends at 24:00 on a 24-hour clock', () => {
   const night = { start: on(11, '22:00'), end: on(12, '00:00') };
   expect(sayClocks(night, manner)).toBe('22:00–24:00');
   expect(sayClocks(night, us)).toBe('10:00 pm–12:00 am');
+});
+
+// Unicode CLDR, en-US: the month before the day, a comma before the year.
+test('in a shop of US units a date in English has its month first', () => {
+  expect(sayDate(on(14, '16:05'), us)).toBe('Thu Jan 14');
+  expect(sayMoment(on(14, '16:05'), us)).toBe('Thu Jan 14 4:05 pm');
+  expect(sayDate(minuteAt('2028-01-14', 0, us.zone), us)).toBe('Fri Jan 14, 2028');
 });
 
 // IANA time zone database: Europe/Dublin goes back from 02:00 to 01:00 on 31 October 2027.
@@ -61,6 +78,14 @@ test('quantities in the units of the shop', () => {
     '8.5 fl oz',
     '1.00 gal',
   ]);
+});
+
+// NIST SP 811, appendix B: the conventional inch of mercury is 3.386389 kPa, the avoirdupois pound 453.59237 g (16 ounces)
+// and 7000 grains; so 1 g/kg is 7 gr/lb.
+test('air and vapours in the units of the shop', () => {
+  expect([sayWaterInAir(10, manner), sayWaterInAir(10, us)]).toEqual(['10.0 g/kg', '70 gr/lb']);
+  expect([sayDryingPower(3386.389, manner), sayDryingPower(3386.389, us)]).toEqual(['3.39 kPa', '1.000 inHg']);
+  expect([sayMass(453.59237, manner), sayMass(453.59237, us)]).toEqual(['454 g', '16.0 oz']);
 });
 
 // ISO 4217: the yen has no minor unit, the Kuwaiti dinar has three digits of it.

@@ -20,7 +20,7 @@ export const bench: Readonly<Record<string, Wording>> = {
   'Cautions are the usual ones: the label and safety data sheet of each container, local rules and licensed practice stand above them.':
     'Las precauciones son las habituales: la etiqueta y la ficha de datos de seguridad de cada envase, las normas locales y la práctica con licencia mandan sobre ellas.',
   'Careful: {0}': 'Cuidado: {0}',
-  '{0} g of solvent ({1})': '{0} g de disolvente ({1})',
+  '{0} of solvent ({1})': '{0} de disolvente ({1})',
   ' in {0} of still air, {1} times the limit': ' en {0} de aire quieto, {1} veces el límite',
   '{0} {1} mg/m³ ({2})': '{0} {1} mg/m³ ({2})',
   'From {0}, in an hour: {1}{2}. To stay at it takes {3} of fresh air an hour.':
@@ -120,6 +120,8 @@ export const bench: Readonly<Record<string, Wording>> = {
   'Not fit for coating: {0}.': 'No apto para dar manos: {0}.',
   '{0} kPa': '{0} kPa',
   '{0} g/kg': '{0} g/kg',
+  '{0} inHg': '{0} inHg',
+  '{0} gr/lb': '{0} gr/lb',
   'surface of the work': 'superficie de la pieza',
   'surface above it': 'superficie por encima',
   'drying power of the air': 'poder secante del aire',
@@ -175,8 +177,10 @@ export const bench: Readonly<Record<string, Wording>> = {
   'wash and scuff first': 'lavar y matizar antes',
   'strip it off again first': 'decaparla antes',
   '{0} sq ft': '{0} pies²',
+  '{0} in': '{0} pulg.',
   '{0} cu ft': '{0} pies³',
   '{0} fl oz': '{0} fl oz',
+  '{0} oz': '{0} oz',
   '{0} gal': '{0} gal',
   '{0} yd': '{0} yd',
   '{0} am': '{0} a.\u00a0m.',

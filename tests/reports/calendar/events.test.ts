@@ -47,7 +47,7 @@ describe('what the calendar of a plan holds', () => {
   });
 
   test('drying lasts until the next step may follow, and leaves the day free', () => {
-    expect(find('Drying until Sat 13 Mar 09:00 – Oak table, top')).toMatchObject({
+    expect(find('Drying until Sat Mar 13 09:00 – Oak table, top')).toMatchObject({
       start: utc('2027-03-12T14:45'),
       end: utc('2027-03-13T09:00'),
       transparency: 'TRANSPARENT',

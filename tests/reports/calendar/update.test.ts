@@ -74,8 +74,8 @@ describe('a new plan', () => {
     expect(changed.map((uid) => is.get(uid)!.summary).sort()).toEqual([
       'By 12:15: Do coat-2 – Oak table, top',
       'Do coat-2 – Oak table, top',
-      'Drying until Sat 13 Mar 10:00 – Oak table, top: Water-borne enamel',
-      'Drying until Sun 14 Mar 21:00 – Oak table, top: Water-borne enamel',
+      'Drying until Sat Mar 13 10:00 – Oak table, top: Water-borne enamel',
+      'Drying until Sun Mar 14 21:00 – Oak table, top: Water-borne enamel',
     ]);
     for (const uid of changed) expect(is.get(uid)!.sequence).toBe(was.get(uid)!.sequence + 1);
   });
@@ -224,7 +224,7 @@ describe('daylight saving, the night of 14 March 2027 in New York', () => {
     const events = parsed(told(planOf([step]), newLedger('shop', ZONE), plan.madeAt).text).events;
     const drying = events.find((e) => e.transparency === 'TRANSPARENT');
     expect(drying?.end).toBe('2027-03-15T01:00:00.000Z');
-    expect(drying?.summary).toContain('Drying until Sun 14 Mar 21:00');
+    expect(drying?.summary).toContain('Drying until Sun Mar 14 21:00');
     expect(hours.week.sunday).toEqual([]);
   });
 });
