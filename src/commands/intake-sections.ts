@@ -3,11 +3,12 @@ import { wholeReader } from '../files/quantities/plain.ts';
 import { read, refuse, type Reader } from '../files/quantities/read.ts';
 import { exampleSize, sizeReader } from '../files/quantities/size.ts';
 import { writeArea } from '../files/say-written.ts';
-import { sayEstimate } from '../files/new-piece.ts';
+import { sayEstimate, type MeasureWords } from '../files/new-piece.ts';
 import { adviseWord } from '../files/suggest.ts';
 import { estimateSections, type Estimate } from '../intake/estimate.ts';
 import { kindFaces, type Countable, type Counts, type Kind, type Size } from '../intake/kinds.ts';
 import type { Units } from '../model/shop.ts';
+import { sayArea, sayMeasure } from '../reports/say-quantity.ts';
 import { CannotGoOn, type Call } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { optionText, type Asker } from './questions.ts';
@@ -103,9 +104,18 @@ export async function knowAreas(
   return sections;
 }
 
+/** As all areas and lengths are said on a screen. */
+export function measureWords(units: Units): MeasureWords {
+  return {
+    // Never nothing, as in the file.
+    area: (m2) => sayArea(Math.max(units === 'us' ? 0.01 : 0.005, m2), { units }),
+    length: (mm) => sayMeasure(mm, { units }),
+  };
+}
+
 async function askArea(asker: Asker, estimate: Estimate, usual: string, units: Units): Promise<number> {
   const estimated = estimate.faces.length > 0;
-  if (estimated) for (const line of sayEstimate(estimate, units)) asker.say(`    ${line}`);
+  if (estimated) for (const line of sayEstimate(estimate, measureWords(units))) asker.say(`    ${line}`);
   const ask = estimated ? worded`${estimate.name}: area` : worded`What area is to be coated`;
   const example = writeArea(1.2, units);
   return asker.know({ ask: ask, ...(estimated ? { usual } : { flag: 'area', example }), read: positiveArea });

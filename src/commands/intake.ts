@@ -12,6 +12,7 @@ import { harmlessData, harmless } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, type Call, type ExitCode } from './call.ts';
 import { knowPiece } from './intake-answers.ts';
+import { measureWords } from './intake-sections.ts';
 import { openShop, readShop, type OpenShop } from './open-shop.ts';
 import { asking, yesOrNo } from './questions.ts';
 import { worded } from '../words/worded.ts';
@@ -58,7 +59,7 @@ export async function answer(call: Call): Promise<ExitCode> {
     insistSound(proposed, means);
     // Who was asked has seen how each area was reckoned, and agreed to it.
     const howMade = ({ agreed }: ProposedSection) =>
-      asker.asks ? [] : sayEstimate(agreed, shop.book.shop.units).map((text) => worded`area: ${text}`);
+      asker.asks ? [] : sayEstimate(agreed, measureWords(shop.book.shop.units)).map((text) => worded`area: ${text}`);
     const screen = proposalScreen(harmlessData(proposed), means.recipes, shop.manner, look, howMade);
     const file = join('pieces', `${answers.id}.yaml`);
     if (asker.asks) {

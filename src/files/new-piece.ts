@@ -12,23 +12,28 @@ import { schemaLine } from './schema-files.ts';
 import { commentedYaml, type CommentedLine } from './yaml/commented.ts';
 import { translated, worded } from '../words/worded.ts';
 
-function sayFace(face: Face, units: Units): string {
+/** How areas and lengths are put: into a file as the files take them, to a person in the person's language. */
+export interface MeasureWords {
+  readonly area: (areaM2: number) => string;
+  readonly length: (lengthMm: number) => string;
+}
+
+function sayFace(face: Face, say: MeasureWords): string {
   const { what, count, lengthMm, heightMm, share } = face;
   const times = count === 1 ? '' : `${count} x `;
   const part = share === undefined ? '' : ` x ${Math.round(share * 100)} %`;
-  const area = writeArea(areaOfFaces([face]), units);
-  return `${what}: ${times}${writeLength(lengthMm, units)} x ${writeLength(heightMm, units)}${part} = ${area}`;
+  return `${what}: ${times}${say.length(lengthMm)} x ${say.length(heightMm)}${part} = ${say.area(areaOfFaces([face]))}`;
 }
 
-function sayAssumed(assumed: string, units: Units): string {
-  return assumed.replaceAll(/\{([\d.]+)\}/g, (_, mm: string) => writeLength(Number(mm), units));
+function sayAssumed(assumed: string, say: MeasureWords): string {
+  return assumed.replaceAll(/\{([\d.]+)\}/g, (_, mm: string) => say.length(Number(mm)));
 }
 
 /** How the area of a section was reckoned, a line each; none where it was said. */
-export function sayEstimate(estimate: Pick<Estimate, 'faces' | 'assumed'>, units: Units): string[] {
+export function sayEstimate(estimate: Pick<Estimate, 'faces' | 'assumed'>, say: MeasureWords): string[] {
   return [
-    ...estimate.faces.map((f) => sayFace(f, units)),
-    ...estimate.assumed.map((text) => worded`taken as usual: ${sayAssumed(text, units)}`),
+    ...estimate.faces.map((f) => sayFace(f, say)),
+    ...estimate.assumed.map((text) => worded`taken as usual: ${sayAssumed(text, say)}`),
   ];
 }
 
@@ -43,7 +48,10 @@ function sectionLines(proposed: ProposedSection, recipe: Recipe | undefined, uni
   const indent = 4;
   const why = (id: string) => ({ why: reasons.get(id) ?? '' });
   const slots = section.with ?? [];
-  const estimate = sayEstimate(agreed, units);
+  const estimate = sayEstimate(agreed, {
+    area: (m2) => writeArea(m2, units),
+    length: (mm) => writeLength(mm, units),
+  });
   return [
     '',
     ...estimate.map((line) => `  ${line}`),
