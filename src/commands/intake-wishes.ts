@@ -5,6 +5,7 @@ import type { Estimate, Role } from '../intake/estimate.ts';
 import { faultFaces, faults, type Fault } from '../intake/found.ts';
 import type { Means } from '../intake/propose.ts';
 import { isForWhole } from '../intake/recipe-traits.ts';
+import type { Recipe } from '../model/recipe.ts';
 import type { Call } from './call.ts';
 import { CannotGoOn } from './call.ts';
 import { namedValues } from './intake-sections.ts';
@@ -18,10 +19,20 @@ export const roleRecipes: Readonly<Record<Exclude<Role, 'outside'>, string>> = {
   fittings: 'metal-hardware',
 };
 
+function isFinish(recipe: Recipe): boolean {
+  return !isForWhole(recipe) && !Object.values(roleRecipes).includes(recipe.id);
+}
+
 /** Recipes that a person can want on the outside of a piece, by id. */
 function finishes({ recipes }: Means): string[] {
-  const others = Object.values(roleRecipes);
-  return [...recipes.values()].filter((r) => !isForWhole(r) && !others.includes(r.id)).map((r) => r.id);
+  return [...recipes.values()].filter(isFinish).map((r) => r.id);
+}
+
+/** What the shop lacks for each finish that it cannot do, a line each: `check` says nothing of recipes that no piece has. */
+function lackedForFinishes({ beyond }: Means): string[] {
+  return [...beyond.values()]
+    .filter(({ recipe }) => isFinish(recipe))
+    .map(({ recipe, lacks }) => `${recipe.name} (${recipe.id}): ${lacks.join('; ')}`);
 }
 
 async function askFinishes(asker: Asker, outside: readonly Estimate[], means: Means): Promise<Map<string, string>> {
@@ -77,7 +88,10 @@ export async function knowFinishes(
   if (finishes(means).length === 0)
     throw new CannotGoOn(
       worded`no recipe can be done with what the shop has`,
-      worded`drybench check says what is missing`,
+      worded`add to shop.yaml what one of them lacks`,
+      2,
+      [],
+      lackedForFinishes(means),
     );
   const option = optionText(call, 'finish');
   const wanted = option === undefined ? await askFinishes(asker, outside, means) : finishesSaid(option, outside, means);

@@ -25,18 +25,23 @@ function all<T>(library: Library<T>): Map<string, T> {
 /** The recipes and parts that a shop can do with its tools, places and hands. */
 export function meansOf(book: Book, libraries: Libraries): ShopMeans {
   const { shop } = book;
-  const doable = (library: Library<Recipe>) =>
-    new Map(
-      [...all(library)].filter(
-        ([id, recipe]) =>
-          !checkRecipe(recipe, id, shop, libraries.materials.ids, (material) => libraries.materials.get(material)).some(
-            (complaint) => complaint.severity === 'error',
-          ),
-      ),
-    );
+  const lacksFor = (id: string, recipe: Recipe) => [
+    ...new Set(
+      checkRecipe(recipe, id, shop, libraries.materials.ids, (material) => libraries.materials.get(material))
+        .filter((complaint) => complaint.severity === 'error')
+        .map((complaint) => complaint.message),
+    ),
+  ];
+  const judged = (library: Library<Recipe>) =>
+    [...all(library)].map(([id, recipe]) => ({ id, recipe, lacks: lacksFor(id, recipe) }));
+  const doable = (of: ReturnType<typeof judged>) =>
+    new Map(of.filter(({ lacks }) => lacks.length === 0).map(({ id, recipe }) => [id, recipe]));
+  const [ofRecipes, ofParts] = [judged(libraries.recipes), judged(libraries.parts)];
+  const beyond = new Map(ofRecipes.filter(({ lacks }) => lacks.length > 0).map(({ id, ...rest }) => [id, rest]));
   const materials = all(libraries.materials);
-  const [recipes, parts] = [doable(libraries.recipes), doable(libraries.parts)];
+  const [recipes, parts] = [doable(ofRecipes), doable(ofParts)];
   const whole = { book: { ...book, recipes, parts, materials }, ...libraries };
   const check = (piece: Piece) => checkOnePiece(piece, whole);
-  return { recipes, parts, materialOf: (id) => materials.get(id), check, problems: (piece) => check(piece).length };
+  const problems = (piece: Piece) => check(piece).length;
+  return { recipes, parts, beyond, materialOf: (id) => materials.get(id), check, problems };
 }

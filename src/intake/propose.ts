@@ -19,6 +19,8 @@ export interface Means {
   /** Recipes and parts that the shop can do. */
   readonly recipes: ReadonlyMap<string, Recipe>;
   readonly parts: ReadonlyMap<string, Recipe>;
+  /** Recipes that the shop cannot do, each with what it lacks for them, in words. */
+  readonly beyond: ReadonlyMap<string, { readonly recipe: Recipe; readonly lacks: readonly string[] }>;
   readonly materialOf: MaterialOf;
   /** How many things `check` would say of this piece. */
   readonly problems: (piece: Piece) => number;

@@ -19,7 +19,7 @@ it('all answers become a piece', () =>
   inEmptyShop(shop, async (folder) => {
     const { code, out, err } = await asked(folder, typedTable);
     expect([code, out]).toEqual([0, expect.stringContaining('Written: pieces/oak-hall-table.yaml')]);
-    expect(err).toContain('top: 110 cm x 40 cm = 0.44 m2');
+    expect(err).toContain('top: 110 cm x 40 cm = 0.44 m²');
     const { book, findings } = readBook(folder, { shippedDir: shippedDir() });
     expect(findings).toEqual([]);
     expect(book!.pieces).toMatchObject([
@@ -193,5 +193,35 @@ it('who gives all by options is shown each area with how it was reckoned, once',
     const { code, out } = await drybench(['intake', '--shop', folder, '--at', '2027-01-11T07:30', ...options, ...more]);
     expect(code).toBe(0);
     // By hand: 1.2 m times 0.8 m.
-    expect(out.split('top: 120 cm x 80 cm = 0.96 m2').length - 1).toBe(1);
+    expect(out.split('top: 120 cm x 80 cm = 0.96 m²').length - 1).toBe(1);
+    // In words all areas are said one way; a file keeps what the files are written in.
+    expect(out).not.toContain('m2');
+    const text = readFileSync(join(folder, 'pieces/side-table.yaml'), 'utf8');
+    expect(text).toContain('top: 120 cm x 80 cm = 0.96 m2');
+    expect(text).not.toContain('m²');
+    rmSync(join(folder, 'pieces/side-table.yaml'));
+    const spanish = await drybench([
+      ...['intake', '--shop', folder, '--at', '2027-01-11T07:30', ...options, ...more, '--language', 'es'],
+    ]);
+    expect(spanish.code).toBe(0);
+    expect(spanish.out).toContain('120 cm x 80 cm = 0,96 m²');
+    // Legs of 4.5 cm: no decimal point among the commas.
+    expect(spanish.out).not.toMatch(/m2|\d\.\d/);
+  }));
+
+it('a shop that can do no recipe is told what each of them lacks, not sent where all is right', () =>
+  inEmptyShop(shop.replace(/tools:\n(?: {2}.*\n)+/, ''), async (folder) => {
+    const options = ['--name', 'Stool', '--kind', 'other', '--area', '1 m2', '--at', '2027-01-11T07:30'];
+    const { code, err } = await drybench(['intake', '--shop', folder, ...options]);
+    expect(code).toBe(2);
+    expect(err).toContain('no recipe can be done with what the shop has');
+    expect(err).toMatch(/\(painted-brushed\): .*the shop has no tool sander/);
+    expect(err).toMatch(/\(painted-sprayed\): .*; the shop has no tool sprayer/);
+    expect(err).toContain('add to shop.yaml what one of them lacks');
+    expect(err).not.toContain('drybench check');
+    // What is advised does it.
+    const brushed = await inEmptyShop(shop.replace(/ {2}sprayer: .*\n/, ''), (other) =>
+      drybench(['intake', '--shop', other, ...options, '--finish', 'painted-brushed']),
+    );
+    expect(brushed.code).toBe(0);
   }));

@@ -45,7 +45,7 @@ export const asking: Readonly<Record<string, Wording>> = {
   '--finish says nothing of: {0}': '--finish no dice nada de: {0}',
   'write --finish "{0}, {1}={2}"': 'escriba --finish "{0}, {1}={2}"',
   'no recipe can be done with what the shop has': 'ninguna receta puede hacerse con lo que tiene el taller',
-  'drybench check says what is missing': 'drybench check dice qué falta',
+  'add to shop.yaml what one of them lacks': 'añada a shop.yaml lo que le falta a una de ellas',
   '{0}: the recipe {1} cannot be done with what the shop has':
     '{0}: la receta {1} no puede hacerse con lo que tiene el taller',
   'names a section "{0}" that the piece has not': 'nombra una sección "{0}" que la pieza no tiene',
