@@ -20,7 +20,8 @@ export interface AirNow extends Air {
   readonly speed: Readonly<Record<ShownMechanism, number>>;
 }
 
-const standardAir = { tempC: 23, rhPercent: 50 };
+/** Air in which dry times are those of a material's sheet. */
+export const standardAir = { tempC: 23, rhPercent: 50 };
 
 function plain(mechanism: Mechanism): Material {
   return {

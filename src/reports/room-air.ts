@@ -1,6 +1,6 @@
 import { airAt, type AirSeries } from '../air/series.ts';
 import type { StretchToMend } from '../drying/fit-stretches.ts';
-import { outlook, shownMechanisms, type AirNow, type ShownMechanism } from '../drying/outlook.ts';
+import { outlook, shownMechanisms, standardAir, type AirNow, type ShownMechanism } from '../drying/outlook.ts';
 import type { Material, Mechanism } from '../model/material.ts';
 import { intersect, type Spans } from '../time/span.ts';
 import { localTime, type LocalDay } from '../time/zone.ts';
@@ -26,7 +26,6 @@ export interface RoomAir {
 
 const stepMinutes = 60;
 const labelColumns = 20;
-const wetStageNote = phrase('drying speed 1 is that at 23 °C and 50 % humidity');
 
 /**
  * An unvented flame gives off 1.6 kg of water for each kg of propane (stoichiometry); no flame or hot surface where solvent is
@@ -200,7 +199,12 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
     ...paragraph(head, look, 0, look.paint.strong),
     ...notes.flatMap((n) => paragraph(worded`Careful: ${n.text}`, look, 2, look.paint.warn)),
     ...dayLines,
-    ...paragraph(worded`An hour a sign; ${translated(wetStageNote)}.`, look, 0, look.paint.quiet),
+    ...paragraph(
+      worded`An hour a sign; drying speed 1 is that at ${sayTemp(standardAir.tempC, manner)} and ${standardAir.rhPercent} % humidity.`,
+      look,
+      0,
+      look.paint.quiet,
+    ),
     ...(heats ? paragraph(translated(heatingNote), look, 0, look.paint.quiet) : []),
     '',
   ].join('\n');

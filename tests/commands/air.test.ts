@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readAir } from '../../src/commands/read-air.ts';
 import { drybench } from './run-cli.ts';
-import { inShop } from './small-shop.ts';
+import { inShop, shopFile } from './small-shop.ts';
 
 /** Without regard to where lines break. */
 const flat = (text: string) => text.replaceAll(/\s+/g, ' ');
@@ -167,6 +167,19 @@ test('warmth that a material must be kept in afterwards is part of what would he
     expect(flat(out)).toMatch(/heat to \d+(\.\d)? °C by 08:00, and keep 10 °C or more for 24 h after the coat/);
     expect(flat(out)).toContain('with nothing that burns in the room');
   });
+});
+
+test('what speed 1 means is said in the units of the shop', async () => {
+  const air = async (units: string) => {
+    const changes = { 'shop.yaml': shopFile.replace('units: metric', `units: ${units}`) };
+    return inShop(changes, async (folder) =>
+      flat((await drybench(['air', '--at', '2027-01-11T07:30', '--days', '1'], { folder })).out),
+    );
+  };
+  expect(await air('metric')).toContain('drying speed 1 is that at 23 °C and 50 % humidity');
+  // 23 °C is 73.4 °F.
+  expect(await air('us')).toContain('drying speed 1 is that at 73 °F and 50 % humidity');
+  expect(await air('us')).not.toContain('°C');
 });
 
 // 68 °F is 20 °C; at 50 % its water is 7.26 g/kg, 51 gr/lb, and its drying power 1.17 kPa, 0.345 inHg (calculated by ASHRAE

@@ -148,7 +148,6 @@ export const bench: Readonly<Record<string, Wording>> = {
   ' · wanted by {0}': ' · se quiere para {0}',
   'from then on': 'desde entonces',
   'nothing planned': 'nada planificado',
-  'drying speed 1 is that at 23 °C and 50 % humidity': 'la velocidad de secado 1 es la de 23 °C y 50 % de humedad',
   'Heat so early that the work is warm as well, and with nothing that burns in the room: that adds water. No flame or glowing heater while solvent coats go on and flash off.':
     'Caliente con tanta antelación que también la pieza esté templada, y sin nada que arda en la sala: eso añade agua. Ni llamas ni estufas incandescentes mientras se aplican y se evaporan manos con disolvente.',
   'solvent dries': 'secar disolvente',
@@ -162,7 +161,8 @@ export const bench: Readonly<Record<string, Wording>> = {
   'not today': 'hoy no',
   'fit for coating': 'apto para manos',
   '{0} · now {1}, {2}': '{0} · ahora {1}, {2}',
-  'An hour a sign; {0}.': 'Un signo por hora; {0}.',
+  'An hour a sign; drying speed 1 is that at {0} and {1} % humidity.':
+    'Un signo por hora; la velocidad de secado 1 es la de {0} y {1} % de humedad.',
   'dust no longer sticks': 'el polvo ya no se pega',
   'touch lightly': 'tocar con suavidad',
   'mask with low-tack tape': 'enmascarar con cinta de baja adherencia',
