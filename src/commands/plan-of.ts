@@ -6,6 +6,7 @@ import { stillFits, type Standing } from '../planning/current-plan.ts';
 import { isFlagged, type Call } from './call.ts';
 import { memoryOf } from './memory.ts';
 import type { OpenShop } from './open-shop.ts';
+import type { Searched } from './plan-anew.ts';
 import { groundsOf, type Grounds, type Planned } from './plan-grounds.ts';
 
 /** Plans that were made from just these files and this journal. */
@@ -75,7 +76,7 @@ export async function planOf(call: Call, shop: OpenShop): Promise<Planned> {
  * found until then counts.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export async function planToFollow(call: Call, shop: OpenShop): Promise<Planned & { readonly interrupted: boolean }> {
+export async function planToFollow(call: Call, shop: OpenShop): Promise<Searched> {
   const grounds = await groundsOf(call, shop);
   const anew = isFlagged(call, 'anew');
   const standing = await standingPlan(call, shop, grounds, { anew, patient: false });

@@ -7,6 +7,7 @@ import { stretchBoxes } from './air-stretches.ts';
 import { dryMap } from './dry-marks.ts';
 import { warmEnough } from './keep-above.ts';
 import { oncePer } from '../once-per.ts';
+import { goOn, type OpenSpan } from './open-span.ts';
 import { potLifeMap } from './pot-life.ts';
 import { surfaceOf } from './surface.ts';
 
@@ -103,18 +104,6 @@ const SETTLES_MINUTES = 1440;
 const LONG_STRETCH = 12;
 
 const only = (value: number): Between => ({ low: value, high: value });
-
-interface OpenSpan {
-  readonly start: Minute;
-  end: Minute;
-}
-
-/** Adds what may go on the last of the spans. */
-function goOn(spans: OpenSpan[], start: Minute, end: Minute): void {
-  const last = spans.at(-1);
-  if (last?.end === start) last.end = end;
-  else spans.push({ start, end });
-}
 
 /** Every single minute of `from` to `to` at which `holds`. */
 function minutesWhere(from: Minute, to: Minute, holds: (minute: Minute) => boolean): OpenSpan[] {

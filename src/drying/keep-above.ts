@@ -4,37 +4,28 @@ import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
 import { ALWAYS, NEVER } from '../time/time-map.ts';
 import { oncePer } from '../once-per.ts';
+import { goOn, type OpenSpan } from './open-span.ts';
 
 type KeepAbove = NonNullable<Limits['keepAbove']>;
-
-interface OpenSpan {
-  readonly start: Minute;
-  end: Minute;
-}
 
 /** The minutes at which the air is at least `leastC`: straight lines between samples, so each crossing is worked out. */
 function workedOut({ from, stepMinutes, tempC }: AirSeries, leastC: number): Spans {
   const last = tempC.length - 1;
   const end = from + last * stepMinutes;
   const spans: OpenSpan[] = [];
-  const add = (start: Minute, to: Minute): void => {
-    const before = spans.at(-1);
-    if (before?.end === start) before.end = to;
-    else spans.push({ start, end: to });
-  };
-  if (real(tempC, 0) >= leastC) add(ALWAYS, from);
+  if (real(tempC, 0) >= leastC) goOn(spans, ALWAYS, from);
   for (let i = 0; i < last; i += 1) {
     const a = real(tempC, i);
     const b = real(tempC, i + 1);
     const start = from + i * stepMinutes;
-    if (a >= leastC && b >= leastC) add(start, start + stepMinutes);
+    if (a >= leastC && b >= leastC) goOn(spans, start, start + stepMinutes);
     else if (a >= leastC || b >= leastC) {
       const crossing = ((leastC - a) / (b - a)) * stepMinutes;
-      if (a >= leastC) add(start, start + Math.floor(crossing) + 1);
-      else add(start + Math.ceil(crossing), start + stepMinutes);
+      if (a >= leastC) goOn(spans, start, start + Math.floor(crossing) + 1);
+      else goOn(spans, start + Math.ceil(crossing), start + stepMinutes);
     }
   }
-  if (real(tempC, last) >= leastC) add(end, NEVER);
+  if (real(tempC, last) >= leastC) goOn(spans, end, NEVER);
   return unite(spans);
 }
 
