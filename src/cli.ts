@@ -91,10 +91,19 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
   for (const [flags, text] of face.options ?? []) command.option(flags, translated(text));
   return command.action(async () => {
     const loaded = await face.load();
-    const call: Call = { words: command.args, flags: command.optsWithGlobals(), io, disk: realDisk };
+    const call: Call = {
+      words: command.args,
+      flags: command.optsWithGlobals(),
+      io,
+      disk: realDisk,
+      halt: { early: false },
+    };
     if (isFlagged(call, 'dryRun'))
       onAnswer(await (await import('./commands/dry-run.ts')).answerDry(face, loaded, call));
     else onAnswer(await loaded.answer(call));
+    if (!call.halt.early) return;
+    io.stderr.write(worded`drybench: stopped early; this is the best that was found until then\n`);
+    onAnswer(130);
   });
 }
 

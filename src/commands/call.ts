@@ -6,6 +6,11 @@ import { worded } from '../words/worded.ts';
 /** 0 done; 1 the answer is no; 2 the user's input is wrong; 70 a defect in Drybench; 75 shop in use; 130 interrupted. */
 export type ExitCode = 0 | 1 | 2 | 70 | 75 | 130;
 
+/** Whether the person has cut a search short. The answer is then said to be the best found until then, and the exit code is 130. */
+export interface Halt {
+  early: boolean;
+}
+
 /** One use of one command. */
 export interface Call {
   /** Arguments, as typed. */
@@ -15,6 +20,7 @@ export interface Call {
   readonly io: Io;
   /** All that the command writes goes through this, and what it reads back. */
   readonly disk: Disk;
+  readonly halt: Halt;
 }
 
 /** What every file of a command exports. */

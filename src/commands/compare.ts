@@ -1,16 +1,14 @@
 import { minorDigits } from '../model/money.ts';
-import { compareWith } from '../planning/compare.ts';
 import { compareDocument, compareScreen } from '../reports/compare.ts';
 import { namesOf } from '../reports/names.ts';
-import { harmlessData } from '../terminal/harmless.ts';
-import { whileSaying } from '../terminal/progress.ts';
+import { harmless, harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
 import { openShop, readMore } from './open-shop.ts';
-import { seed } from './plan-grounds.ts';
 import { planOf } from './plan-of.ts';
+import { searchStoppably } from './search-stoppably.ts';
 import { namedInWishes, wishesOf } from './wishes.ts';
-import { worded } from '../words/worded.ts';
+import { joinedByAnd, worded } from '../words/worded.ts';
 
 /** The plan beside the same shop with changes. Nothing is kept. */
 export async function answer(call: Call): Promise<ExitCode> {
@@ -19,12 +17,13 @@ export async function answer(call: Call): Promise<ExitCode> {
   const wishes = wishesOf(call, book);
   const { plan } = await planOf(call, shop);
   const minorPerMajor = 10 ** minorDigits(shop.book.shop.currency);
-  const compared = await whileSaying(call.io, worded`planning …`, ({ say }) => {
-    const onPlan = (one: number, of: number) => {
-      say(worded`planning … ${one} of ${of}`);
-    };
-    return compareWith(book, shop.now, plan, wishes, { seed, minorPerMajor, onPlan });
+  const ask = { book, now: shop.now, kept: plan, wishes, minorPerMajor };
+  const compared = await searchStoppably(call, 'compare', ask, {
+    saying: worded`planning …`,
+    steps: plan.steps.length,
   });
+  const unseen = wishes.slice(compared.variants.length).map((wish) => harmless(wish.said));
+  if (unseen.length > 0) call.io.stderr.write(worded`drybench: not looked at any more: ${joinedByAnd(unseen)}\n`);
   if (wantsJson(call)) printJson(call, compareDocument(compared, shop.manner));
   else
     print(

@@ -4,17 +4,11 @@ import { rememberPlan } from '../files/plan-history.ts';
 import { PLAN_FILE, writePlan } from '../files/plan-file.ts';
 import { setPlanAside } from '../files/repair-shop.ts';
 import type { Plan } from '../model/plan.ts';
-import { asMade } from '../planning/as-made.ts';
-import { makePlan, type MakeOptions } from '../planning/make-plan.ts';
-import { waysOut } from '../planning/ways-out.ts';
-import { namesOf } from '../reports/names.ts';
-import { demandsOf, sayWaysOut } from '../reports/no-plan.ts';
-import { whileSaying, type Progress } from '../terminal/progress.ts';
+import type { MakeOptions } from '../planning/make-plan.ts';
 import { CannotGoOn, isFlagged, type Call } from './call.ts';
-import { languageSpoken } from './language.ts';
 import type { OpenShop } from './open-shop.ts';
-import { groundsOf, seed, type Grounds, type Planned } from './plan-grounds.ts';
-import { canSearchApart, searchApart } from './search-longer.ts';
+import { groundsOf, type Grounds, type Planned } from './plan-grounds.ts';
+import { searchStoppably } from './search-stoppably.ts';
 import { worded } from '../words/worded.ts';
 
 const MS_PER_SECOND = 1000;
@@ -47,81 +41,33 @@ export function rememberLook({ disk }: Call, shop: OpenShop, plan: Plan): void {
   }
 }
 
-/** Says with each better plan how far from the best it can be. */
-function sayHowGood(say: Progress['say']) {
-  return (value: number, bound: number): void => {
-    const percent = value === 0 ? 0 : Math.ceil((100 * (value - bound)) / value);
-    say(worded`planning … at most ${percent} % from the best`);
-  };
+/** More of how a plan is searched for. */
+interface HowLong extends Pick<MakeOptions, 'anew' | 'steps'> {
+  /** Milliseconds since 1970-01-01T00:00Z. */
+  readonly until?: number;
 }
 
-export async function planNow(
+/** @throws CannotGoOn, exit code 1, where no plan exists. */
+export async function planAnew(
   call: Call,
-  shop: OpenShop,
-  { situation, ...from }: Grounds,
-  options: Pick<MakeOptions, 'anew' | 'steps' | 'stop'>,
+  { book, now, manner }: OpenShop,
+  { situation, basis, kept }: Grounds,
+  { until, ...options }: HowLong,
 ): Promise<Planned> {
-  const made = await whileSaying(call.io, worded`planning …`, ({ say, tick }) => {
-    const stop = () => {
-      tick();
-      return options.stop?.() === true;
-    };
-    return makePlan(situation, { seed, onBetter: sayHowGood(say), ...from, ...options, stop });
-  });
-  if (made.kind === 'plan') {
-    const { plan, air, factors } = made;
-    return { plan, air, factors, situation, ...(from.kept && { kept: from.kept }) };
-  }
-  if (made.kind === 'broken')
-    throw new Error(`the plan breaks a rule, so it is not shown: ${made.breaches[0]?.text ?? ''}`);
-  const message = made.proven
-    ? worded`no plan exists: these demands cannot hold together`
-    : worded`no plan was found; in the way stand`;
-  const names = namesOf(shop.book);
-  const ways = await whileSaying(call.io, worded`looking for what would leave a plan …`, ({ tick }) =>
-    waysOut(shop.now, made, seed, tick),
-  );
-  const advice = sayWaysOut(ways, names, shop.manner);
-  throw new CannotGoOn(message, advice, 1, [], demandsOf(made, names));
+  const ask = { book, now, manner, basis, ...(kept && { kept }), ...options };
+  const steps = situation.tasks.filter((task) => !situation.done.has(task.id)).length;
+  const wanted = { saying: worded`planning …`, steps, ...(until !== undefined && { until }) };
+  const made = await searchStoppably(call, 'plan', ask, wanted);
+  if (made.kind === 'none') throw new CannotGoOn(made.message, made.advice, 1, [], made.demands);
+  const { plan, air, factors } = made;
+  return { plan, air, factors, situation, ...(kept && { kept }) };
 }
-
-/** A plan, and whether somebody cut its search short. */
-export type Searched = Planned & { readonly interrupted: boolean };
 
 /**
- * A plan of all that is left to do, made anew and searched for so many seconds; Ctrl-C ends the search earlier, and the
- * best plan found until then counts.
+ * A plan of all that is left to do, made anew and searched for so many seconds.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export async function planFor(call: Call, shop: OpenShop, seconds: number): Promise<Searched> {
+export async function planFor(call: Call, shop: OpenShop, seconds: number): Promise<Planned> {
   const until = call.io.clock() + seconds * MS_PER_SECOND;
-  return planInterruptibly(call, shop, await groundsOf(call, shop), { anew: true, steps: MANY_STEPS, until });
-}
-
-/** A plan searched for `until` then, or as long as its steps last; Ctrl-C ends the search earlier as in `planFor`. */
-export async function planInterruptibly(
-  call: Call,
-  shop: OpenShop,
-  grounds: Grounds,
-  { anew, steps, until = Infinity }: Pick<MakeOptions, 'steps'> & { readonly anew: boolean; readonly until?: number },
-): Promise<Searched> {
-  const { situation, ...from } = grounds;
-  const options = { anew, ...(steps !== undefined && { steps }) };
-  if (!canSearchApart()) {
-    const stop = () => call.io.clock() >= until;
-    return { ...(await planNow(call, shop, grounds, { ...options, stop })), interrupted: false };
-  }
-  const { plan, interrupted } = await whileSaying(call.io, worded`planning …`, ({ say }) =>
-    searchApart(
-      { book: shop.book, now: shop.now, ...from, seed, ...options, until, language: languageSpoken() },
-      sayHowGood(say),
-      () => {
-        say(worded`stopping …`);
-      },
-    ),
-  );
-  const standing = plan && asMade(shop.book, plan);
-  if (standing !== undefined) return { ...standing, situation, interrupted, ...(from.kept && { kept: from.kept }) };
-  // Why there is none, a shorter search says as well.
-  return { ...(await planNow(call, shop, grounds, { anew })), interrupted };
+  return planAnew(call, shop, await groundsOf(call, shop), { anew: true, steps: MANY_STEPS, until });
 }

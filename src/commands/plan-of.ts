@@ -6,7 +6,6 @@ import { stillFits, type Standing } from '../planning/current-plan.ts';
 import { isFlagged, type Call } from './call.ts';
 import { memoryOf } from './memory.ts';
 import type { OpenShop } from './open-shop.ts';
-import type { Searched } from './plan-anew.ts';
 import { groundsOf, type Grounds, type Planned } from './plan-grounds.ts';
 
 /** Plans that were made from just these files and this journal. */
@@ -65,25 +64,24 @@ export async function planOf(call: Call, shop: OpenShop): Promise<Planned> {
   const standing = await standingPlan(call, shop, grounds, { anew, patient: true });
   if (standing !== undefined) return standing;
   // Loaded only where there is something to search for.
-  const { planNow, rememberLook } = await import('./plan-anew.ts');
-  const planned = await planNow(call, shop, grounds, { anew });
-  if (!anew) rememberLook(call, shop, planned.plan);
+  const { planAnew, rememberLook } = await import('./plan-anew.ts');
+  const planned = await planAnew(call, shop, grounds, { anew });
+  // What was cut short is good for a look, but the next one is to be as good as any.
+  if (!anew && !call.halt.early) rememberLook(call, shop, planned.plan);
   return planned;
 }
 
 /**
- * The same for who plans. Where a plan is searched from nothing, which takes the longest, Ctrl-C ends the search, and the best
- * found until then counts.
+ * The same for who plans.
  * @throws CannotGoOn, exit code 1, where none exists.
  */
-export async function planToFollow(call: Call, shop: OpenShop): Promise<Searched> {
+export async function planToFollow(call: Call, shop: OpenShop): Promise<Planned> {
   const grounds = await groundsOf(call, shop);
   const anew = isFlagged(call, 'anew');
   const standing = await standingPlan(call, shop, grounds, { anew, patient: false });
-  if (standing !== undefined) return { ...standing, interrupted: false };
-  const { planInterruptibly, planNow } = await import('./plan-anew.ts');
-  if (anew || grounds.kept === undefined) return planInterruptibly(call, shop, grounds, { anew });
-  return { ...(await planNow(call, shop, grounds, { anew })), interrupted: false };
+  if (standing !== undefined) return standing;
+  const { planAnew } = await import('./plan-anew.ts');
+  return planAnew(call, shop, grounds, { anew });
 }
 
 async function standingPlan(

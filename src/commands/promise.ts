@@ -4,16 +4,14 @@ import { wholeReader } from '../files/quantities/plain.ts';
 import type { Reader } from '../files/quantities/read.ts';
 import { adviseWord } from '../files/suggest.ts';
 import { USUAL_THICKNESS_MM, type Piece, type Section } from '../model/piece.ts';
-import { promiseOf } from '../planning/promise.ts';
 import { promiseDocument, promiseScreen } from '../reports/promise.ts';
 import { harmlessData } from '../terminal/harmless.ts';
-import { whileSaying } from '../terminal/progress.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { valueOf } from './flag-values.ts';
 import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
-import { seed } from './plan-grounds.ts';
 import { planOf } from './plan-of.ts';
+import { searchStoppably } from './search-stoppably.ts';
 import { worded } from '../words/worded.ts';
 
 const END_OF_DAY = 'T23:59';
@@ -102,15 +100,11 @@ export async function answer(call: Call): Promise<ExitCode> {
   const by = byOf(call, shop);
   const piece = pieceOf(call, shop, more);
   const { plan } = await planOf(call, shop);
-  const promise = await whileSaying(call.io, worded`planning with the new piece …`, ({ tick }) =>
-    promiseOf(more.book, shop.now, plan, piece, by, {
-      seed,
-      stop: () => {
-        tick();
-        return false;
-      },
-    }),
-  );
+  const ask = { book: more.book, now: shop.now, kept: plan, piece, by };
+  const promise = await searchStoppably(call, 'promise', ask, {
+    saying: worded`planning with the new piece …`,
+    steps: plan.steps.length,
+  });
   if (wantsJson(call)) printJson(call, promiseDocument(promise, shop.manner));
   else print(call, promiseScreen(harmlessData(promise), shop.manner, await answerLook(call)));
   return promise.kept ? 0 : 1;

@@ -1,27 +1,25 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { makePlan } from '../planning/make-plan.ts';
-import { situationOf } from '../planning/situation-of.ts';
 import { speakCode } from './language.ts';
-import type { Told, LongSearch } from './search-longer.ts';
+import type { Apart, Told } from './search-apart.ts';
+import { type Kind, searches, type Searches } from './searches.ts';
 
-/** The search itself, off the thread that listens to the keyboard: whether it is to stop, a shared byte says. */
-const { book, now, kept, basis, seed, anew, steps, until, stop, language } = workerData as LongSearch;
-const tell = (told: Told) => parentPort?.postMessage(told);
-const stopping = new Int32Array(stop);
+/** The search itself, off the thread that listens to the keyboard: whether it is to stop, a shared number says. */
+const { kind, ask, until, halt, language } = workerData as Apart<Kind>;
+const tell = (told: Told<Kind>) => parentPort?.postMessage(told);
+const halted = new Int32Array(halt);
 
-async function search(): Promise<void> {
-  await speakCode(language);
-  const made = makePlan(situationOf(book, now), {
-    seed,
-    anew,
-    ...(steps !== undefined && { steps }),
-    stop: () => Atomics.load(stopping, 0) === 1 || Date.now() >= until,
-    onBetter: (value, bound) => tell({ kind: 'better', value, bound }),
-    basis,
-    ...(kept && { kept }),
+function search<K extends Kind>(what: K, asked: Searches[K]['ask']): Searches[K]['answer'] {
+  return searches[what](asked, {
+    stop: () => Atomics.load(halted, 0) === 1 || Date.now() >= until,
+    say: (text) => tell({ kind: 'saying', text }),
+    onFound: () => tell({ kind: 'found' }),
   });
-  tell(made.kind === 'plan' ? { kind: 'plan', plan: made.plan } : { kind: 'none' });
+}
+
+async function answer(): Promise<void> {
+  await speakCode(language);
+  tell({ kind: 'answer', answer: search(kind, ask) });
 }
 
 // What goes wrong ends the thread, and is told there.
-void search();
+void answer();

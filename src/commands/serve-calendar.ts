@@ -146,9 +146,15 @@ export async function serveCalendar(call: Call): Promise<ExitCode> {
     `${await stampOfShop(folder)}\n${localTime(nowOf(call, first.manner.zone), first.manner.zone).date}`;
   const firstStamp = await stamp();
   const made = await make(call);
+  // Whoever pressed Ctrl-C while it planned wants no server either.
+  if (call.halt.early) throw new CannotGoOn(worded`stopped before anything was served`, undefined, 130);
   const token = await tokenIn(tokenFile(folder, call.io.env), isFlagged(call, 'newAddress'));
   const onBroken = (error: unknown) => void sayBroken(call, error);
-  const feed = freshFeed({ stamp, build: async () => (await make(call)).feed, onBroken }, made.feed, firstStamp);
+  const feed = freshFeed(
+    { stamp, build: async () => (await make({ ...call, halt: { early: false } })).feed, onBroken },
+    made.feed,
+    firstStamp,
+  );
   const served = await listen(call, address, token, feed);
   const url = `${address.name}:${served.port}${served.path}`;
   const end = ended(forMinutes);

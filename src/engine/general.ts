@@ -107,11 +107,14 @@ const spares = [0, 4, 12, 36, 84, 180].map((hours) => hours * 60);
 /** Places what can stay where `from` has it, and the rest anew; true if all stays, and then nothing else is looked for. */
 function stays(search: Search, options: SearchOptions, incumbent: Incumbent, from: Schedule): boolean {
   const urgent = [...new Set(options.urgent?.map((i) => int(search.structure.componentOf, i)))];
+  const isCut = () => incumbent.value < Infinity && options.stop?.() === true;
   for (const components of prefixes(urgent)) {
+    if (isCut()) return false;
     if (constructStaying(search, from, { components }) !== undefined) keep(search, options, incumbent);
     if (constructFrom(search, from, components)) keep(search, options, incumbent);
   }
   for (const spare of spares) {
+    if (isCut()) return false;
     const anew = constructStaying(search, from, { spare });
     if (anew !== undefined) keep(search, options, incumbent);
     if (anew?.length === 0 && urgent.length === 0) return true;

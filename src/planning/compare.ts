@@ -40,6 +40,10 @@ export interface CompareOptions {
   readonly minorPerMajor: number;
   /** Told before each plan is made, that with no change among them: which one of how many, from 1 on. */
   readonly onPlan?: (plan: number, of: number) => void;
+  /** Asked now and then; true ends the search: the change that is being looked at counts as it is, those after it are left out. */
+  readonly stop?: () => boolean;
+  /** Told with each plan found that has a change. */
+  readonly onVariant?: () => void;
 }
 
 function handOver(piece: PlannedPiece): Minute | undefined {
@@ -61,7 +65,7 @@ function daysSooner(now: Plan, then: Plan): number {
 
 function variantOf(book: Book, at: Minute, now: Plan, wish: Wish, options: CompareOptions): Variant {
   const other = wish.changes.reduce(changed, book);
-  const made = near(other, at, now, options);
+  const made = near(other, at, now, options, options.onVariant);
   if (made.kind !== 'plan') return { wish, daysSooner: 0, lateHoursLess: 0 };
   const { plan } = made;
   const pieces = new Set(plan.pieces.map((p) => p.id));
@@ -78,8 +82,16 @@ function variantOf(book: Book, at: Minute, now: Plan, wish: Wish, options: Compa
   };
 }
 
-function near(book: Book, at: Minute, kept: Plan, { seed, steps }: CompareOptions): Made {
-  return makePlan(situationOf(book, at), { seed, kept, anew: true, ...(steps !== undefined && { steps }) });
+function near(book: Book, at: Minute, kept: Plan, options: CompareOptions, onBetter?: () => void): Made {
+  const { seed, steps, stop } = options;
+  return makePlan(situationOf(book, at), {
+    seed,
+    kept,
+    anew: true,
+    ...(steps !== undefined && { steps }),
+    ...(stop && { stop }),
+    ...(onBetter && { onBetter }),
+  });
 }
 
 function bestOf(variants: readonly Variant[]): Comparison['best'] {
@@ -104,15 +116,18 @@ export function compareWith(
   wishes: readonly Wish[],
   options: CompareOptions,
 ): Comparison {
-  const { onPlan = () => undefined } = options;
+  const { onPlan = () => undefined, stop = () => false } = options;
   const count = wishes.length + 1;
   onPlan(1, count);
   const base = near(book, at, kept, options);
   const now = base.kind === 'plan' ? base.plan : kept;
-  const variants = wishes.map((wish, i) => {
-    onPlan(i + 2, count);
-    return variantOf(book, at, now, wish, options);
-  });
-  const best = bestOf(variants);
+  const variants: Variant[] = [];
+  for (const wish of wishes) {
+    if (stop()) break;
+    onPlan(variants.length + 2, count);
+    variants.push(variantOf(book, at, now, wish, options));
+  }
+  // What was looked at less long than the others is not to lose to them for that.
+  const best = stop() ? undefined : bestOf(variants);
   return { now, variants, ...(best && { best }) };
 }

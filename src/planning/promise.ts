@@ -35,6 +35,7 @@ export interface PromiseOptions {
   readonly steps?: number;
   /** Asked now and then; true ends a search early. */
   readonly stop?: () => boolean;
+  readonly onBetter?: () => void;
 }
 
 /** Half an hour is within what a plan that is searched for a little longer gains or loses. */
@@ -68,7 +69,7 @@ function offerFor(book: Book, now: Minute, kept: Plan, piece: Piece, options: Pr
 /**
  * Can the shop take on `piece`, which names no date of its own, and hand it over by `by`? Asked in turn: eagerly, but so that others keep their dates; where
  * that still delays another, modestly; and where the date is then missed, at the cost of the others. A search, not a
- * proof: a date that is refused might be found by a longer one.
+ * proof: a date that is refused might be found by a longer one. Cut short, it ends with what was found for the question before.
  */
 export function promiseOf(
   book: Book,
@@ -79,13 +80,15 @@ export function promiseOf(
   options: PromiseOptions,
 ): Answer {
   const eager = offerFor(book, now, kept, { ...piece, priceMinor: 0, costMinor: EAGER_COST_MINOR }, options);
+  const isCut = () => options.stop?.() === true;
   const modest =
-    eager?.delayed.length === 0
+    eager?.delayed.length === 0 || isCut()
       ? eager
       : offerFor(book, now, kept, { ...piece, priceMinor: 0, costMinor: MODEST_COST_MINOR }, options);
   const offer = modest ?? eager;
   const isKept = offer?.delayed.length === 0 && offer.ready.safe <= by;
   if (isKept) return { by, kept: true, offer };
+  if (isCut()) return { by, kept: false, ...(offer && { offer }) };
   const urgent = {
     ...piece,
     wantedBy: by,

@@ -44,17 +44,21 @@ function withMoves(problem: Problem, { schedule, bound, steps }: Found): Found {
 /**
  * Searches near the plan that the shop follows. Dates come before moves: where a piece would be later past its date than
  * by that plan (`lateByKept`, by activity), the search looks once more with those pieces first and what need not make
- * way for them as it was, and once with moves free of cost; the cheapest counts.
+ * way for them as it was, and once with moves free of cost; the cheapest counts. Whoever
+ * has asked for an end has the first.
  */
 export function solveNear(problem: Problem, options: SearchOptions, lateByKept: ReadonlyMap<number, Minute>): Outcome {
   const near = solve(problem, options);
   if (!isFound(near)) return near;
   const urgent = delaysOf(problem, near, lateByKept).map((delay) => delay.activity);
-  if (urgent.length === 0) return near;
   const { loosened, ...asked } = options;
+  const isCut = () => options.stop?.() === true;
+  if (urgent.length === 0 || isCut()) return near;
   const hurried = solve(problem, { ...options, urgent });
-  const free = solve(withoutMoves(problem), { ...asked, ...(loosened && { loosened: withoutMoves(loosened) }) });
-  return [near, hurried, ...(isFound(free) ? [withMoves(problem, free)] : [])]
+  const free = isCut()
+    ? undefined
+    : solve(withoutMoves(problem), { ...asked, ...(loosened && { loosened: withoutMoves(loosened) }) });
+  return [near, hurried, ...(free !== undefined && isFound(free) ? [withMoves(problem, free)] : [])]
     .filter(isFound)
     .reduce((best, other) => (other.value < best.value ? other : best));
 }

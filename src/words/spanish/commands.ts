@@ -154,8 +154,11 @@ export const commands: Readonly<Record<string, Wording>> = {
   '{0} pages': { one: '{0} página', other: '{0} páginas' },
   'Wrote {0} to {1}. Open it in a browser and print it, on A4 or Letter.\n':
     'Escrito en {1}: {0}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
-  'drybench: stopped early; this is the best plan found until then\n':
-    'drybench: parado antes de tiempo; este es el mejor plan hallado hasta entonces\n',
+  'drybench: stopped early; this is the best that was found until then\n':
+    'drybench: parado antes de tiempo; esto es lo mejor que se encontró hasta entonces\n',
+  'stopped before a plan was found; nothing was written': 'parado antes de encontrar un plan; no se escribió nada',
+  'stopped before anything was served': 'parado antes de servir nada',
+  'drybench: not looked at any more: {0}\n': 'drybench: ya no se miró: {0}\n',
   '{0} "{1}" is no date': '{0} "{1}" no es una fecha',
   'write a date like 2027-01-16': 'escriba una fecha como 2027-01-16',
   '{0} "{1}" is no number of places': '{0} "{1}" no es un número de plazas',
