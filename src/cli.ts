@@ -1,4 +1,5 @@
 import { Command as Program, CommanderError, Help } from 'commander';
+import { asWideAsAsked } from './commands/asked-width.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './commands/call.ts';
 import { faces, type Face } from './commands/faces.ts';
 import { speakAsAsked } from './commands/language.ts';
@@ -136,10 +137,12 @@ async function troubleOf(error: unknown): Promise<CannotGoOn> {
 }
 
 /** Runs one command. @returns its exit code; see ExitCode. */
-export async function run(words: readonly string[], io: Io = processIo()): Promise<ExitCode> {
+export async function run(words: readonly string[], process: Io = processIo()): Promise<ExitCode> {
   let code: ExitCode = 0;
+  let io = process;
   try {
     await speakAsAsked(words, io);
+    io = asWideAsAsked(words, io);
     const program = programOf(io, (answered) => (code = answered));
     if (words.length === 0) io.stdout.write(`${program.helpInformation()}${careFor(io)}\n`);
     else await program.parseAsync(words, { from: 'user' });

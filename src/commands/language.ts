@@ -13,7 +13,7 @@ const languages: Readonly<Record<LanguageCode, () => Promise<Language | undefine
 };
 
 /** Value of an option in a line that nobody has read yet. */
-function valueIn(words: readonly string[], flag: string): string | undefined {
+export function valueIn(words: readonly string[], flag: string): string | undefined {
   const at = words.findLastIndex((word) => word === flag || word.startsWith(`${flag}=`));
   const word = words[at];
   return word === flag ? words[at + 1] : word?.slice(flag.length + 1);

@@ -13,6 +13,7 @@ export const commonOptions: readonly (readonly [flags: string, about: string])[]
   ['--language <code>', 'en or es (default: as shop.yaml says, else en)'],
   ['--json', 'one JSON document on standard output'],
   ['--plain', 'no colour, ASCII signs only'],
+  ['--width <columns>', 'lay the answer out for so many columns, also in a pipe (default: the terminal’s)'],
   ['--no-pager', 'long answers all at once, even where PAGER is set'],
   ['--debug', 'tells where a defect in Drybench arose'],
   ['--dry-run', 'write nothing: show what would be written, as a diff'],

@@ -8,6 +8,7 @@ const placeNames = [
   phrase('areas'),
   phrase('change'),
   phrase('code'),
+  phrase('columns'),
   phrase('command'),
   phrase('currency'),
   phrase('date'),

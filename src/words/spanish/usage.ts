@@ -42,6 +42,7 @@ export const usage: Readonly<Record<string, Wording>> = {
   "plans a furniture refinisher's week around drying, curing and recoat windows":
     'planifica la semana de un restaurador de muebles en torno al secado, el curado y las ventanas de repintado',
   SYNOPSIS: 'SINOPSIS',
+  columns: 'columnas',
   command: 'orden',
   words: 'palabras',
   options: 'opciones',
@@ -68,6 +69,8 @@ export const usage: Readonly<Record<string, Wording>> = {
   'en or es (default: as shop.yaml says, else en)': 'en o es (por defecto: lo que diga shop.yaml, si no en)',
   'one JSON document on standard output': 'un documento JSON en la salida estándar',
   'no colour, ASCII signs only': 'sin color, solo signos ASCII',
+  'lay the answer out for so many columns, also in a pipe (default: the terminal’s)':
+    'disponer la respuesta en tantas columnas, también en una tubería (por defecto: las de la terminal)',
   'long answers all at once, even where PAGER is set': 'las respuestas largas de una vez, aunque PAGER esté definida',
   'tells where a defect in Drybench arose': 'dice dónde surgió un defecto de Drybench',
   'program that shows answers longer than the terminal; none is used where it is not set':
