@@ -20,3 +20,13 @@ test('the first week of the demo shop saves an hour of mixing and washing up, an
   if (again.kind !== 'plan') throw new Error(again.kind);
   expect(again.plan.sessions).toEqual(plan.sessions);
 });
+
+test('coats that were to be laid in one go are given up with all that a lead test shuts out', () => {
+  const { plan, situation } = demoPlan(300);
+  const piece = plan.sessions?.[0]?.steps[0]?.split('/')[0];
+  if (piece === undefined) throw new Error('the demo plan has sessions');
+  const leadTests = new Map([...situation.leadTests, [piece, { at: situation.now, found: true }] as const]);
+  const again = makePlan({ ...situation, leadTests }, { seed: 1, steps: 300, kept: plan });
+  if (again.kind !== 'plan') throw new Error(again.kind);
+  expect(again.plan.sessions?.flatMap((s) => s.steps).filter((id) => id.startsWith(`${piece}/`)) ?? []).toEqual([]);
+});
