@@ -1,4 +1,5 @@
 import type { Purchase, ShoppingList } from '../bookkeeping/shopping.ts';
+import { decimalText } from '../model/money.ts';
 import type { Book } from '../model/book.ts';
 import type { Piece } from '../model/piece.ts';
 import type { Minute } from '../time/span.ts';
@@ -9,7 +10,7 @@ import type { Look } from './look.ts';
 import { namesOf, type Names } from './names.ts';
 import { sayAmount, sayMoney } from './say-quantity.ts';
 import { sayDay, type Manner } from './say-time.ts';
-import { worded } from '../words/worded.ts';
+import { marked, worded } from '../words/worded.ts';
 
 export interface Shopping {
   readonly list: ShoppingList;
@@ -36,7 +37,12 @@ function withoutZeros(amount: string): string {
 
 function containersCell({ containers, toBuy, unit }: Purchase, manner: Manner): string {
   if (containers.length === 0) return worded`${sayAmount({ value: toBuy, unit }, manner)}, sizes not known`;
-  return containers.map(({ holds, count }) => `${count} × ${withoutZeros(sayAmount(holds, manner))}`).join(' + ');
+  return containers
+    .map(({ holds, count }) => {
+      const size = withoutZeros(sayAmount(holds, manner));
+      return count === 1 && containers.length > 1 ? size : `${count} × ${size}`;
+    })
+    .join(' + ');
 }
 
 function usesLine({ uses, unit }: Purchase, { names, manner }: Desk): string {
@@ -59,7 +65,9 @@ function rowOf(p: Purchase, desk: Desk, priced: boolean): Cell[] {
     sayAmount({ value: p.needed, unit: p.unit }, manner),
     p.onShelf === 0 ? painted(quiet, '–') : sayAmount({ value: p.onShelf, unit: p.unit }, manner),
     containersCell(p, manner),
-    ...(priced ? [p.costMinor === undefined ? painted(quiet, worded`no price`) : sayMoney(p.costMinor, manner)] : []),
+    ...(priced
+      ? [p.costMinor === undefined ? painted(quiet, '–') : marked(decimalText(p.costMinor, manner.currency))]
+      : []),
   ];
 }
 
@@ -155,17 +163,17 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
     worded`by`,
     worded`what`,
     worded`needed`,
-    worded`on shelf`,
+    worded`shelf`,
     worded`buy`,
-    ...(priced ? [worded`costs`] : []),
+    ...(priced ? [manner.currency] : []),
   ];
   const columns: Column[] = [
-    { least: 10 },
-    { least: 18 },
-    { align: 'right', least: 8 },
-    { align: 'right', least: 8 },
+    { whole: true },
     { least: 14 },
-    { align: 'right', least: 10 },
+    { align: 'right' },
+    { align: 'right' },
+    { whole: true },
+    { align: 'right' },
   ];
   const rows = [head.map((text) => painted(quiet, text)), ...toBuy.map((p) => rowOf(p, desk, priced))];
   return [

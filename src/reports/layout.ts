@@ -14,16 +14,19 @@ export interface Column {
   readonly least?: number;
   /** Never wider than this. */
   readonly most?: number;
+  /** In a table with a head: never cut short. What is aligned to the right never is. */
+  readonly whole?: true;
 }
 
-const gap = 2;
+/** Between one column and the next. */
+export const gap = 2;
 const usualLeast = 10;
 /** Of lines of any length, how far a column is aligned: what is longer runs on, and pushes only its own line out. */
 const mostByLine = 60;
 
 export const linesOf = (cell: Cell): readonly Line[] => (typeof cell === 'string' || 'text' in cell ? [cell] : cell);
 export const textOf = (line: Line): string => (typeof line === 'string' ? line : line.text);
-const paintOf = (line: Line): Paint => (typeof line === 'string' ? (text) => text : line.paint);
+export const paintOf = (line: Line): Paint => (typeof line === 'string' ? (text) => text : line.paint);
 
 export function painted(paint: Paint, text: string): Painted {
   return { text, paint };
@@ -86,7 +89,8 @@ export function cut(text: string, columns: number, look: Look): string {
   return kept + more;
 }
 
-function naturalWidth(rows: readonly (readonly Cell[])[], index: number, look: Look): number {
+/** Columns that the widest line of a column takes. */
+export function naturalWidth(rows: readonly (readonly Cell[])[], index: number, look: Look): number {
   return rows.reduce(
     (most, row) =>
       linesOf(row[index] ?? '').reduce((m, line) => Math.max(m, look.widthOf(signs(textOf(line), look))), most),
@@ -94,7 +98,13 @@ function naturalWidth(rows: readonly (readonly Cell[])[], index: number, look: L
   );
 }
 
-function widths(rows: readonly (readonly Cell[])[], columns: readonly Column[], room: number, look: Look): number[] {
+/** How wide each column is, where all of them have so much `room`. */
+export function widths(
+  rows: readonly (readonly Cell[])[],
+  columns: readonly Column[],
+  room: number,
+  look: Look,
+): number[] {
   const usualMost = isByLine(look) ? mostByLine : Infinity;
   const wide = columns.map((c, i) => Math.min(naturalWidth(rows, i, look), c.most ?? usualMost));
   const least = columns.map((c, i) => Math.min(wide[i] ?? 0, c.least ?? usualLeast));

@@ -68,7 +68,18 @@ export function movedScreen(moves: readonly Move[], desk: Desk): string {
   const more = groups.slice(most).reduce((sum, g) => sum + g.length, 0);
   const lines = groups.slice(0, most).flatMap((group) => paragraph(lineOf(group, desk), look, 2, look.paint.warn, 4));
   const rest =
-    more === 0 ? [] : paragraph(counted(more, 'and {0} more step', 'and {0} more steps'), look, 2, look.paint.quiet);
+    more === 0
+      ? []
+      : paragraph(
+          counted(
+            more,
+            'and {0} more step; week --days 60 shows where it is',
+            'and {0} more steps; week --days 60 shows where they are',
+          ),
+          look,
+          2,
+          look.paint.quiet,
+        );
   return [...paragraph(worded`Moved since the last plan`, look, 0, look.paint.strong), ...lines, ...rest, '', ''].join(
     '\n',
   );

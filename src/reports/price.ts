@@ -131,7 +131,7 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
   ]);
   return [
     ...paragraph(worded`What kinds of piece earn, in ${manner.currency}`, look, 0, strong),
-    ...headed([head, ...rows], [{ least: 12 }, right, right, right, right, {}], look, 2),
+    ...headed([head, ...rows], [{ least: 12 }, right, right, right, right, { whole: true }], look, 2),
     '',
   ];
 }

@@ -1,4 +1,5 @@
 import type { PlannedPiece, ReadyTime } from '../model/plan.ts';
+import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
@@ -70,5 +71,10 @@ export function readyLines(pieces: readonly PlannedPiece[], manner: Manner, look
     dates.verdict,
   ]);
   const whole: Column = { least: 16, align: 'right' };
-  return grid([names, ...rows], [{ least: 14 }, whole, whole, { align: 'right' }, whole, {}], look, indent);
+  return headed(
+    [names, ...rows],
+    [{ least: 14 }, whole, whole, { align: 'right' }, whole, { whole: true }],
+    look,
+    indent,
+  );
 }

@@ -1,7 +1,7 @@
 import { marks, type Mark } from '../model/mark.ts';
 import type { PlannedPiece } from '../model/plan.ts';
 import { headed } from './headed.ts';
-import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
+import { painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { handOver, readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
@@ -59,7 +59,7 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
   ]);
   const chance = worded`Each day holds with a chance of ${sayChance(safeChance)} or more, the whole of it; drybench ready PIECE says when it usually is.`;
   return [
-    ...grid([head, ...rows], [{ least: 12 }, ...asked.map(() => ({}))], look),
+    ...headed([head, ...rows], [{ least: 12 }, ...asked.map((): Column => ({ whole: true }))], look),
     '',
     ...paragraph(chance, look),
     '',

@@ -147,7 +147,7 @@ function endLines(bench: Bench, shown: Span, days: number): string[] {
   const general = generalWarnings(bench);
   const saved = saySaved(plan, shown, days);
   return [
-    ...readyLines(plan.pieces, manner, look, 2),
+    ...readyLines(plan.pieces, manner, look),
     ...(general.length === 0 ? [] : ['']),
     ...general,
     ...(bench.safety === undefined ? [] : ['', ...paragraph(translated(deference), look, 2, look.paint.quiet)]),

@@ -54,8 +54,8 @@ Tue 12 Jan, tomorrow · open 08:00–12:30, 13:15–17:30
 Wed 13 Jan · open 08:00–12:30, 13:15–17:30
     no hands-on work
 
-  hand over          usually              safe  chance   wanted by
-  Pine washstand  Tue 19 Jan  Thu 21 Jan 10:00    90 %  Fri 29 Jan  in time
+hand over          usually              safe  chance   wanted by
+Pine washstand  Tue 19 Jan  Thu 21 Jan 10:00    90 %  Fri 29 Jan  in time
 
   Careful: Rags wet with stain can catch fire: hang them outdoors, or lay them
     in water.
@@ -98,11 +98,11 @@ test('who does it stands there only where there is more than one hand', () => {
 });
 
 test('the dates of a piece stand under its name on a narrow screen', () => {
-  expect(weekScreen(sheet, { manner, look: look(50) }, 1)).toContain(`  Pine washstand
-    usually    Tue 19 Jan 09:00
-    safe       Thu 21 Jan 10:00 (90 %)
-    wanted by  Fri 29 Jan 12:00
-               in time
+  expect(weekScreen(sheet, { manner, look: look(50) }, 1)).toContain(`Pine washstand
+  usually    Tue 19 Jan 09:00
+  safe       Thu 21 Jan 10:00 (90 %)
+  wanted by  Fri 29 Jan 12:00
+             in time
 `);
 });
 

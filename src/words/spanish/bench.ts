@@ -77,7 +77,11 @@ export const bench: Readonly<Record<string, Wording>> = {
   '{0} sooner': '{0} antes',
   ' and {0} more': ' y {0} más',
   '{0}: “{1}”{2}, {3} ({4}), because {5}': '{0}: “{1}”{2}, {3} ({4}), porque {5}',
-  'and {0} more steps': { one: 'y {0} paso más', other: 'y {0} pasos más' },
+  '… stands for more: --width {0} shows it': '… está por algo más: --width {0} lo muestra',
+  'and {0} more steps; week --days 60 shows where they are': {
+    one: 'y {0} paso más; week --days 60 muestra dónde está',
+    other: 'y {0} pasos más; week --days 60 muestra dónde están',
+  },
   'Moved since the last plan': 'Movido desde el último plan',
   ', safe to move before {0} is given back': ', que pueda moverse antes de devolver {0}',
   ', and while the piece is here': ', y mientras la pieza está aquí',

@@ -3,7 +3,6 @@ import type { Wording } from '../worded.ts';
 /** Buying, prices, promises, comparisons, lessons, proof. */
 export const moneyAndPromises: Readonly<Record<string, Wording>> = {
   '{0}, sizes not known': '{0}, tamaños desconocidos',
-  'no price': 'sin precio',
   'No prices yet: write `prices:` into shop.yaml to see what this costs.':
     'Aún sin precios: escriba `prices:` en shop.yaml para ver cuánto cuesta esto.',
   '{0} in all': '{0} en total',
@@ -27,8 +26,7 @@ export const moneyAndPromises: Readonly<Record<string, Wording>> = {
   by: 'para',
   what: 'qué',
   needed: 'hace falta',
-  'on shelf': 'en estante',
-  costs: 'cuesta',
+  shelf: 'hay',
   'To buy': 'Para comprar',
   ' {0} late': ' {0} de retraso',
   'no difference': 'sin diferencia',
