@@ -46,7 +46,14 @@ const offer: Face = {
   load: () => import('./commands/offer.ts'),
 };
 
-function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
+/** For a script as a document, like all else. */
+function versionText(words: readonly string[]): string {
+  const version = shippedVersion();
+  if (!words.includes('--json')) return `drybench ${version}\n`;
+  return `${JSON.stringify({ format: 'drybench.version/1', version }, undefined, 2)}\n`;
+}
+
+function programOf(words: readonly string[], io: Io, onAnswer: (code: ExitCode) => void): Program {
   const program = new Program('drybench')
     .description(translated(about))
     .helpOption('-h, --help', worded`display help for command`)
@@ -74,7 +81,7 @@ function programOf(io: Io, onAnswer: (code: ExitCode) => void): Program {
     });
   for (const [flags, text] of commonOptions) program.option(flags, translated(text));
   program.on('option:version', () => {
-    io.stdout.write(`drybench ${shippedVersion()}\n`);
+    io.stdout.write(versionText(words));
     throw new CommanderError(0, 'commander.version', '');
   });
   for (const face of faces) program.addCommand(commandOf(face, program, io, onAnswer));
@@ -143,7 +150,7 @@ export async function run(words: readonly string[], process: Io = processIo()): 
   try {
     await speakAsAsked(words, io);
     io = asWideAsAsked(words, io);
-    const program = programOf(io, (answered) => (code = answered));
+    const program = programOf(words, io, (answered) => (code = answered));
     if (words.length === 0) io.stdout.write(`${program.helpInformation()}${careFor(io)}\n`);
     else await program.parseAsync(words, { from: 'user' });
     return code;

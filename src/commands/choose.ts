@@ -1,4 +1,4 @@
-import { adviseWord } from '../files/suggest.ts';
+import { adviseChoice, adviseWord } from '../files/suggest.ts';
 import { askWhich, canAsk } from '../terminal/ask.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { CannotGoOn, type Call } from './call.ts';
@@ -14,8 +14,6 @@ export interface Choice {
   /** What it is, for a person who has to choose. */
   readonly label: string;
 }
-
-const mostNamed = 12;
 
 /** Does `key` begin as `word` does, part by part between the slashes? */
 function begins(key: string, word: string): boolean {
@@ -74,11 +72,8 @@ export async function choose<T extends Choice>(
 /** One of several: the person is asked if there is one. */
 export async function chooseAmong<T extends Choice>(call: Call, question: string, choices: readonly T[]): Promise<T> {
   // What may be typed: a piece's id, a step with its section.
-  const names = choices.slice(0, mostNamed).map((c) => (c.keys.includes(c.id) ? c.id : (c.keys.at(-1) ?? c.id)));
-  const among = new CannotGoOn(
-    question,
-    worded`write one of ${names.join(', ')}${choices.length > mostNamed ? ', …' : ''}`,
-  );
+  const names = choices.map((c) => (c.keys.includes(c.id) ? c.id : (c.keys.at(-1) ?? c.id)));
+  const among = new CannotGoOn(question, adviseChoice(names));
   if (!canAsk(call.io)) throw among;
   const index = await askWhich(
     call.io,

@@ -1,5 +1,5 @@
 import { refuse, type Reader } from '../files/quantities/read.ts';
-import { adviseWord } from '../files/suggest.ts';
+import { adviseChoice, adviseWord } from '../files/suggest.ts';
 import type { AgreedSection } from '../intake/answers.ts';
 import type { Estimate, Role } from '../intake/estimate.ts';
 import { faultFaces, faults, type Fault } from '../intake/found.ts';
@@ -54,16 +54,27 @@ async function askFinishes(asker: Asker, outside: readonly Estimate[], means: Me
 }
 
 /** By its name, or by its number among those that are asked about. */
-function finishNamed(word: string, ids: readonly string[]): string {
+function finishNamed(word: string, ids: readonly string[], { recipes, beyond }: Means): string {
   const named = oneOf(ids)(word);
   if (named.ok) return named.value;
+  const lacking = beyond.get(word);
+  if (lacking !== undefined && isFinish(lacking.recipe))
+    throw new CannotGoOn(
+      worded`--finish: ${lacking.recipe.id} cannot be done with what the shop has`,
+      worded`add to shop.yaml what it lacks, or ${adviseChoice(ids)}`,
+      2,
+      [],
+      lacking.lacks,
+    );
+  if (recipes.has(word) || lacking !== undefined)
+    throw new CannotGoOn(worded`--finish: ${word} is no finish for the outside of a piece`, adviseChoice(ids));
   throw new CannotGoOn(worded`--finish: this shop has no such finish "${word}"`, adviseWord(word, ids));
 }
 
 function finishesSaid(option: string, outside: readonly Estimate[], means: Means): Map<string, string> {
   const said = namedValues('--finish', option, outside);
   const ids = finishes(means);
-  const recipes = new Map([...said].map(([section, word]) => [section, finishNamed(word, ids)]));
+  const recipes = new Map([...said].map(([section, word]) => [section, finishNamed(word, ids, means)]));
   const forAll = recipes.get('');
   return new Map(
     outside.map(({ id, name }): [string, string] => {

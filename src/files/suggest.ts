@@ -48,15 +48,23 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
   return best === '' ? undefined : best;
 }
 
-const MOST_LISTED = 12;
+/** More than these nobody looks through. */
+const MOST_LISTED = 60;
 
 /** `did you mean sand?`, or the words to choose from. */
 export function adviseWord(word: string, known: readonly string[]): string {
   const guess = nearest(word, known);
-  if (guess !== undefined) return worded`did you mean ${guess}?`;
+  return guess === undefined ? adviseChoice(known) : worded`did you mean ${guess}?`;
+}
+
+/** The words to choose from. */
+export function adviseChoice(choices: readonly string[]): string {
+  const known = [...new Set(choices)];
   if (known.length === 0) return worded`there is none yet`;
   const [only] = known;
   if (only !== undefined && known.length === 1) return worded`write ${only}`;
   const listed = known.slice(0, MOST_LISTED).join(', ');
-  return worded`write one of ${listed}${known.length > MOST_LISTED ? ', …' : ''}`;
+  const more = known.length - MOST_LISTED;
+  if (more <= 0) return worded`write one of ${listed}`;
+  return worded`write one of ${listed}, or of ${more} more, which the Tab key shows once drybench completion is set up`;
 }

@@ -171,14 +171,11 @@ function carryRows(day: Span, bench: Bench): Cell[][] {
     if (from >= day.end || start < day.start || from < day.start) return [];
     const when = from <= manner.now ? worded`any time` : worded`from ${sayMomentSeenOn(day.start, from, manner)}`;
     const warm = by < start ? worded`; warm for it if there by ${sayMomentSeenOn(day.start, by, manner)}` : '';
-    return [
-      [
-        painted(look.paint.quiet, worded`carry`),
-        pieceCell(step, bench),
-        worded`to ${names.station(step.station)} in ${names.room(step.room)}, ${when}; needed there ${sayMoment(start, manner)}${warm}`,
-        '',
-      ],
-    ];
+    const where = worded`to ${names.station(step.station)} in ${names.room(step.room)}`;
+    // What goes on at once is carried then, and at no other time.
+    const whenNeeded =
+      from === start ? sayMoment(start, manner) : worded`${when}; needed there ${sayMoment(start, manner)}`;
+    return [[painted(look.paint.quiet, worded`carry`), pieceCell(step, bench), `${where}, ${whenNeeded}${warm}`, '']];
   });
 }
 

@@ -56,6 +56,7 @@ describe('--json on a small shop', () => {
     ['wall'],
     ['wall', '--card', 'stool'],
     ['wall', '--labels'],
+    ['week', '--version'],
     ['setup', 'new', '--zone', 'Europe/Dublin', '--ask-nothing'],
     ['setup', 'new', '--schemas'],
     [

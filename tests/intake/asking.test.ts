@@ -225,3 +225,20 @@ it('a shop that can do no recipe is told what each of them lacks, not sent where
     );
     expect(brushed.code).toBe(0);
   }));
+
+it.each([
+  ['painted-sprayed', 'painted-sprayed cannot be done with what the shop has', '  - '],
+  ['whole-piece', 'whole-piece is no finish for the outside of a piece', ''],
+  ['bananas', 'this shop has no such finish "bananas"', ''],
+])('--finish %s, which is none here, is told what is true of it', (finish, message, lacks) =>
+  inEmptyShop(shop.replace(/ {2}spray: .*\n/, ''), async (folder) => {
+    const words = ['--name', 'Stool', '--kind', 'chair', '--size', '40 x 40 x 45 cm', '--wood', 'pine', '--lead', 'no'];
+    const more = ['--old-finish', 'bare', '--finish', finish];
+    const { code, err } = await drybench(['intake', '--shop', folder, ...words, ...more, '--ask-nothing']);
+    expect(code).toBe(2);
+    expect(err.split('\n')[0]).toBe(`drybench: --finish: ${message}`);
+    expect(err).toContain(lacks);
+    expect(err).toMatch(/write one of .*hardwax-oil/s);
+    expect(err).not.toContain('…');
+  }),
+);

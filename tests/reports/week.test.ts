@@ -160,6 +160,15 @@ test('a piece that goes on in another room is to be carried there, from when it 
     { manner, look: look(200) },
   );
   expect(screen).toContain('to Garage bench in Garage, from 20:00; needed there tomorrow 10:30');
+  // What is carried just before it goes on is told one hour.
+  const broughtIn = { from: 'workshop', at: on(12, '10:30'), by: on(12, '10:30') };
+  const atOnce = inGarage.map((s) => (s.step === 'enamel-2' ? { ...s, broughtIn } : s));
+  expect(
+    todayScreen(
+      { ...sheet, book: { ...book, shop: moved }, plan: { ...plan, steps: atOnce } },
+      { manner: { ...manner, now: on(12, '08:00') }, look: look(200) },
+    ),
+  ).toMatch(/to Garage bench in Garage, today 10:30$/m);
 });
 
 test('what a plan costs is said in days of a piece with no money in it, and in hours of work', () => {

@@ -41,6 +41,10 @@ export const asking: Readonly<Record<string, Wording>> = {
   'What area is to be coated': 'Qué superficie lleva mano',
   'What finish is wanted?': '¿Qué acabado se quiere?',
   'What finish is wanted on: {0}?': '¿Qué acabado se quiere en: {0}?',
+  '--finish: {0} cannot be done with what the shop has': '--finish: {0} no se puede hacer con lo que tiene el taller',
+  'add to shop.yaml what it lacks, or {0}': 'añada a shop.yaml lo que le falta, o {0}',
+  '--finish: {0} is no finish for the outside of a piece':
+    '--finish: {0} no es un acabado para el exterior de una pieza',
   '--finish: this shop has no such finish "{0}"': '--finish: este taller no tiene el acabado "{0}"',
   '--finish says nothing of: {0}': '--finish no dice nada de: {0}',
   'write --finish "{0}, {1}={2}"': 'escriba --finish "{0}, {1}={2}"',

@@ -20,7 +20,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   '"{0}" may mean {1} pieces': '"{0}" puede ser {1} piezas',
   '"{0}" may mean {1} steps': '"{0}" puede ser {1} pasos',
   '"{0}" may mean {1} hands': '"{0}" puede ser {1} personas',
-  'write one of {0}{1}': 'escriba uno de {0}{1}',
+  'write one of {0}, or of {1} more, which the Tab key shows once drybench completion is set up':
+    'escriba uno de {0}, o de {1} más, que la tecla Tab muestra cuando drybench completion está instalado',
   shell: 'intérprete',
   '{0}/{1} uses no material': '{0}/{1} no usa ningún material',
   'leave --used out': 'omita --used',
