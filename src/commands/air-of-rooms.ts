@@ -46,7 +46,7 @@ export async function answerRooms(call: Call): Promise<ExitCode> {
     printJson(call, {
       format: 'drybench.air/1',
       timeZone: manner.zone,
-      rooms: rooms.map((r) => airDocument(r.id, r, manner.zone)),
+      rooms: rooms.map((r) => airDocument(r.id, r, manner)),
       learned: lessonsDocument(lessons).materials,
       doubts,
     });

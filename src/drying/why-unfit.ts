@@ -6,15 +6,17 @@ import { coldestAhead } from './keep-above.ts';
 import { surfaceOf } from './surface.ts';
 import { worded } from '../words/worded.ts';
 
-/** A breach in words, in °C and percent; renderers that need other units have the numbers. */
+/** A breach in words. */
 export interface Unfit extends Breach {
   readonly text: string;
 }
 
-const degrees = (value: number): string => `${value.toFixed(1)} °C`;
 const percent = (value: number): string => `${value.toFixed(0)} %`;
 
-function textOf({ code, is, limit }: Breach): string {
+/** In °C and K; or °F, for who reckons in US units. */
+function textOf({ code, is, limit }: Breach, isUs: boolean): string {
+  const degrees = (tempC: number) => (isUs ? `${((tempC * 9) / 5 + 32).toFixed(1)} °F` : `${tempC.toFixed(1)} °C`);
+  const apart = (kelvin: number) => (isUs ? `${((kelvin * 9) / 5).toFixed(1)} °F` : `${kelvin.toFixed(1)} K`);
   switch (code) {
     case 'air-too-cold':
       return worded`air at ${degrees(is)} is colder than ${degrees(limit)}`;
@@ -29,7 +31,7 @@ function textOf({ code, is, limit }: Breach): string {
     case 'air-too-damp':
       return worded`humidity of ${percent(is)} is above ${percent(limit)}`;
     case 'near-dew-point':
-      return worded`surface is ${is.toFixed(1)} K above the dew point; it needs ${limit.toFixed(1)} K`;
+      return worded`surface is ${apart(is)} above the dew point; it needs ${apart(limit)}`;
     case 'film-does-not-form':
       return worded`at ${degrees(is)} no film forms; it needs more than ${degrees(limit)}`;
     case 'cold-ahead':
@@ -40,8 +42,8 @@ function textOf({ code, is, limit }: Breach): string {
 }
 
 /** Breaches with their words. */
-export function inWords(found: readonly Breach[]): readonly Unfit[] {
-  return found.map((breach) => ({ ...breach, text: textOf(breach) }));
+export function inWords(found: readonly Breach[], isUs = false): readonly Unfit[] {
+  return found.map(({ code, is, limit }) => ({ code, is, limit, text: textOf({ code, is, limit }, isUs) }));
 }
 
 /**

@@ -1,12 +1,18 @@
 import { at } from '../at.ts';
 import { fitOutlook, oncePerLimits } from '../drying/fit-stretches.ts';
 import { outlook } from '../drying/outlook.ts';
+import { inWords } from '../drying/why-unfit.ts';
 import { isoWriter } from '../time/iso.ts';
 import type { RoomAir } from './room-air.ts';
+import type { Manner } from './say-time.ts';
 import { minds } from './unfit-hours.ts';
 
-/** The air of a room by the hour, and the hours fit for each material: times ISO 8601, °C, percent, Pa. */
-export function airDocument(id: string, { name, series, days, materials }: RoomAir, zone: string) {
+/** The air of a room by the hour, and the hours fit for each material: times ISO 8601, °C, percent, Pa; words in the units of the shop. */
+export function airDocument(
+  id: string,
+  { name, series, days, materials }: RoomAir,
+  { zone, units }: Pick<Manner, 'zone' | 'units'>,
+) {
   const iso = isoWriter(zone);
   const from = days[0]?.start ?? 0;
   const to = days.at(-1)?.end ?? from;
@@ -20,6 +26,7 @@ export function airDocument(id: string, { name, series, days, materials }: RoomA
       material: material.id,
       stretches: at(outlooks, i).map((s) => ({
         ...s,
+        ...(units === 'us' && { why: inWords(s.why, true) }),
         start: iso(s.start),
         end: iso(s.end),
       })),

@@ -27,7 +27,7 @@ const ofMechanism: Readonly<Record<Mechanism, Doubt | undefined>> = {
   oxidation: {
     code: 'oil-in-the-cold',
     text: phrase(
-      'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 K is taken.',
+      'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 °C (18 °F) is taken.',
     ),
   },
   water: {

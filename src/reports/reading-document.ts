@@ -1,10 +1,12 @@
 import type { ReadingAnswer } from '../air/reading.ts';
+import { sayNote } from './reading.ts';
 
 /**
  * What a reading means, as a document: °C, percent, Pa, K, g of water per kg of dry air. `marginK` is there where a
  * thermometer was held to the work; the heated work is taken to be as warm as its air.
+ * Words are in the units of the reading.
  */
-export function readingDocument(answer: ReadingAnswer, surfaceMeasured: boolean): object {
+export function readingDocument(answer: ReadingAnswer, surfaceMeasured: boolean, units: 'metric' | 'us'): object {
   const { tempC, rhPercent, vapourPressurePa, saturationPressurePa, vpdPa, dewPointC, frostPointC } = answer;
   const { humidityRatioGPerKg, woodMoisturePercent, marginK, coatable, reasons, heated } = answer;
   return {
@@ -19,7 +21,7 @@ export function readingDocument(answer: ReadingAnswer, surfaceMeasured: boolean)
     woodMoisturePercent,
     ...(surfaceMeasured && { marginK }),
     coatable,
-    reasons,
-    ...(heated !== undefined && { heated: readingDocument(heated, surfaceMeasured) }),
+    reasons: units === 'us' ? reasons.map((note) => ({ ...note, text: sayNote(note, answer, { units }) })) : reasons,
+    ...(heated !== undefined && { heated: readingDocument(heated, surfaceMeasured, units) }),
   };
 }

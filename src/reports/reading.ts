@@ -11,7 +11,7 @@ import { phrase, translated, worded } from '../words/worded.ts';
 type Units = Pick<Manner, 'units'>;
 
 /** A note in the units of the reading. */
-function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
+export function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
   const { marginK, surfaceC } = answer;
   const point = pointSaid(surfaceC - marginK);
   switch (code) {

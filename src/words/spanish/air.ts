@@ -64,8 +64,8 @@ export const air: Readonly<Record<string, Wording>> = {
   'surface at {0} is warmer than {1}': 'la superficie a {0} está más cálida que {1}',
   'humidity of {0} is below {1}': 'la humedad de {0} está por debajo de {1}',
   'humidity of {0} is above {1}': 'la humedad de {0} está por encima de {1}',
-  'surface is {0} K above the dew point; it needs {1} K':
-    'la superficie está {0} K por encima del punto de rocío; necesita {1} K',
+  'surface is {0} above the dew point; it needs {1}':
+    'la superficie está {0} por encima del punto de rocío; necesita {1}',
   'at {0} no film forms; it needs more than {1}': 'a {0} no se forma película; necesita más de {1}',
   'air falls to {0} too soon; it must stay at {1} or above':
     'el aire baja a {0} demasiado pronto; debe seguir a {1} o más',

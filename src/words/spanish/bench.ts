@@ -47,8 +47,8 @@ export const bench: Readonly<Record<string, Wording>> = {
     'Lo deprisa que la cola y el agua de lavado dejan la madera es una regla de este programa, con datos de humedad antiguos: vale para la práctica, no es ciencia.',
   'Solvent held back in a film follows no published law: full hardness of shellac and lacquer may come later in the cold.':
     'El disolvente retenido en una película no sigue ninguna ley publicada: la dureza total de la goma laca y la laca puede llegar más tarde con frío.',
-  'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 K is taken.':
-    'Cuánto frena el frío a los aceites y alquídicos no está publicado en una sola cifra; se toma la mitad de velocidad por cada 10 K.',
+  'How much the cold slows oils and alkyds is not published in one figure; half the speed for each 10 °C (18 °F) is taken.':
+    'Cuánto frena el frío a los aceites y alquídicos no está publicado en una sola cifra; se toma la mitad de velocidad por cada 10 °C (18 °F).',
   'How much damp air slows the late drying of water-borne coats is in dispute; it counts less for handling and stacking, and not at all for cure.':
     'Cuánto frena el aire húmedo el secado tardío de las manos al agua está en discusión; cuenta menos para mover y apilar, y nada para el curado.',
   'How moisture-curing coats follow warmth and damp is known in kind, not in figures.':
