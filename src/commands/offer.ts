@@ -42,10 +42,12 @@ async function offersOf(call: Call, asked: Asked): Promise<readonly Offered[]> {
       return alone([...new Set([...own, ...idsIn(call.disk, shippedDir(), SHIPPED_RECIPES)])].sort());
     }
     case 'step':
+    case 'change':
     case 'hand': {
       // Reading the files of a shop takes what the other answers do without.
-      const { handsIn, stepsIn } = await import('./shell/shop-words.ts');
+      const { changesIn, handsIn, stepsIn } = await import('./shell/shop-words.ts');
       if (shop === undefined) return [];
+      if (asked.kind === 'change') return changesIn(call, shop, asked);
       return asked.kind === 'hand' ? handsIn(call, shop) : stepsIn(call, shop, asked);
     }
     case 'free':

@@ -54,6 +54,14 @@ describe('what fits at the end of a line', () => {
       expect(await offered('drybench seen stool scuff ', folder)).toEqual(['wet', 'tacky', 'dry', 'hard']);
     }));
 
+  it('is a room or a station of the shop, with a figure to begin from, for what compare changes', () =>
+    inShop({}, async (folder) => {
+      expect(await offered('drybench compare --warmer ', folder)).toEqual(['workshop=+3K', 'shed=+3K']);
+      expect(await offered('drybench compare --warmer shed=+3K sh', folder)).toEqual(['shed=+3K']);
+      expect(await offered('drybench compare --drier w', folder)).toEqual(['workshop=50%']);
+      expect(await offered('drybench compare --slot ', folder)).toEqual(['bench=+1']);
+    }));
+
   it('takes the shop that the line names, and passes over options and their values', () =>
     inShop({}, async (folder) => {
       const at = '--at 2027-01-11T07:30';

@@ -7,7 +7,8 @@ import { phrase } from '../../words/worded.ts';
 export type Offered = readonly [word: string, about: string];
 
 /** What may stand at a place of the command line. */
-export type Kind = 'command' | 'option' | 'piece' | 'step' | 'recipe' | 'hand' | 'file' | 'folder' | 'choice' | 'free';
+export type Kind =
+  'command' | 'option' | 'piece' | 'step' | 'recipe' | 'hand' | 'change' | 'file' | 'folder' | 'choice' | 'free';
 
 /** What is asked for at the end of a line, and what the line says before. */
 export interface Asked {
@@ -16,6 +17,8 @@ export interface Asked {
   readonly typed: string;
   readonly face?: Face;
   readonly choices?: readonly string[];
+  /** Of the option whose value is being typed. */
+  readonly flag?: string;
   /** Arguments before, as typed. */
   readonly words: readonly string[];
   /** Value of --shop. */
@@ -43,6 +46,9 @@ const named: Readonly<Record<string, Kind>> = {
   hand: 'hand',
   file: 'file',
   folder: 'folder',
+  'room=difference': 'change',
+  'room=humidity': 'change',
+  'station=number': 'change',
 };
 
 function place(name: string, flag?: string): Pick<Asked, 'kind' | 'choices'> {
@@ -85,7 +91,7 @@ export function askedOf(line: readonly string[]): Asked {
   const before = { typed, words, ...(face && { face }), ...(shop !== undefined && { shop }) };
   if (typed.startsWith('-')) return { kind: typed.includes('=') ? 'free' : 'option', ...before };
   const flag = pending ?? several;
-  if (flag !== undefined) return { ...place(valueOf(face, flag)?.name ?? '', flag), ...before };
+  if (flag !== undefined) return { ...place(valueOf(face, flag)?.name ?? '', flag), flag, ...before };
   if (face === undefined) return { kind: 'command', ...before };
   const places = face.words?.split(' ') ?? [];
   const last = places.at(-1);

@@ -18,6 +18,15 @@ export async function handsIn(call: Call, shop: string): Promise<readonly Offere
   return ((await bookIn(call, shop))?.shop.hands ?? []).map(({ id, name }) => [id, name]);
 }
 
+/** What `compare` may change, with a figure to begin from: `garage=+3K`, `bench-1=+1`. */
+export async function changesIn(call: Call, shop: string, { flag }: Asked): Promise<readonly Offered[]> {
+  const settings = (await bookIn(call, shop))?.shop;
+  if (settings === undefined) return [];
+  if (flag === '--slot') return settings.stations.map(({ id, name }) => [`${id}=+1`, name]);
+  const figure = flag === '--drier' ? '50%' : settings.units === 'us' ? '+5F' : '+3K';
+  return settings.rooms.map(({ id, name }) => [`${id}=${figure}`, name]);
+}
+
 /** The steps of a piece that the command can be about, in their order; by their bare name once that is being typed. */
 export async function stepsIn(call: Call, shop: string, { face, words, typed }: Asked): Promise<readonly Offered[]> {
   const book = await bookIn(call, shop);
