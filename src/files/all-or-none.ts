@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import { diskCode, type Disk } from './disk.ts';
 import { cannotWrite } from './file-trouble.ts';
+import { patiently } from './write-all.ts';
 
 function isThere(disk: Disk, path: string): boolean {
   try {
@@ -44,7 +45,7 @@ export function allOrNone<T>(disk: Disk, folder: string, files: readonly string[
   const noting: Disk = {
     ...disk,
     rename: (from, to) => {
-      disk.rename(from, to);
+      patiently(() => disk.rename(from, to));
       put.push(to);
     },
   };

@@ -3,7 +3,7 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { diskCode, O_CREAT, O_EXCL, O_RDONLY, O_WRONLY, type Disk } from './disk.ts';
 import { cannotWrite, FileTrouble } from './file-trouble.ts';
-import { sleep, withHandle, writeAll } from './write-all.ts';
+import { patiently, sleep, withHandle, writeAll } from './write-all.ts';
 import { worded } from '../words/worded.ts';
 
 // Own rather than a package: those there are keep a lock alive by a timer, which a command that works without ever
@@ -68,7 +68,8 @@ interface Found {
 /** What stands in a lock file; undefined where there is none. */
 function look(disk: Disk, path: string): Found | undefined {
   try {
-    return withHandle(disk, disk.open(path, O_RDONLY), (handle) => {
+    const opened = patiently(() => disk.open(path, O_RDONLY));
+    return withHandle(disk, opened, (handle) => {
       const bytes = new Uint8Array(4096);
       const count = disk.read(handle, bytes, 0);
       return {
@@ -90,7 +91,7 @@ function isStale(found: Found): boolean {
 function make(disk: Disk, path: string, text: string): boolean {
   let handle: number;
   try {
-    handle = disk.open(path, O_WRONLY | O_CREAT | O_EXCL, 0o644);
+    handle = patiently(() => disk.open(path, O_WRONLY | O_CREAT | O_EXCL, 0o644));
   } catch (error) {
     if (diskCode(error) === 'EEXIST') return false;
     throw error;
@@ -136,7 +137,7 @@ function inUse(found: Found | undefined): FileTrouble {
 /** What was done is done, whether the lock goes or not: where it stays, the next command finds its process gone. */
 function release(disk: Disk, path: string, own: string): void {
   try {
-    if (look(disk, path)?.text === own) disk.unlink(path);
+    if (look(disk, path)?.text === own) patiently(() => disk.unlink(path));
   } catch (error) {
     if (diskCode(error) === '') throw error;
   }

@@ -2,12 +2,11 @@ import { createHash, randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { diskCode, O_CREAT, O_EXCL, O_WRONLY, type Disk } from './disk.ts';
 import { cannotWrite, FileTrouble } from './file-trouble.ts';
-import { bytesOf, flushFolder, sleep, withHandle, writeAll } from './write-all.ts';
+import { bytesOf, flushFolder, patiently, withHandle, writeAll } from './write-all.ts';
 import { worded } from '../words/worded.ts';
 
 const NEW_FILE_MODE = 0o644;
 const DAY_MS = 24 * 60 * 60 * 1000;
-const RENAME_TRIES = 8;
 
 /** What a file held when it was read, to see whether it still does. `absent`: it was not there. */
 export type Seen = string;
@@ -43,20 +42,6 @@ function checkUnchanged(disk: Disk, target: Target, expected: Seen): void {
   const what =
     expected === ABSENT ? worded`${name} is there already` : worded`${name} was changed by someone else meanwhile`;
   throw new FileTrouble('changed-on-disk', worded`${what}: nothing was written, try again`);
-}
-
-/** On Windows a scanner or an editor may hold the file for a moment. */
-function rename(disk: Disk, from: string, to: string): void {
-  for (let tries = 1; ; tries += 1) {
-    try {
-      disk.rename(from, to);
-      return;
-    } catch (error) {
-      const held = process.platform === 'win32' && ['EPERM', 'EACCES', 'EBUSY'].includes(diskCode(error));
-      if (!held || tries === RENAME_TRIES) throw error;
-      sleep(10 * 2 ** tries);
-    }
-  }
 }
 
 function unlinkIfThere(disk: Disk, path: string): void {
@@ -102,7 +87,7 @@ export function replaceFile(disk: Disk, path: string, text: string, expected: Se
       disk.flush(handle);
     });
     checkUnchanged(disk, targetOf(disk, path), expected);
-    rename(disk, made, target.path);
+    patiently(() => disk.rename(made, target.path));
     temporary = undefined;
     flushFolder(disk, folder);
   } catch (error) {

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { O_CREAT, O_EXCL, O_WRONLY, type Disk } from './disk.ts';
-import { flushFolder, withHandle, writeAll } from './write-all.ts';
+import { flushFolder, patiently, withHandle, writeAll } from './write-all.ts';
 
 const freeName = (stem: string): string => `${stem}-${Date.now()}-${randomBytes(3).toString('hex')}`;
 
@@ -19,7 +19,7 @@ export function keepCopy(disk: Disk, folder: string, stem: string, bytes: Uint8A
 /** Gives what stands at `name`, whatever it is, another name in the same folder. @returns that name. */
 export function moveAside(disk: Disk, folder: string, name: string): string {
   const aside = freeName(`${name}.broken`);
-  disk.rename(join(folder, name), join(folder, aside));
+  patiently(() => disk.rename(join(folder, name), join(folder, aside)));
   flushFolder(disk, folder);
   return aside;
 }

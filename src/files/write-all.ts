@@ -56,3 +56,18 @@ export function bytesOf(disk: Disk, path: string): Buffer {
     }
   });
 }
+
+const PATIENT_TRIES = 8;
+
+/** Acts again where Windows refuses because a scanner, an editor or another command holds the file for a moment. */
+export function patiently<T>(act: () => T): T {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return act();
+    } catch (error) {
+      const held = process.platform === 'win32' && ['EPERM', 'EACCES', 'EBUSY'].includes(diskCode(error));
+      if (!held || tries === PATIENT_TRIES) throw error;
+      sleep(10 * 2 ** tries);
+    }
+  }
+}

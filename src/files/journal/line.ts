@@ -35,16 +35,24 @@ export function statedSum(bytes: Uint8Array): string | undefined {
   return prefix === `${OPENING}${sum}${AFTER_SUM}` && /^[0-9a-f]{16}$/.test(sum) ? sum : undefined;
 }
 
+const RETURN = 0x0d;
+
+/** A line as it was written: what keeps versions of files may have put CRLF at the ends of lines, and that changes no record. */
+function asWritten(bytes: Uint8Array): Uint8Array {
+  return bytes.at(-1) === RETURN ? bytes.subarray(0, -1) : bytes;
+}
+
 /** The sum that a line would state if it had been written after the one with the sum `previous`. */
 export function dueSum(previous: string, bytes: Uint8Array): string {
-  return sumOf(previous, bytes.subarray(PREFIX_BYTES));
+  return sumOf(previous, asWritten(bytes).subarray(PREFIX_BYTES));
 }
 
 /** The record of a line without its newline; undefined where it is not what was once written. */
 export function readLine(
   previous: string,
-  bytes: Uint8Array,
+  line: Uint8Array,
 ): { readonly record: object; readonly sum: string } | undefined {
+  const bytes = asWritten(line);
   if (bytes.length <= PREFIX_BYTES || bytes.length > LONGEST_LINE) return undefined;
   const prefix = Buffer.from(bytes.subarray(0, PREFIX_BYTES)).toString('latin1');
   const sum = sumOf(previous, bytes.subarray(PREFIX_BYTES));
