@@ -1,5 +1,5 @@
 import { adviseChoice, adviseWord } from '../files/suggest.ts';
-import { askWhich, canAsk } from '../terminal/ask.ts';
+import { canAsk } from '../terminal/can-ask.ts';
 import { harmless } from '../terminal/harmless.ts';
 import { CannotGoOn, type Call } from './call.ts';
 import { worded } from '../words/worded.ts';
@@ -75,6 +75,7 @@ export async function chooseAmong<T extends Choice>(call: Call, question: string
   const names = choices.map((c) => (c.keys.includes(c.id) ? c.id : (c.keys.at(-1) ?? c.id)));
   const among = new CannotGoOn(question, adviseChoice(names));
   if (!canAsk(call.io)) throw among;
+  const { askWhich } = await import('../terminal/ask.ts');
   const index = await askWhich(
     call.io,
     `${harmless(question)}:`,

@@ -2,7 +2,7 @@ import { refuse, type Read, type Reader } from '../files/quantities/read.ts';
 import { adviseWord } from '../files/suggest.ts';
 import { paragraphs } from '../reports/layout.ts';
 import type { Look } from '../reports/look.ts';
-import { canAsk } from '../terminal/ask.ts';
+import { canAsk } from '../terminal/can-ask.ts';
 import { openDialogue, Ended, type Dialogue } from '../terminal/dialogue.ts';
 import { harmless, harmlessLines } from '../terminal/harmless.ts';
 import { lookOf } from '../terminal/look.ts';

@@ -2,11 +2,6 @@ import { createInterface } from 'node:readline/promises';
 import type { Io } from './io.ts';
 import { worded } from '../words/worded.ts';
 
-/** Can a person be asked? */
-export function canAsk(io: Io): boolean {
-  return io.stdin.isTTY === true && io.stderr.isTTY === true;
-}
-
 /**
  * Asks for one of `choices` (shown as they are: make them harmless first) by its number.
  * @returns its index; undefined if the answer is none of them, or the person ended the input.
