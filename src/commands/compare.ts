@@ -1,6 +1,6 @@
 import { minorDigits } from '../model/money.ts';
 import { compareDocument, compareScreen } from '../reports/compare.ts';
-import { namesOf } from '../reports/names.ts';
+import { namedIn, namesOf } from '../reports/names.ts';
 import { harmless, harmlessData } from '../terminal/harmless.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import type { Call, ExitCode } from './call.ts';
@@ -28,7 +28,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   else
     print(
       call,
-      compareScreen(harmlessData(compared), namesOf(harmlessData(book)), shop.manner, await answerLook(call)),
+      compareScreen(harmlessData(compared), namesOf(harmlessData(namedIn(book))), shop.manner, await answerLook(call)),
     );
   return 0;
 }

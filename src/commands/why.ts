@@ -1,7 +1,7 @@
 import { nearestChange, toldOf, type ToldNearest } from '../planning/nearest-change.ts';
 import { lateCoats } from '../planning/remedies.ts';
 import { whyChain } from '../planning/why.ts';
-import { namesOf } from '../reports/names.ts';
+import { namedIn, namesOf } from '../reports/names.ts';
 import { nearestScreen, spokenOf, whyDocument, whyScreen } from '../reports/why.ts';
 import { harmlessData } from '../terminal/harmless.ts';
 import { whileSaying } from '../terminal/progress.ts';
@@ -41,8 +41,8 @@ export async function answer(call: Call): Promise<ExitCode> {
   }
   const spoken = spokenOf(chain, late);
   const steps = plan.steps.filter((s) => spoken.has(s.id));
-  const shown = harmlessData({ book: shop.book, plan: { ...plan, steps }, chain, late });
-  const desk = { plan: shown.plan, names: namesOf(shown.book), look: await answerLook(call), manner: shop.manner };
+  const shown = harmlessData({ named: namedIn(shop.book), plan: { ...plan, steps }, chain, late });
+  const desk = { plan: shown.plan, names: namesOf(shown.named), look: await answerLook(call), manner: shop.manner };
   // The search may take a second: what holds the step need not wait for it.
   await printAsKnown(call, whyScreen(shown.chain, shown.late, desk), async () =>
     nearestScreen(shown.chain[0], harmlessData(await search()), desk),

@@ -1,4 +1,3 @@
-import type { Book } from '../model/book.ts';
 import { WHOLE } from '../model/expand.ts';
 import { translated } from '../words/worded.ts';
 
@@ -16,7 +15,39 @@ export interface Names {
   readonly material: (id: string) => string;
 }
 
-function namer(things: readonly { readonly id: string; readonly name: string }[]): (id: string) => string {
+/** What of a book has names. */
+export interface Named {
+  readonly pieces: readonly (Called & { readonly sections: readonly Called[] })[];
+  readonly shop: Readonly<Record<'rooms' | 'stations' | 'hands' | 'tools', readonly Called[]>>;
+  readonly recipes: ReadonlyMap<string, Called>;
+  readonly materials: ReadonlyMap<string, Called>;
+}
+
+interface Called {
+  readonly id: string;
+  readonly name: string;
+}
+
+const called = ({ id, name }: Called): Called => ({ id, name });
+const calledIn = (things: ReadonlyMap<string, Called>) =>
+  new Map([...things].map(([id, thing]) => [id, called(thing)]));
+
+/** Just the names: who makes them harmless need not look through all else. */
+export function namedIn({ pieces, shop, recipes, materials }: Named): Named {
+  return {
+    pieces: pieces.map((piece) => ({ ...called(piece), sections: piece.sections.map(called) })),
+    shop: {
+      rooms: shop.rooms.map(called),
+      stations: shop.stations.map(called),
+      hands: shop.hands.map(called),
+      tools: shop.tools.map(called),
+    },
+    recipes: calledIn(recipes),
+    materials: calledIn(materials),
+  };
+}
+
+function namer(things: readonly Called[]): (id: string) => string {
   const names = new Map(things.map((thing) => [thing.id, thing.name]));
   return (id) => names.get(id) ?? id.replaceAll('-', ' ');
 }
@@ -32,7 +63,7 @@ function short(name: string): string {
   return name.split(', ')[0] ?? name;
 }
 
-export function namesOf(book: Book): Names {
+export function namesOf(book: Named): Names {
   const sections = new Map(book.pieces.map((piece) => [piece.id, namer(piece.sections)]));
   const materials = new Map([...book.materials.values()].map(({ id, name }) => [id, short(name)]));
   return {
