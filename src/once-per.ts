@@ -14,6 +14,18 @@ export function oncePer<Thing extends object, Asked, Made>(
   };
 }
 
+/** The same for what two things are to one another. */
+export function oncePerPair<One extends object, Other extends object, Asked, Made>(
+  work: (one: One, other: Other, asked: Asked) => Made,
+): (one: One, other: Other, asked: Asked) => Made {
+  const known = new WeakMap<One, (other: Other, asked: Asked) => Made>();
+  return (one, other, asked) => {
+    let ofOne = known.get(one);
+    if (ofOne === undefined) known.set(one, (ofOne = oncePer((of: Other, what: Asked) => work(one, of, what))));
+    return ofOne(other, asked);
+  };
+}
+
 /** Worked out when first asked for. */
 export function once<T>(work: () => T): () => T {
   let known: { readonly value: T } | undefined;

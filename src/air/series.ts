@@ -34,6 +34,16 @@ export function seriesEnd(series: AirSeries): Minute {
   return series.from + (series.tempC.length - 1) * series.stepMinutes;
 }
 
+/** How warm the air of `series` is at `minute`: just as `airAt` says, for who asks minute by minute. */
+export function tempAt({ from, stepMinutes, tempC }: AirSeries, minute: Minute): number {
+  const last = tempC.length - 1;
+  const passed = Math.min(last * stepMinutes, Math.max(0, minute - from));
+  const index = Math.floor(passed / stepMinutes);
+  const share = (passed - index * stepMinutes) / stepMinutes;
+  const before = real(tempC, index);
+  return before + (real(tempC, Math.min(last, index + 1)) - before) * share;
+}
+
 /** The air of `series` at `minute`. */
 export function airAt(series: AirSeries, minute: Minute): Air {
   const last = series.tempC.length - 1;

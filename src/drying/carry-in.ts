@@ -1,10 +1,10 @@
 import { at } from '../at.ts';
 import { real } from '../typed.ts';
 import { condensationPointC } from '../air/psychrometrics.ts';
-import { airAt, type AirSeries } from '../air/series.ts';
+import { airAt, tempAt, type AirSeries } from '../air/series.ts';
 import type { Material } from '../model/material.ts';
 import type { Minute } from '../time/span.ts';
-import { oncePer } from '../once-per.ts';
+import { oncePer, oncePerPair } from '../once-per.ts';
 import { NEVER, type TimeMap } from '../time/time-map.ts';
 import { brokenIn } from './air-limits.ts';
 import { stretchBoxes } from './air-stretches.ts';
@@ -13,19 +13,6 @@ import { follower, left, surfaceOf, timeConstantMinutes } from './surface.ts';
 
 /** A surface so near to that of work which has long stood in the room is as good as it: no thermometer reads closer. */
 export const SETTLED_WITHIN_K = 0.1;
-
-const comers = new WeakMap<AirSeries, WeakMap<AirSeries, Map<number, (minute: Minute) => number>>>();
-
-/** `coldestComer`, worked out once for each pair of rooms and thickness. */
-function coldestFrom(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number): (minute: Minute) => number {
-  let ofFrom = comers.get(fromAir);
-  if (ofFrom === undefined) comers.set(fromAir, (ofFrom = new WeakMap()));
-  let ofPair = ofFrom.get(toAir);
-  if (ofPair === undefined) ofFrom.set(toAir, (ofPair = new Map<number, (minute: Minute) => number>()));
-  let coldest = ofPair.get(thicknessMm);
-  if (coldest === undefined) ofPair.set(thicknessMm, (coldest = coldestComer(fromAir, toAir, thicknessMm)));
-  return coldest;
-}
 
 /** So much is more than all roundings come to. */
 const CLEARLY_K = 0.01;
@@ -45,7 +32,7 @@ function coldestComer(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number)
   const first = Math.max(fromAir.from, toAir.from);
   // Both airs go straight from sample to sample, and so does the difference between them.
   const stepMinutes = Math.min(fromAir.stepMinutes, toAir.stepMinutes);
-  const apartC = (minute: Minute): number => airAt(fromAir, minute).tempC - airAt(toAir, minute).tempC;
+  const apartC = (minute: Minute): number => tempAt(fromAir, minute) - tempAt(toAir, minute);
   const stretches: Stretch[] = [];
   let coldest = 0;
   let nextC = apartC(first);
@@ -96,6 +83,8 @@ const dewPoints = oncePer((air: AirSeries): ((k: number) => number | undefined) 
   };
 });
 
+const coldestFrom = oncePerPair(coldestComer);
+
 /** Is a surface certainly warm enough for `material` from the k-th sample of the air to the next? */
 function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (k: number, surfaceC: number) => boolean {
   const dewC = dewPoints(air, undefined);
@@ -108,12 +97,21 @@ function warmIn({ limits, minFilmTempC }: Material, air: AirSeries): (k: number,
   };
 }
 
+/** Made once for each material, thickness and way from room to room: what has been asked of it need not be worked out again. */
+const wayInFor = oncePer((material: Material, thicknessMm: number) =>
+  oncePerPair((fromAir: AirSeries, toAir: AirSeries) => wayIn(fromAir, toAir, thicknessMm, material)),
+);
+
 /**
  * From leaving the air of one room to when the work may be coated with `material` in that of another: never again, from
  * then on, is it the work's own cold that breaks a limit. Whether the room itself is fit is another question. Who leaves
  * later is never coated earlier, because the coldest that could have left until then is what counts.
  */
 export function warmedThrough(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number, material: Material): TimeMap {
+  return wayInFor(material, thicknessMm)(fromAir, toAir, undefined);
+}
+
+function wayIn(fromAir: AirSeries, toAir: AirSeries, thicknessMm: number, material: Material): TimeMap {
   const lag = timeConstantMinutes(thicknessMm);
   const here = surfaceOf(toAir, thicknessMm);
   const coldest = coldestFrom(fromAir, toAir, thicknessMm);

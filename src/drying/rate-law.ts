@@ -1,6 +1,7 @@
 import type { Mark } from '../model/mark.ts';
 import type { Material, Mechanism } from '../model/material.ts';
 import type { Rate } from './laws/law.ts';
+import { oncePer } from '../once-per.ts';
 import { oxidationRate } from './laws/oxidation.ts';
 import { moistureCureRate, reactionRate } from './laws/reaction.ts';
 import { solventRate } from './laws/solvent.ts';
@@ -51,7 +52,9 @@ const GLUE_LINE_AIR_SHARE = 0.25;
 const OPEN_SURFACE_AIR_SHARE = 0.5;
 
 /** The law by which `material` nears `mark`; the edges of a recoat window go by that of `recoat`. */
-export function rateLaw(material: Material, mark: Mark): RateLaw {
+export const rateLaw: (material: Material, mark: Mark) => RateLaw = oncePer(lawOf);
+
+function lawOf(material: Material, mark: Mark): RateLaw {
   const { mechanism, reference, minFilmTempC } = material;
   const activation = material.activationKJPerMol ?? usualActivationKJPerMol[mechanism];
   const air = `${String(reference.tempC)}/${String(reference.rhPercent)}`;

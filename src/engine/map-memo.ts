@@ -18,19 +18,30 @@ export class MapMemo {
   private readonly map: TimeMap | undefined;
   private readonly base: Minute;
   private readonly length: number;
-  private readonly images: Pages = [];
-  private readonly latests: Pages = [];
-  private readonly earliests: Pages = [];
+  private images: Pages = [];
+  private latests: Pages = [];
+  private earliests: Pages = [];
 
   constructor(map: TimeMap | number, from: Minute, to: Minute) {
     this.shift = typeof map === 'number' ? map : undefined;
     this.map = typeof map === 'number' ? undefined : map;
-    this.base = from;
-    this.length = to - from;
+    this.base = from - (((from % pageSize) + pageSize) % pageSize);
+    this.length = to - this.base;
   }
 
   covers(from: Minute, to: Minute): boolean {
-    return from === this.base && to === this.base + this.length;
+    return from >= this.base && to <= this.base + this.length;
+  }
+
+  /** The same map's memory over at least `from` to `to`: it knows what this one does. */
+  widened(map: TimeMap, from: Minute, to: Minute): MapMemo {
+    const wide = new MapMemo(map, Math.min(from, this.base), Math.max(to, this.base + this.length));
+    const before = (this.base - wide.base) >> pageBits;
+    const moved = (pages: Pages): Pages => [...new Array<undefined>(before), ...pages];
+    wide.images = moved(this.images);
+    wide.latests = moved(this.latests);
+    wide.earliests = moved(this.earliests);
+    return wide;
   }
 
   at(t: Minute): Minute {
@@ -66,11 +77,11 @@ export class MapMemo {
 
 const known = new WeakMap<TimeMap, MapMemo>();
 
-/** The memory of `map` over `from` to `to`: problems that are made of one another share what they have asked for. */
+/** The memory of `map` over at least `from` to `to`: problems in which it is asked share what they have asked for. */
 export function memoOf(map: TimeMap, from: Minute, to: Minute): MapMemo {
   const found = known.get(map);
   if (found?.covers(from, to) === true) return found;
-  const made = new MapMemo(map, from, to);
+  const made = found?.widened(map, from, to) ?? new MapMemo(map, from, to);
   known.set(map, made);
   return made;
 }

@@ -8,6 +8,7 @@ import { isInLine } from '../model/section-tasks.ts';
 import type { Task } from '../model/task.ts';
 import type { Minute, Spans } from '../time/span.ts';
 import { inTurn, shift, type TimeMap } from '../time/time-map.ts';
+import { oncePer } from '../once-per.ts';
 import { type Once, remembering } from './once.ts';
 import { keptSessions } from './kept-sessions.ts';
 import { type Place, placesOf } from './places.ts';
@@ -97,6 +98,8 @@ function ragsByCoat({ tasks, done, atWork }: Situation): Map<string, Task> {
   );
 }
 
+const beforeRags = oncePer((map: TimeMap) => inTurn([shift(-RAG_MINUTES), map]));
+
 /** Numbers the shop's places, tools, hands and shared objects as resources. */
 export function layGround(
   situation: Situation,
@@ -130,7 +133,6 @@ export function layGround(
     return found;
   };
   const rags = ragsByCoat(situation);
-  const shifted = new Map<TimeMap, TimeMap>();
   return {
     situation,
     book,
@@ -154,12 +156,7 @@ export function layGround(
     sectionTasks: (task) => sections.get(sectionKey(task)) ?? [],
     ragsAfter: (coat) => rags.get(coat),
     ragMinutes: (coat) => (rags.has(coat) ? RAG_MINUTES : 0),
-    fromActivity: (coat, map) => {
-      if (!rags.has(coat)) return map;
-      const known = shifted.get(map) ?? inTurn([shift(-RAG_MINUTES), map]);
-      shifted.set(map, known);
-      return known;
-    },
+    fromActivity: (coat, map) => (rags.has(coat) ? beforeRags(map, undefined) : map),
     placeUse: (place) => certain(`place ${place.room} ${place.kind}`),
     handUses: (hands) => hands.map((id) => certain(`hand ${id}`)),
     toolUses: (tools) => tools.map((id) => certain(`tool ${id}`)),

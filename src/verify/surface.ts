@@ -1,4 +1,4 @@
-import { airAt, type AirSeries } from '../air/series.ts';
+import { tempAt, type AirSeries } from '../air/series.ts';
 import { timeConstantMinutes } from '../drying/surface.ts';
 import type { Minute } from '../time/span.ts';
 
@@ -15,7 +15,7 @@ interface Known {
 export function surfaceStanding(air: AirSeries, thicknessMm: number | undefined, minute: Minute): Known {
   const lag = timeConstantMinutes(thicknessMm ?? 0);
   const from = Math.min(minute, Math.max(air.from, Math.floor(minute - FORGOTTEN * lag)));
-  const walk = surfaceFrom(air, thicknessMm, { minute: from, surfaceC: airAt(air, from).tempC });
+  const walk = surfaceFrom(air, thicknessMm, { minute: from, surfaceC: tempAt(air, from) });
   return { minute, surfaceC: walk(minute) };
 }
 
@@ -25,15 +25,15 @@ export function surfaceStanding(air: AirSeries, thicknessMm: number | undefined,
  */
 export function surfaceFrom(air: AirSeries, thicknessMm: number | undefined, known: Known): (minute: Minute) => number {
   const lag = timeConstantMinutes(thicknessMm ?? 0);
-  if (lag === 0) return (minute) => airAt(air, minute).tempC;
+  if (lag === 0) return (minute) => tempAt(air, minute);
   const keptOfAMinute = Math.exp(-1 / lag);
   let { minute: now, surfaceC } = known;
-  let airC = airAt(air, now).tempC;
+  let airC = tempAt(air, now);
   return (minute) => {
     while (now < minute) {
       const next = Math.min(minute, nextSample(air, now));
       const passed = next - now;
-      const nextC = airAt(air, next).tempC;
+      const nextC = tempAt(air, next);
       const behind = ((nextC - airC) / passed) * lag;
       const kept = passed === 1 ? keptOfAMinute : Math.exp(-passed / lag);
       surfaceC = nextC - behind + (surfaceC - airC + behind) * kept;
