@@ -46,6 +46,44 @@ function unfit({ limits, minFilmTempC, mechanism }: Material, air: Air, surfaceC
   return undefined;
 }
 
+/** How warm, how damp and how warm the surface is at the least and at the most, over some minutes. */
+interface Reach {
+  readonly tempC: readonly [low: number, high: number];
+  readonly rhPercent: readonly [low: number, high: number];
+  readonly surfaceC: readonly [low: number, high: number];
+}
+
+/** More than all roundings come to; nearer to the dew point, or to air that takes no water, each minute is looked at. */
+const CLEAR_PA = 1;
+
+/** Does nothing forbid the material, whatever the air and the surface are inside of `reach`? Where that is not sure, no. */
+function surelyFit({ limits, minFilmTempC, mechanism }: Material, { tempC, rhPercent, surfaceC }: Reach): boolean {
+  if (limits !== undefined) {
+    const { minTempC, maxTempC, minRhPercent, maxRhPercent, dewMarginK } = limits;
+    if (Math.min(tempC[0], surfaceC[0]) < minTempC || Math.max(tempC[1], surfaceC[1]) > maxTempC) return false;
+    if (rhPercent[0] < minRhPercent || rhPercent[1] > maxRhPercent) return false;
+    const vapour = vapourPressurePa(tempC[1], rhPercent[1]);
+    if (saturationPressurePa(surfaceC[0] - dewMarginK) < vapour + CLEAR_PA) return false;
+  }
+  if (minFilmTempC !== undefined && surfaceC[0] <= minFilmTempC) return false;
+  return mechanism !== 'water' || vpdPa(tempC[0], rhPercent[1]) >= LEAST_VPD_PA + CLEAR_PA;
+}
+
+/**
+ * What the air and the surface reach from `minute` to before `next`, up to which the air goes straight: a surface at `nowC` stays
+ * between what it is and what the air is, or as much warmer as is as good as settled.
+ */
+function reachUntil(air: AirSeries, minute: Minute, next: Minute, nowC: number): Reach {
+  const [one, other] = [airAt(air, minute), airAt(air, next)];
+  const low = Math.min(one.tempC, other.tempC);
+  const high = Math.max(one.tempC, other.tempC);
+  return {
+    tempC: [low, high],
+    rhPercent: [Math.min(one.rhPercent, other.rhPercent), Math.max(one.rhPercent, other.rhPercent)],
+    surfaceC: [Math.min(nowC, low), Math.max(nowC, high + SETTLED_WITHIN_K)],
+  };
+}
+
 /** Until when the film minds the air: dust-free, or else dry to the touch, at the slow end. */
 function mindsUntil(laid: LaidFilm, end: Minute): Minute {
   const { marks } = laid.material;
@@ -77,9 +115,14 @@ export function firstUnfit(
 ): { minute: Minute; why: string } | undefined {
   const until = Math.min(mindsUntil(laid, fact.end), fact.end + LONGEST_MINUTES);
   const surface = surfaceOfWork(fact, laid, brought);
-  for (let minute = fact.start; minute < until; minute += 1) {
-    const why = unfit(laid.material, airAt(laid.air, minute), surface(minute));
-    if (why !== undefined) return { minute, why };
+  for (let from = fact.start; from < until;) {
+    const next = Math.min(until, nextSample(laid.air, from));
+    const isSure = surelyFit(laid.material, reachUntil(laid.air, from, next, surface(from)));
+    for (let minute = from; minute < next && !isSure; minute += 1) {
+      const why = unfit(laid.material, airAt(laid.air, minute), surface(minute));
+      if (why !== undefined) return { minute, why };
+    }
+    from = next;
   }
   const keepAbove = laid.material.limits?.keepAbove;
   if (keepAbove === undefined) return undefined;
