@@ -1,8 +1,8 @@
 import { Labels } from './labels.ts';
 import { netOf } from './net.ts';
 import type { Problem, Schedule } from './problem.ts';
-import { clearWishes, insertAll, type Search, searchOf } from './search.ts';
-import { emptyPlan, wishFor } from './construct.ts';
+import { clearWishes, insertAll, removeAll, type Search, searchOf } from './search.ts';
+import { wishFor } from './construct.ts';
 import { int } from '../typed.ts';
 
 /** Puts what can lie nowhere else there, without asking whether it fits: it did before, and nothing else has a place yet. */
@@ -32,10 +32,13 @@ export function soonest(problem: Problem, from: Schedule, free: readonly number[
   const left = () => all.filter((i) => !search.plan.isPlaced(i));
   const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
   // What stays says what those that move have to keep to; else all is tried in the order of its starts.
-  const found = [stays, []].some((first: readonly number[]) => {
-    emptyPlan(search);
-    placePinned(search, stays);
-    return place(left().filter((i) => first.includes(i))) && place(left());
-  });
+  placePinned(search, stays);
+  const movable = left();
+  const loose = movable.filter((i) => !free.includes(i));
+  const again = () => {
+    removeAll(search, movable);
+    return place(movable);
+  };
+  const found = (place(loose) && place(left())) || (loose.length > 0 && again());
   return found ? search.plan.schedule() : undefined;
 }
