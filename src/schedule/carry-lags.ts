@@ -79,9 +79,11 @@ export interface Around {
 }
 
 function roomsOf(task: Task, { ground, sourceOf, modesOf }: Around) {
-  const source = sourceOf(task.id);
-  const own = ground.situation.done.has(task.id) ? mannerAsPlanned(ground, task) : undefined;
-  return byRoom(own !== undefined ? [own] : source.manners, modesOf(source.activity));
+  return ground.once(`rooms of ${task.id}`, () => {
+    const source = sourceOf(task.id);
+    const own = ground.situation.done.has(task.id) ? mannerAsPlanned(ground, task) : undefined;
+    return byRoom(own !== undefined ? [own] : source.manners, modesOf(source.activity));
+  });
 }
 
 /** Earlier steps of the section after which the work may still be colder than the room in which `task` is done. */

@@ -3,6 +3,7 @@ import { minutesAs } from '../model/session.ts';
 import type { SessionPart } from '../model/session-part.ts';
 import type { Hand, Shop } from '../model/shop.ts';
 import type { Task, Way } from '../model/task.ts';
+import { oncePer } from '../once-per.ts';
 import type { Place } from './places.ts';
 
 /** One complete manner of doing a task: which way, where, by whom. */
@@ -19,7 +20,15 @@ export interface Manner {
   readonly part?: SessionPart;
 }
 
-function teams(hands: readonly Hand[], people: number, skill: string | undefined): string[][] {
+interface Doers {
+  readonly people: number;
+  readonly skill: string | undefined;
+}
+
+/** Every team of so many of the hands in which one has the skill. */
+const teams = oncePer(teamsOf, ({ people, skill }: Doers) => `${people} ${skill ?? ''}`);
+
+function teamsOf(hands: readonly Hand[], { people, skill }: Doers): string[][] {
   const choose = (from: number, left: number): Hand[][] =>
     left === 0
       ? [[]]
@@ -47,7 +56,7 @@ export function mannersOf(
 ): Manner[] {
   const ways = part === undefined ? task.ways : task.ways.filter((way) => way.inSession !== undefined);
   return ways.flatMap((way) => {
-    const doers = teams(shop.hands, task.people, way.skill).map((hands) => ({
+    const doers = teams(shop.hands, { people: task.people, skill: way.skill }).map((hands) => ({
       way: paced(way, hands, paces, part),
       hands,
       ...(part !== undefined && { part }),

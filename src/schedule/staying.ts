@@ -25,15 +25,18 @@ function onWetWork(ground: Ground, task: Task, planned: PlannedStep): boolean {
   });
 }
 
-/** The manner in which the step is planned; the first of all where the shop has no such manner any more. */
-function plannedManner(ground: Ground, task: Task, planned: PlannedStep, manners: readonly Manner[]): Manner[] {
+/** The manner in which the step is planned, where the shop still has it. */
+function plannedManner(
+  ground: Ground,
+  task: Task,
+  planned: PlannedStep,
+  manners: readonly Manner[],
+): Manner | undefined {
   const part = partOf(ground.sessions, task.id);
   const next = ground.kept.get(ground.nextOf.get(task.id)?.id ?? '');
   const inPlace = keptItsPlace(planned, next) || onWetWork(ground, task, planned);
   const same = manners.filter((m) => sameManner(m, planned) && m.part === part);
-  return [same.find((m) => (m.inPlace !== undefined) === inPlace) ?? same[0] ?? manners[0]].filter(
-    (m) => m !== undefined,
-  );
+  return same.find((m) => (m.inPlace !== undefined) === inPlace) ?? same[0];
 }
 
 /** A step that stays just where, when and as it is planned. */
@@ -43,7 +46,11 @@ export function stayingActivity(
   planned: PlannedStep,
   activityOf: ReadonlyMap<string, number>,
 ): Laid {
-  const manners = plannedManner(ground, task, planned, mannersWithPlaces(ground, task, activityOf));
+  // Nearly always it is one of those at its place: the others are not thought of in vain.
+  const place = ground.placeOfStation(planned.station);
+  const there = mannersWithPlaces(ground, task, activityOf, place === undefined ? [] : [place]);
+  const manner = plannedManner(ground, task, planned, there) ?? mannersWithPlaces(ground, task, activityOf)[0];
+  const manners = manner === undefined ? [] : [manner];
   const start = startOf(planned);
   const modes = manners.map((m) => modeOf(ground, task, m, activityOf, [{ start, end: start + 1 }]));
   return { activity: { name: task.id, modes }, manners };

@@ -168,13 +168,17 @@ function mannersBeside(ground: Ground, task: Task, coat: string): Manner[] {
 /**
  * Where a film beneath may not be safe to move yet when the task begins, each manner comes twice: after that film can be
  * moved, or before, and then it keeps the place. Where the task's own film keeps the place longer anyway, once is enough.
+ * @param places if given, the only ones; what goes on beside a coat is done where that is
  */
-export function mannersWithPlaces(ground: Ground, task: Task, activityOf: ReadonlyMap<string, number>): Manner[] {
+export function mannersWithPlaces(
+  ground: Ground,
+  task: Task,
+  activityOf: ReadonlyMap<string, number>,
+  places = ground.places,
+): Manner[] {
   if (task.atOnceAfter !== undefined) return mannersBeside(ground, task, task.atOnceAfter);
   const parts = ground.shares.has(task.id) ? [undefined, ...sessionParts] : [undefined];
-  const manners = parts.flatMap((part) =>
-    mannersOf(task, ground.book.shop, ground.places, ground.situation.paces, part),
-  );
+  const manners = parts.flatMap((part) => mannersOf(task, ground.book.shop, places, ground.situation.paces, part));
   if (!mayBeInPlace(ground, task)) return manners;
   const inPlace = stayInPlace(ground, task, activityOf);
   return manners.flatMap((manner) => [manner, { ...manner, inPlace }]);

@@ -22,11 +22,13 @@ function slownessOf(ground: Ground, task: Task, film: Film): Slowness | undefine
   };
 }
 
-function slownesses(ground: Ground, task: Task): Slowness[] {
-  return task.ways.flatMap((way) => {
-    const slowness = way.film && slownessOf(ground, task, way.film);
-    return slowness === undefined ? [] : [slowness];
-  });
+function slownesses(ground: Ground, task: Task): readonly Slowness[] {
+  return ground.once(`slownesses of ${task.id}`, () =>
+    task.ways.flatMap((way) => {
+      const slowness = way.film && slownessOf(ground, task, way.film);
+      return slowness === undefined ? [] : [slowness];
+    }),
+  );
 }
 
 /**
