@@ -7,7 +7,7 @@ import { startOf, type Plan, type PlannedStep } from '../model/plan.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Block } from '../schedule/blocks.ts';
 import { compile } from '../schedule/compile.ts';
-import { decode } from '../schedule/decode.ts';
+import { decodeBare } from '../schedule/decode.ts';
 import { keptSchedule } from '../schedule/kept-schedule.ts';
 import { plannedSessions } from '../schedule/planned-sessions.ts';
 import { problemWith } from '../schedule/session-problem.ts';
@@ -85,13 +85,11 @@ interface Among {
   readonly air: ShopAir;
   readonly factors: ReadonlyMap<string, number>;
   readonly blocks: readonly Block[];
-  /** Steps of which the plan says what is so in this air. */
-  readonly known: ReadonlyMap<string, PlannedStep>;
 }
 
 /** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
 function placed(
-  { plan, to, air, factors, known, blocks, ...among }: Among,
+  { plan, to, air, factors, blocks, ...among }: Among,
   moving: ReadonlySet<string>,
   now: Minute,
   wanted: Wanted,
@@ -110,7 +108,7 @@ function placed(
   const start = schedule?.starts[compiled.activityOf.get(wanted.step) ?? -1];
   return schedule === undefined || start === undefined
     ? undefined
-    : { steps: once(() => decode(compiled.ground, air, compiled, schedule, known)), start };
+    : { steps: once(() => decodeBare(compiled.ground, air, compiled, schedule)), start };
 }
 
 /** Are the places of those that moved free of what the plan keeps there, also longer than it has to? */
@@ -181,8 +179,7 @@ export function comingForward(
   if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
   const narrow = narrowTo(made, plan, moving, Math.min(...[...moving].map(bound)));
   const { plan: own, to: until, blocks } = narrow;
-  const known = new Map(air === standing.air ? plan.steps.map((s) => [s.id, s]) : []);
-  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, known, blocks };
+  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, blocks };
   const found = placed(around, moving, now, wanted);
   if (found === undefined) return undefined;
 

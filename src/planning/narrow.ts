@@ -53,11 +53,30 @@ function stillMatters(
   return past.filter((s) => !isOver(s) || needed.has(s.id) || lasts.has(s.id));
 }
 
-/** A step as placed anew; what it waits for out of sight is as it was. */
-function withWaits(planned: PlannedStep, anew: PlannedStep): PlannedStep {
-  const waits = planned.after.map((a) => anew.after.find((b) => b.step === a.step && b.mark === a.mark) ?? a);
-  const window = anew.window ?? planned.window;
-  return { ...anew, after: waits, ...(window && { window }) };
+function alike<T>(one: readonly T[], other: readonly T[], same: (a: T, b: T | undefined) => boolean): boolean {
+  return one.length === other.length && one.every((a, k) => same(a, other[k]));
+}
+
+/** Is it done as, when, where and by whom it is planned, and does it keep its place as long? */
+function isAsPlanned(planned: PlannedStep, anew: PlannedStep): boolean {
+  return (
+    planned.way === anew.way &&
+    planned.station === anew.station &&
+    planned.holdsStationUntil === anew.holdsStationUntil &&
+    planned.atWork === anew.atWork &&
+    alike(planned.hands, anew.hands, (a, b) => a === b) &&
+    alike(planned.spans, anew.spans, (a, b) => a.start === b?.start && a.end === b.end)
+  );
+}
+
+/**
+ * A step as placed anew, or just the planned one where nothing is otherwise: what holds of that need not be looked at again. What
+ * it waits for is shown as it was.
+ */
+function placedAnew(planned: PlannedStep, anew: PlannedStep): PlannedStep {
+  if (isAsPlanned(planned, anew)) return planned;
+  const { after, window } = planned;
+  return { ...anew, after, ...(window && { window }) };
 }
 
 /** The steps, given in order of start; nothing is carried to one that comes after another of its section in the same room. */
@@ -156,7 +175,7 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
       const steps = plan.steps
         .map((planned): PlannedStep => {
           const step = anew.get(planned.id);
-          if (step !== undefined) return withWaits(planned, step);
+          if (step !== undefined) return placedAnew(planned, step);
           // Its place is taken over sooner.
           const next = anew.get(starts.get(begins(planned, planned.holdsStationUntil)) ?? '');
           return next === undefined ? planned : { ...planned, holdsStationUntil: startOf(next) };

@@ -3,7 +3,7 @@ import type { AirSeries } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { markTimes } from '../drying/dry-marks.ts';
 import type { Film } from '../model/material.ts';
-import { endOf, startOf, type PlannedStep, type PlannedWindow } from '../model/plan.ts';
+import { startOf, type PlannedStep, type PlannedWindow } from '../model/plan.ts';
 import type { Need, Task } from '../model/task.ts';
 import { intersect, type Minute, type Span, type Spans } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
@@ -198,17 +198,17 @@ function airOf(air: ShopAir, room: string): AirSeries {
   return series;
 }
 
-/**
- * Reads the search's answer back into steps with hands, stations, dry marks and windows, in order of start.
- * @param known steps planned in this very air: a film that is laid as it was there dries as it did
- */
-export function decode(
-  ground: Ground,
-  air: ShopAir,
-  compiled: Compiled,
-  schedule: Schedule,
-  known: ReadonlyMap<string, PlannedStep> = new Map(),
-): PlannedStep[] {
+/** Reads the search's answer back into steps with hands, stations, dry marks and windows, in order of start. */
+export function decode(ground: Ground, air: ShopAir, compiled: Compiled, schedule: Schedule): PlannedStep[] {
+  return decoded(ground, air, compiled, schedule, true);
+}
+
+/** Only what is done in them, when, where and by whom: nothing of what they wait for, how their films dry and how work is carried. */
+export function decodeBare(ground: Ground, air: ShopAir, compiled: Compiled, schedule: Schedule): PlannedStep[] {
+  return decoded(ground, air, compiled, schedule, false);
+}
+
+function decoded(ground: Ground, air: ShopAir, compiled: Compiled, schedule: Schedule, shown: boolean): PlannedStep[] {
   const all = laidOut(ground, compiled, schedule);
   const byTask = new Map(all.map((l) => [l.task.id, l]));
   const previousOf = new Map([...ground.nextOf].map(([first, next]) => [next.id, byTask.get(first)]));
@@ -227,14 +227,6 @@ export function decode(
   };
 
   const dryOf = ({ task, manner, end }: Laid, film: Film): PlannedStep['dry'] => {
-    const before = known.get(task.id);
-    if (
-      before?.dry !== undefined &&
-      before.way === manner.way.name &&
-      before.room === manner.place.room &&
-      endOf(before) === end
-    )
-      return before.dry;
     const material = ground.drying.material(film);
     return markTimes(material, film, airOf(air, manner.place.room), end, ground.factorOf(task.id));
   };
@@ -242,8 +234,8 @@ export function decode(
   const step = (laid: Laid): PlannedStep => {
     const { task, manner } = laid;
     const { film } = manner.way;
-    const dry = film && dryOf(laid, film);
-    const window = windowStepHas(ground, laid, byTask);
+    const dry = film && shown ? dryOf(laid, film) : undefined;
+    const window = shown ? windowStepHas(ground, laid, byTask) : undefined;
     return {
       id: task.id,
       piece: task.piece,
@@ -263,12 +255,13 @@ export function decode(
       ...(dry !== undefined && { dry }),
       ...(window !== undefined && { window }),
       ...(task.atOnceAfter !== undefined && { atOnceAfter: task.atOnceAfter }),
-      after: waitsOf(ground, laid, byTask),
+      after: shown ? waitsOf(ground, laid, byTask) : [],
       ...(laid.done && { done: true as const }),
       ...(ground.situation.atWork.has(task.id) && !laid.done && { atWork: true as const }),
     };
   };
   const steps = all.map(step).sort((a, b) => startOf(a) - startOf(b) || (a.id < b.id ? -1 : 1));
+  if (!shown) return steps;
   return withBroughtIn(steps, (s) => byTask.get(s.id)?.task.thicknessMm, {
     ground,
     air,
