@@ -6,7 +6,7 @@ const arrows = {
   air: ['model', 'time', 'words', 'at', 'typed'],
   drying: ['air', 'model', 'time', 'words', 'at', 'once-per', 'typed'],
   engine: ['time', 'at', 'typed'],
-  schedule: ['engine', 'drying', 'air', 'model', 'time', 'words', 'at'],
+  schedule: ['engine', 'drying', 'air', 'model', 'time', 'words', 'at', 'once-per'],
   verify: ['drying', 'air', 'model', 'time', 'words', 'at', 'once-per'],
   planning: ['verify', 'schedule', 'engine', 'drying', 'air', 'model', 'time', 'words', 'at', 'once-per'],
   bookkeeping: ['drying', 'model', 'time', 'words', 'at'],
