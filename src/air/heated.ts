@@ -2,7 +2,7 @@ import type { AirSource } from '../model/shop.ts';
 import type { Minute } from '../time/span.ts';
 import { at } from '../at.ts';
 import { rhFromVapour, vapourPressurePa } from './psychrometrics.ts';
-import { airAt, sampleAir, type Air, type AirSeries } from './series.ts';
+import { airAt, tempAt, sampleAir, type Air, type AirSeries } from './series.ts';
 import { clockReader } from './wall-clock.ts';
 import { worded } from '../words/worded.ts';
 
@@ -39,7 +39,7 @@ export function heatedAir(
   const start = from - STEP_MINUTES * Math.ceil((FORGOTTEN * lagMinutes) / STEP_MINUTES);
   const outdoors = outdoorsBetween(start, to);
   const setPointAt = setPointReader(source.setPoints, zone);
-  const targetAt = (minute: Minute): number => Math.max(setPointAt(minute), airAt(outdoors, minute).tempC);
+  const targetAt = (minute: Minute): number => Math.max(setPointAt(minute), tempAt(outdoors, minute));
   const kept = lagMinutes > 0 ? Math.exp(-STEP_MINUTES / lagMinutes) : 0;
   const cap = source.driedToRhPercent ?? 100;
 

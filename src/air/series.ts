@@ -34,29 +34,24 @@ export function seriesEnd(series: AirSeries): Minute {
   return series.from + (series.tempC.length - 1) * series.stepMinutes;
 }
 
-/** How warm the air of `series` is at `minute`: just as `airAt` says, for who asks minute by minute. */
-export function tempAt({ from, stepMinutes, tempC }: AirSeries, minute: Minute): number {
-  const last = tempC.length - 1;
+/** What `values`, which `series` has at its samples, come to at `minute`: straight from one sample to the next. */
+function valueAt({ from, stepMinutes }: AirSeries, values: Float64Array, minute: Minute): number {
+  const last = values.length - 1;
   const passed = Math.min(last * stepMinutes, Math.max(0, minute - from));
   const index = Math.floor(passed / stepMinutes);
   const share = (passed - index * stepMinutes) / stepMinutes;
-  const before = real(tempC, index);
-  return before + (real(tempC, Math.min(last, index + 1)) - before) * share;
+  const before = real(values, index);
+  return before + (real(values, Math.min(last, index + 1)) - before) * share;
+}
+
+/** How warm the air of `series` is at `minute`: all that many need of it, and half the work. */
+export function tempAt(series: AirSeries, minute: Minute): number {
+  return valueAt(series, series.tempC, minute);
 }
 
 /** The air of `series` at `minute`. */
 export function airAt(series: AirSeries, minute: Minute): Air {
-  const last = series.tempC.length - 1;
-  const passed = Math.min(last * series.stepMinutes, Math.max(0, minute - series.from));
-  const index = Math.floor(passed / series.stepMinutes);
-  const next = Math.min(last, index + 1);
-  const share = (passed - index * series.stepMinutes) / series.stepMinutes;
-  const tempC = real(series.tempC, index);
-  const rhPercent = real(series.rhPercent, index);
-  return {
-    tempC: tempC + (real(series.tempC, next) - tempC) * share,
-    rhPercent: rhPercent + (real(series.rhPercent, next) - rhPercent) * share,
-  };
+  return { tempC: tempAt(series, minute), rhPercent: valueAt(series, series.rhPercent, minute) };
 }
 
 /** A series that asks `airOf` at each sample. Covers `from` to `to`, with at least two samples. */

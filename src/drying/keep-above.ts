@@ -1,4 +1,4 @@
-import { airAt, type AirSeries, seriesEnd } from '../air/series.ts';
+import { tempAt, type AirSeries, seriesEnd } from '../air/series.ts';
 import { real } from '../typed.ts';
 import type { Limits } from '../model/material.ts';
 import { unite, type Minute, type Span, type Spans } from '../time/span.ts';
@@ -45,8 +45,8 @@ export function coldestAhead({ hours }: KeepAbove, air: AirSeries, minute: Minut
   const last = minute + Math.ceil(hours * 60);
   const next = Math.max(minute, from + stepMinutes * Math.ceil((minute - from) / stepMinutes), from);
   // Straight lines between samples: coldest at either end, or at a sample.
-  let coldest = Math.min(airAt(air, minute).tempC, airAt(air, last).tempC);
+  let coldest = Math.min(tempAt(air, minute), tempAt(air, last));
   for (let sample = next; sample <= Math.min(last, seriesEnd(air)); sample += stepMinutes)
-    coldest = Math.min(coldest, airAt(air, sample).tempC);
+    coldest = Math.min(coldest, tempAt(air, sample));
   return coldest;
 }

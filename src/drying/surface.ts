@@ -1,6 +1,6 @@
 import { real } from '../typed.ts';
 import { clearOfDew, DEW_MARGIN_K } from '../air/dew-margin.ts';
-import { airAt, type AirSeries } from '../air/series.ts';
+import { airAt, tempAt, type AirSeries } from '../air/series.ts';
 import type { Minute } from '../time/span.ts';
 import { NEVER } from '../time/time-map.ts';
 import { oncePer } from '../once-per.ts';
@@ -52,7 +52,7 @@ export function follower(
 function worked(air: AirSeries, thicknessMm: number): Surface {
   const { from, stepMinutes, tempC } = air;
   const lag = timeConstantMinutes(thicknessMm);
-  if (lag === 0) return { samples: () => tempC, temp: (minute) => airAt(air, minute).tempC };
+  if (lag === 0) return { samples: () => tempC, temp: (minute) => tempAt(air, minute) };
   const followed = follower(lag);
   const slope = (i: number): number => (i + 1 < tempC.length ? (real(tempC, i + 1) - real(tempC, i)) / stepMinutes : 0);
   const samples = new Float64Array(tempC.length);

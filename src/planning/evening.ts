@@ -1,4 +1,4 @@
-import { airAt } from '../air/series.ts';
+import { tempAt } from '../air/series.ts';
 import type { ShopAir } from '../air/shop-air.ts';
 import { warmedThrough } from '../drying/carry-in.ts';
 import { openSpans } from '../model/hours.ts';
@@ -66,9 +66,8 @@ function leastTempC({ limits, minFilmTempC }: Material): number {
 function coldestC(air: ShopAir, room: string, from: Minute, to: Minute): number {
   const series = air.get(room);
   if (series === undefined) return Infinity;
-  let coldest = airAt(series, to).tempC;
-  for (let minute = from; minute < to; minute += SAMPLE_MINUTES)
-    coldest = Math.min(coldest, airAt(series, minute).tempC);
+  let coldest = tempAt(series, to);
+  for (let minute = from; minute < to; minute += SAMPLE_MINUTES) coldest = Math.min(coldest, tempAt(series, minute));
   return coldest;
 }
 

@@ -1,5 +1,5 @@
 import { condensationPointC, saturationPressurePa, vapourPressurePa, vpdPa } from '../../air/psychrometrics.ts';
-import { airAt, type Air, type AirSeries } from '../../air/series.ts';
+import { airAt, tempAt, type Air, type AirSeries } from '../../air/series.ts';
 import { LEAST_VPD_PA } from '../../drying/laws/water.ts';
 import type { Material } from '../../model/material.ts';
 import type { Minute } from '../../time/span.ts';
@@ -134,7 +134,7 @@ export function firstUnfit(
 
 /** The first minute before `to` at which the air is colder than `leastC`: on a straight line, one end is the coldest. */
 function firstColder(air: AirSeries, from: Minute, to: Minute, leastC: number): Minute | undefined {
-  const isCold = (minute: Minute): boolean => airAt(air, minute).tempC < leastC;
+  const isCold = (minute: Minute): boolean => tempAt(air, minute) < leastC;
   for (let start = from; start < to;) {
     const last = Math.min(nextSample(air, start), to) - 1;
     if (isCold(start) || isCold(last))
