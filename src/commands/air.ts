@@ -1,6 +1,6 @@
 import { answerReading } from '../air/reading.ts';
 import { readingDocument } from '../reports/reading-document.ts';
-import { readingScreen, sayNote } from '../reports/reading.ts';
+import { noteText, readingScreen } from '../reports/reading.ts';
 import { answerLook, print, printJson, wantsJson } from './answers.ts';
 import { CannotGoOn, textFlag, type Call, type ExitCode } from './call.ts';
 import { readAir, readTemp } from './read-air.ts';
@@ -16,10 +16,7 @@ async function answerMeter(call: Call, written: string): Promise<ExitCode> {
   const units = /°?\s*F\b/i.test(written) ? 'us' : 'metric';
   if (wantsJson(call)) {
     printJson(call, readingDocument(answered, surfaceC !== undefined, units));
-    for (const note of answered.warnings) {
-      const text = units === 'us' ? sayNote(note, answered, { units }) : note.text;
-      call.io.stderr.write(`drybench: ${text}\n`);
-    }
+    for (const note of answered.warnings) call.io.stderr.write(`drybench: ${noteText(note, answered, { units })}\n`);
   } else print(call, readingScreen(answered, { units }, await answerLook(call)));
   return 0;
 }

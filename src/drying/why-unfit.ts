@@ -13,10 +13,18 @@ export interface Unfit extends Breach {
 
 const percent = (value: number): string => `${value.toFixed(0)} %`;
 
-/** In °C and K; or °F, for who reckons in US units. */
-function textOf({ code, is, limit }: Breach, isUs: boolean): string {
-  const degrees = (tempC: number) => (isUs ? `${((tempC * 9) / 5 + 32).toFixed(1)} °F` : `${tempC.toFixed(1)} °C`);
-  const apart = (kelvin: number) => (isUs ? `${((kelvin * 9) / 5).toFixed(1)} °F` : `${kelvin.toFixed(1)} K`);
+/** How temperatures, and differences between them, are written. */
+export interface Degrees {
+  readonly degrees: (tempC: number) => string;
+  readonly apart: (kelvin: number) => string;
+}
+
+const metric: Degrees = {
+  degrees: (tempC) => `${tempC.toFixed(1)} °C`,
+  apart: (kelvin) => `${kelvin.toFixed(1)} K`,
+};
+
+function textOf({ code, is, limit }: Breach, { degrees, apart }: Degrees): string {
   switch (code) {
     case 'air-too-cold':
       return worded`air at ${degrees(is)} is colder than ${degrees(limit)}`;
@@ -41,9 +49,9 @@ function textOf({ code, is, limit }: Breach, isUs: boolean): string {
   }
 }
 
-/** Breaches with their words. */
-export function inWords(found: readonly Breach[], isUs = false): readonly Unfit[] {
-  return found.map(({ code, is, limit }) => ({ code, is, limit, text: textOf({ code, is, limit }, isUs) }));
+/** Breaches with their words, in °C and K unless others are given. */
+export function inWords(found: readonly Breach[], written = metric): readonly Unfit[] {
+  return found.map(({ code, is, limit }) => ({ code, is, limit, text: textOf({ code, is, limit }, written) }));
 }
 
 /**

@@ -1,11 +1,17 @@
 import { at } from '../at.ts';
 import { fitOutlook, oncePerLimits } from '../drying/fit-stretches.ts';
 import { outlook } from '../drying/outlook.ts';
-import { inWords } from '../drying/why-unfit.ts';
+import { type Degrees, inWords } from '../drying/why-unfit.ts';
 import { isoWriter } from '../time/iso.ts';
 import type { RoomAir } from './room-air.ts';
+import { fahrenheit, fahrenheitApart } from './say-quantity.ts';
 import type { Manner } from './say-time.ts';
 import { minds } from './unfit-hours.ts';
+
+const us: Degrees = {
+  degrees: (tempC) => `${fahrenheit(tempC).toFixed(1)} °F`,
+  apart: (kelvin) => `${fahrenheitApart(kelvin).toFixed(1)} °F`,
+};
 
 /** The air of a room by the hour, and the hours fit for each material: times ISO 8601, °C, percent, Pa; words in the units of the shop. */
 export function airDocument(
@@ -26,7 +32,7 @@ export function airDocument(
       material: material.id,
       stretches: at(outlooks, i).map((s) => ({
         ...s,
-        ...(units === 'us' && { why: inWords(s.why, true) }),
+        ...(units === 'us' && { why: inWords(s.why, us) }),
         start: iso(s.start),
         end: iso(s.end),
       })),

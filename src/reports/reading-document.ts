@@ -1,5 +1,5 @@
 import type { ReadingAnswer } from '../air/reading.ts';
-import { sayNote } from './reading.ts';
+import { noteText } from './reading.ts';
 
 /**
  * What a reading means, as a document: °C, percent, Pa, K, g of water per kg of dry air. `marginK` is there where a
@@ -21,7 +21,7 @@ export function readingDocument(answer: ReadingAnswer, surfaceMeasured: boolean,
     woodMoisturePercent,
     ...(surfaceMeasured && { marginK }),
     coatable,
-    reasons: units === 'us' ? reasons.map((note) => ({ ...note, text: sayNote(note, answer, { units }) })) : reasons,
+    reasons: reasons.map((note) => ({ ...note, text: noteText(note, answer, { units }) })),
     ...(heated !== undefined && { heated: readingDocument(heated, surfaceMeasured, units) }),
   };
 }

@@ -11,7 +11,7 @@ import { phrase, translated, worded } from '../words/worded.ts';
 type Units = Pick<Manner, 'units'>;
 
 /** A note in the units of the reading. */
-export function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
+function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, units: Units): string {
   const { marginK, surfaceC } = answer;
   const point = pointSaid(surfaceC - marginK);
   switch (code) {
@@ -28,6 +28,11 @@ export function sayNote({ code, text }: ReadingNote, answer: ReadingAnswer, unit
     case 'very-dry':
       return text;
   }
+}
+
+/** A note as a script gets it: its own words, which are metric, or those in US units. */
+export function noteText(note: ReadingNote, answer: ReadingAnswer, units: Units): string {
+  return units.units === 'us' ? sayNote(note, answer, units) : note.text;
 }
 
 function verdict(answer: ReadingAnswer, units: Units, look: Look): string[] {

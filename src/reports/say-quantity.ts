@@ -22,14 +22,17 @@ function rounded(value: number, decimals = 0): string {
   return marked(/^-0(\.0+)?$/.test(text) ? text.slice(1) : text);
 }
 
+export const fahrenheit = (tempC: number): number => (tempC * 9) / 5 + 32;
+export const fahrenheitApart = (kelvin: number): number => (kelvin * 9) / 5;
+
 /** `13.2 °C` or `56 °F`. */
 export function sayTemp(tempC: number, manner: Pick<Manner, 'units'>, decimals = 0): string {
-  return isUs(manner) ? `${rounded((tempC * 9) / 5 + 32, decimals)} °F` : `${rounded(tempC, decimals)} °C`;
+  return isUs(manner) ? `${rounded(fahrenheit(tempC), decimals)} °F` : `${rounded(tempC, decimals)} °C`;
 }
 
 /** A difference of temperature: `3 °C`, `5 °F`. */
 export function sayTempDifference(kelvin: number, manner: Pick<Manner, 'units'>, decimals = 1): string {
-  return isUs(manner) ? `${rounded((kelvin * 9) / 5, decimals)} °F` : `${rounded(kelvin, decimals)} °C`;
+  return isUs(manner) ? `${rounded(fahrenheitApart(kelvin), decimals)} °F` : `${rounded(kelvin, decimals)} °C`;
 }
 
 export function sayPercent(percent: number, decimals = 0): string {
