@@ -14,31 +14,44 @@ function placePinned({ net, labels, plan, pinned }: Search, list: readonly numbe
   }
 }
 
-/**
- * Everything placed where `from` has it, or as near as it can be, but `free` in turn as soon as each can start; undefined
- * where that finds no place. What can lie nowhere else must hold where `from` has it. Greedy: what it answers holds then, and a
- * better answer may exist.
- */
-export function soonest(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
+/** A search in which `from` is wished for all but `free`, and what can lie nowhere else has its place; undefined where nothing holds. */
+export function searchNear(problem: Problem, from: Schedule, free: readonly number[]): Search | undefined {
   const net = netOf(problem);
   const all = Array.from({ length: net.count }, (_, i) => i);
-  const stays = all.filter((i) => !free.includes(i));
   // Until when each must have begun, what stays says: the way back through all lags would cost as much as all else.
   const labels = new Labels(net, 'earliest');
   if (!labels.propagate()) return undefined;
   const search = searchOf(net, labels, 0);
   wishFor(search, all, from);
   clearWishes(search, free);
-  const left = () => all.filter((i) => !search.plan.isPlaced(i));
+  placePinned(
+    search,
+    all.filter((i) => !free.includes(i)),
+  );
+  return search;
+}
+
+/** Those that have no place yet. */
+export function unplaced({ net, plan }: Search): number[] {
+  return Array.from({ length: net.count }, (_, i) => i).filter((i) => !plan.isPlaced(i));
+}
+
+/**
+ * Everything placed where `from` has it, or as near as it can be, but `free` in turn as soon as each can start; undefined
+ * where that finds no place. What can lie nowhere else must hold where `from` has it. Greedy: what it answers holds then, and a
+ * better answer may exist.
+ */
+export function soonest(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
+  const search = searchNear(problem, from, free);
+  if (search === undefined) return undefined;
   const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
   // What stays says what those that move have to keep to; else all is tried in the order of its starts.
-  placePinned(search, stays);
-  const movable = left();
+  const movable = unplaced(search);
   const loose = movable.filter((i) => !free.includes(i));
   const again = () => {
     removeAll(search, movable);
     return place(movable);
   };
-  const found = (place(loose) && place(left())) || (loose.length > 0 && again());
+  const found = (place(loose) && place(unplaced(search))) || (loose.length > 0 && again());
   return found ? search.plan.schedule() : undefined;
 }

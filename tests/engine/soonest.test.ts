@@ -1,9 +1,6 @@
 import { expect, test } from 'vitest';
-import { emptyPlan, wishFor } from '../../src/engine/construct.ts';
-import { Labels } from '../../src/engine/labels.ts';
-import { netOf } from '../../src/engine/net.ts';
-import { clearWishes, insertAll, searchOf } from '../../src/engine/search.ts';
-import { soonest } from '../../src/engine/soonest.ts';
+import { insertAll } from '../../src/engine/search.ts';
+import { searchNear, soonest, unplaced } from '../../src/engine/soonest.ts';
 import type { Problem, Schedule } from '../../src/engine/problem.ts';
 import { violations } from '../../src/engine/valid.ts';
 import { intersect } from '../../src/time/span.ts';
@@ -11,27 +8,21 @@ import fc from '../support/property.ts';
 import { bruteForce } from './brute-force.ts';
 import { smallProblems } from './small-problems.ts';
 
-/** The problem in which activity `k` begins at `last` at the latest. */
-function upTo(problem: Problem, k: number, last: number): Problem {
-  const early = [{ start: problem.from, end: last + 1 }];
+/** The problem in which activity `k` begins from `first` to `last`. */
+function within(problem: Problem, k: number, first: number, last: number): Problem {
+  const then = [{ start: first, end: last + 1 }];
   const activities = problem.activities.map((activity, i) =>
     i === k
-      ? { ...activity, modes: activity.modes.map((m) => ({ ...m, starts: intersect(m.starts ?? early, early) })) }
+      ? { ...activity, modes: activity.modes.map((m) => ({ ...m, starts: intersect(m.starts ?? then, then) })) }
       : activity,
   );
   return { ...problem, activities };
 }
 
+/** The problem in which activity `k` begins at `last` at the latest. */
+const upTo = (problem: Problem, k: number, last: number) => within(problem, k, problem.from, last);
 /** The problem in which activity `k` begins just at `start`. */
-function at(problem: Problem, k: number, start: number): Problem {
-  const just = [{ start, end: start + 1 }];
-  const activities = problem.activities.map((activity, i) =>
-    i === k
-      ? { ...activity, modes: activity.modes.map((m) => ({ ...m, starts: intersect(m.starts ?? just, just) })) }
-      : activity,
-  );
-  return { ...problem, activities };
-}
+const at = (problem: Problem, k: number, start: number) => within(problem, k, start, start);
 
 test('what is found holds, and is no later than where it was', () => {
   const seen = { found: 0, sooner: 0 };
@@ -51,25 +42,15 @@ test('what is found holds, and is no later than where it was', () => {
   expect(Math.min(seen.found / 5, seen.sooner)).toBeGreaterThan(5);
 });
 
-/** The same in full: what stays first, and where that finds no place, all taken out and everything tried in turn. */
+/** The same in full: what stays first, and where that finds no place, everything tried in turn, from the beginning. */
 function inFull(problem: Problem, from: Schedule, free: readonly number[]): Schedule | undefined {
-  const net = netOf(problem);
-  const all = Array.from({ length: net.count }, (_, i) => i);
-  const stays = all.filter((i) => !free.includes(i));
-  const labels = new Labels(net, 'earliest');
-  if (!labels.propagate()) return undefined;
-  const search = searchOf(net, labels, 0);
-  wishFor(search, all, from);
-  clearWishes(search, free);
-  const left = (of: readonly number[]) => of.filter((i) => !search.plan.isPlaced(i));
-  const found = [stays, []].some((first: readonly number[]) => {
-    emptyPlan(search);
-    for (const i of stays)
-      for (let m = net.modeFirst[i]!; m < net.modeFirst[i + 1]!; m += 1)
-        if (search.pinned[i] === 1 && labels.isOpen(m)) search.plan.place(i, m, labels.earliestStart(i));
-    return insertAll(search, left(first), Infinity, false) && insertAll(search, left(all), Infinity, false);
-  });
-  return found ? search.plan.schedule() : undefined;
+  for (const isFirst of [(i: number) => !free.includes(i), () => false]) {
+    const search = searchNear(problem, from, free);
+    if (search === undefined) return undefined;
+    const place = (list: readonly number[]) => insertAll(search, list, Infinity, false);
+    if (place(unplaced(search).filter(isFirst)) && place(unplaced(search))) return search.plan.schedule();
+  }
+  return undefined;
 }
 
 test('nothing is found otherwise than by trying again from an empty plan', () => {
