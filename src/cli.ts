@@ -119,7 +119,7 @@ function commandOf(face: Face, program: Program, io: Io, onAnswer: (code: ExitCo
 async function failure(error: unknown, io: Io, words: readonly string[]): Promise<ExitCode> {
   // The help or the version was asked for.
   if (error instanceof CommanderError && error.exitCode === 0) return 0;
-  const trouble = await troubleOf(error);
+  const trouble = await troubleOf(error, words);
   const { complaint, troubleJson } = await import('./commands/complain.ts');
   if (words.includes('--json')) io.stderr.write(troubleJson(trouble));
   else io.stderr.write(await complaint(trouble, io));
@@ -129,11 +129,17 @@ async function failure(error: unknown, io: Io, words: readonly string[]): Promis
   return trouble.exitCode;
 }
 
+/** The command that a line begins with. */
+function commandIn(words: readonly string[]): string | undefined {
+  const first = words.find((word) => !word.startsWith('-'));
+  return faces.find((face) => face.name === first)?.name;
+}
+
 /** What is to be said of an error, and the exit code that it ends with. */
-async function troubleOf(error: unknown): Promise<CannotGoOn> {
+async function troubleOf(error: unknown, words: readonly string[]): Promise<CannotGoOn> {
   if (error instanceof CannotGoOn) return error;
   if (error instanceof CommanderError) {
-    const { message, advice } = usageTrouble(error.message);
+    const { message, advice } = usageTrouble(error.message, commandIn(words));
     return new CannotGoOn(message, advice);
   }
   const { FileTrouble } = await import('./files/file-trouble.ts');

@@ -3,6 +3,7 @@ import { recordOfEntry } from '../files/journal/record.ts';
 import type { Deed, Entry } from '../model/journal.ts';
 import { gateOpen } from '../model/gates.ts';
 import { openBefore } from '../model/open-before.ts';
+import type { Piece } from '../model/piece.ts';
 import type { Situation } from '../model/situation.ts';
 import type { Task } from '../model/task.ts';
 import { situationOf } from '../planning/situation-of.ts';
@@ -10,7 +11,7 @@ import { harmless } from '../terminal/harmless.ts';
 import { mostShown } from '../reports/look.ts';
 import { answerLook, printJson, tell, wantsJson } from './answers.ts';
 import { CannotGoOn, isFlagged, type Call, type ExitCode } from './call.ts';
-import { choosePiece, chooseNext, chooseTask } from './name-things.ts';
+import { choosePiece, chooseNext, chooseTask, meantTasks } from './name-things.ts';
 import { openShop, warn, type OpenShop } from './open-shop.ts';
 import { worded } from '../words/worded.ts';
 
@@ -31,7 +32,9 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
   const piece = await choosePiece(call, shop.book.pieces, pieceWord);
   const situation = situationOf(shop.book, shop.now);
   const { tasks, done } = situation;
-  const choices = tasks.filter((t) => t.piece === piece.id && done.has(t.id) === (about === 'done'));
+  const ofPiece = tasks.filter((t) => t.piece === piece.id);
+  const choices = ofPiece.filter((t) => done.has(t.id) === (about === 'done'));
+  if (stepWord !== undefined) refuseOther(about, stepWord, piece, choices, ofPiece);
   if (choices.length === 0)
     throw new CannotGoOn(
       about === 'open' ? worded`${piece.name} has no step left to do` : worded`no step of ${piece.name} is done`,
@@ -39,6 +42,29 @@ export async function namedStep(call: Call, about: StepsAbout): Promise<NamedSte
   const task =
     stepWord === undefined ? await chooseNext(call, choices, piece) : await chooseTask(call, choices, stepWord);
   return { shop, situation, task };
+}
+
+/** @throws CannotGoOn at a step that there is, but that this command is not about. */
+function refuseOther(
+  about: StepsAbout,
+  word: string,
+  piece: Piece,
+  choices: readonly Task[],
+  ofPiece: readonly Task[],
+): void {
+  if (choices.length === 0 || meantTasks(choices, word).length > 0) return;
+  const [named, ...more] = meantTasks(ofPiece, word);
+  if (named === undefined) return;
+  const step = more.length === 0 ? `${named.section}/${named.step}` : word;
+  throw about === 'done'
+    ? new CannotGoOn(
+        worded`"${step}" of ${piece.name} is not done yet`,
+        worded`enter it first: drybench done ${piece.id} ${step}`,
+      )
+    : new CannotGoOn(
+        worded`"${step}" of ${piece.name} is done already`,
+        worded`if it is to be done once more: drybench again ${piece.id} ${step}`,
+      );
 }
 
 /**

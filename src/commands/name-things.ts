@@ -1,7 +1,7 @@
 import type { Piece } from '../model/piece.ts';
 import type { Task } from '../model/task.ts';
 import type { Call } from './call.ts';
-import { choose, chooseAmong, type Choice } from './choose.ts';
+import { choose, chooseAmong, meant, type Choice } from './choose.ts';
 import { worded } from '../words/worded.ts';
 
 type PieceChoice = Choice & { readonly piece: Piece };
@@ -31,6 +31,11 @@ function taskChoice(task: Task): TaskChoice {
     label: `${task.section}/${task.step}: ${task.title}${coat}`,
     task,
   };
+}
+
+/** All steps that `word` may mean. */
+export function meantTasks(tasks: readonly Task[], word: string): readonly Task[] {
+  return meant(word, tasks.map(taskChoice)).map((choice) => choice.task);
 }
 
 /** The step that `word` names among `tasks` of one piece: STEP or SECTION/STEP, or the beginning of either. */

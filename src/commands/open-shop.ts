@@ -112,7 +112,7 @@ export function nowOf(call: Call, zone: string): Minute {
 /** A time as a person wrote it. What the clock shows twice is taken as the first, with a word to the person. */
 export function timeOf(call: Call, what: string, written: string, zone: string): Minute {
   const time = readTime(written, zone);
-  if (!time.ok) throw new CannotGoOn(`${what} "${written}": ${time.why}`);
+  if (!time.ok) throw new CannotGoOn(worded`${what} "${written}" is no time`, time.why);
   if (time.notice !== undefined) call.io.stderr.write(`drybench: ${harmless(time.notice)}\n`);
   return time.minute;
 }

@@ -12,6 +12,7 @@ import { valueOf } from './flag-values.ts';
 import { openShop, readMore, timeOf, type OpenShop } from './open-shop.ts';
 import { planOf } from './plan-of.ts';
 import { searchStoppably } from './search-stoppably.ts';
+import { localTime } from '../time/zone.ts';
 import { worded } from '../words/worded.ts';
 
 const END_OF_DAY = 'T23:59';
@@ -57,7 +58,11 @@ function byOf(call: Call, shop: OpenShop): number {
   if (written === undefined) throw new CannotGoOn(worded`say when it is wanted`, worded`write --by 2027-02-20`);
   const { timeZone } = shop.book.shop;
   const by = timeOf(call, '--by', written, timeZone);
-  return /^\d{4}-\d{2}-\d{2}$/.test(written.trim()) ? timeOf(call, '--by', written.trim() + END_OF_DAY, timeZone) : by;
+  const isDay = /^\d{4}-\d{2}-\d{2}$/.test(written.trim());
+  const end = isDay ? timeOf(call, '--by', written.trim() + END_OF_DAY, timeZone) : by;
+  if (end > shop.now) return end;
+  const today = localTime(shop.now, timeZone).date;
+  throw new CannotGoOn(worded`--by "${written}" is over already`, worded`write a day from ${today} on`);
 }
 
 /** The piece that might be taken on: a section for each recipe that was named. */

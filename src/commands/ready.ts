@@ -52,14 +52,14 @@ export async function answer(call: Call): Promise<ExitCode> {
   const book = harmlessData(shop.book);
   const held = heldTasks(situation);
   const waiting = new Set(situation.tasks.filter((task) => held.has(task.id)).map((task) => task.piece));
-  const after = [
-    ...heldLines(
-      pieces.filter(({ id }) => waiting.has(id)).map(({ name }) => name),
-      look,
-    ),
+  const withheld = heldLines(
+    pieces.filter(({ id }) => waiting.has(id)).map(({ name }) => name),
+    look,
+  );
+  const grounds = [
     ...lessonLines(lessons, book, look),
     ...(inFull ? doubtLines(doubtsOf(laidBy(plan, isAsked), book), look) : []),
   ];
-  if (after.length > 0) print(call, `\n${after.join('\n')}\n`);
+  for (const lines of [withheld, grounds]) if (lines.length > 0) print(call, `\n${lines.join('\n')}\n`);
   return 0;
 }

@@ -79,10 +79,10 @@ export const helpTitles = [
 
 /** What the library for the command line says of a line that it cannot take, and the same in our words. */
 const refusals: readonly (readonly [RegExp, (...found: string[]) => string])[] = [
-  [/^unknown option '(.*)'$/s, (flag = '') => worded`unknown option '${flag}'`],
-  [/^unknown command '(.*)'$/s, (name = '') => worded`unknown command '${name}'`],
+  [/^unknown option '(.*)'$/s, (flag = '') => worded`unknown option "${flag}"`],
+  [/^unknown command '(.*)'$/s, (name = '') => worded`unknown command "${name}"`],
   [/^missing required argument '(.*)'$/, (name = '') => worded`a word is missing: ${translated(name)}`],
-  [/^option '(.*)' argument missing$/, (flags = '') => worded`option '${namesWorded(flags)}' needs a value`],
+  [/^option '(.*)' argument missing$/, (flags = '') => worded`option "${namesWorded(flags)}" needs a value`],
   [
     /^too many arguments for '(.*)'\. Expected (\d+) arguments? but got (\d+)\.$/,
     (name = '', most = '', typed = '') =>
@@ -102,8 +102,11 @@ function guessesIn(text: string): string[] {
     .split(', ');
 }
 
-/** Why the line cannot be taken, and what to write, from what the library says of it; what is not known stays as it is. */
-export function usageTrouble(text: string): { readonly message: string; readonly advice: string } {
+/**
+ * Why the line cannot be taken, and what to write, from what the library says of it; what is not known stays as it is.
+ * @param command that the line is for, where it names one
+ */
+export function usageTrouble(text: string, command?: string): { readonly message: string; readonly advice: string } {
   const whole = text.replace(/^error: /, '');
   const guess = whole.endsWith('?)') ? whole.lastIndexOf(GUESS) : -1;
   const said = guess < 0 ? whole : whole.slice(0, guess);
@@ -115,7 +118,9 @@ export function usageTrouble(text: string): { readonly message: string; readonly
     message: ours[0] ?? said,
     advice:
       guess < 0
-        ? worded`drybench --help lists the commands; drybench COMMAND --help its options`
+        ? command === undefined
+          ? worded`drybench --help lists the commands; drybench COMMAND --help its options`
+          : worded`drybench ${command} --help says what may be written`
         : worded`did you mean ${joinedByOr(guessesIn(whole.slice(guess + GUESS.length)))}?`,
   };
 }

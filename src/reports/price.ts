@@ -5,6 +5,7 @@ import { decimalText } from '../model/money.ts';
 import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
+import { noPieceLines } from './no-piece.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
@@ -144,7 +145,7 @@ export function accountsScreen(
   look: Look,
 ): string {
   const { quiet, strong } = look.paint;
-  if (accounts.length === 0) return worded`There is no piece in the shop.\n`;
+  if (accounts.length === 0) return `${noPieceLines(look).join('\n')}\n`;
   const wide = look.columns >= NARROW;
   const head = [
     '',

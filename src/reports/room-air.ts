@@ -200,7 +200,9 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
     ...notes.flatMap((n) => paragraph(worded`Careful: ${n.text}`, look, 2, look.paint.warn)),
     ...dayLines,
     ...paragraph(
-      worded`An hour a sign; drying speed 1 is that at ${sayTemp(standardAir.tempC, manner)} and ${standardAir.rhPercent} % humidity.`,
+      mechanismsOf(room.materials).length === 0
+        ? worded`An hour a sign.`
+        : worded`An hour a sign; drying speed 1 is that at ${sayTemp(standardAir.tempC, manner)} and ${standardAir.rhPercent} % humidity.`,
       look,
       0,
       look.paint.quiet,

@@ -8,6 +8,7 @@ import { careLines, carePages, deference, freshAirRows, generalWarnings, pagesOn
 import { datedRows } from './dated-rows.ts';
 import { workOn, type Work } from './day-work.ts';
 import { painted, paragraph, type Cell } from './layout.ts';
+import { noPieceLines } from './no-piece.ts';
 import { preparationSaid } from './say-mark.ts';
 import { sayClock, sayMoment, sayMomentSeenOn, type Manner } from './say-time.ts';
 import { translated, worded } from '../words/worded.ts';
@@ -184,6 +185,7 @@ function tomorrowLines(work: readonly Work[], bench: Bench): string[] {
   const { plan, manner, look, names } = bench;
   if (work.some((w) => w.span.end > manner.now && w.step.done !== true)) return [];
   const next = plan.steps.find((s) => s.done !== true && startOf(s) >= manner.now);
+  if (plan.pieces.length === 0) return noPieceLines(look);
   if (next === undefined) return paragraph(worded`Nothing is left to do.`, look);
   return paragraph(
     worded`Next: ${sayMoment(startOf(next), manner)}, ${names.piece(next.piece)}: ${sayStep(next)}`,

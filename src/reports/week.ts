@@ -22,6 +22,7 @@ import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import { saidOnce } from './look.ts';
 import { saySaved } from './sessions.ts';
 import { proofLines } from './proof.ts';
+import { noPieceLines } from './no-piece.ts';
 import { readyLines } from './ready-dates.ts';
 import { weekPicture } from './wall/picture.ts';
 import { sayClocks, sayDate, sayDay, sayMoment } from './say-time.ts';
@@ -144,6 +145,7 @@ function covers(hours: readonly UnfitHours[], open: Spans, day: Span): boolean {
 
 function endLines(bench: Bench, shown: Span, days: number): string[] {
   const { plan, look, manner } = bench;
+  if (plan.pieces.length === 0) return noPieceLines(look);
   const general = generalWarnings(bench);
   const saved = saySaved(plan, shown, days);
   return [

@@ -32,7 +32,7 @@ test.each([[['--version']], [['week', '--version']]])('the version is an answer:
 test.each([
   ['an unknown command', ['wek'], 'did you mean week?'],
   ['an unknown option', ['week', '--day', '3'], 'did you mean --days?'],
-  ['an option without its value', ['week', '--days'], "option '--days <number>' needs a value"],
+  ['an option without its value', ['week', '--days'], 'option "--days <number>" needs a value'],
   ['a word too many', ['check', 'everything'], 'check takes no word behind it'],
   ['words too many', ['why', 'a', 'b', 'c', 'd'], 'why takes 2 words behind it, and there are 4'],
   ['a word too few', ['why'], 'a word is missing: piece'],
@@ -41,7 +41,15 @@ test.each([
   expect({ code, out }).toEqual({ code: 2, out: '' });
   expect(err).toContain(said);
   // As every other message: who speaks, why it cannot go on; then, indented, what to write.
-  expect(err).toMatch(/^drybench: [^\n(]+\n {2}(did you mean|drybench --help lists the commands)[^\n()]*\n$/);
+  expect(err).toMatch(
+    /^drybench: [^\n(]+\n {2}(did you mean|drybench (check|week|why) --help says what may be written)[^\n()]*\n$/,
+  );
+});
+
+test('where no command is named, the advice is where to find one', async () => {
+  expect((await drybench(['--frobnicate'])).err).toBe(
+    'drybench: unknown option "--frobnicate"\n  drybench --help lists the commands; drybench COMMAND --help its options\n',
+  );
 });
 
 test('what was typed is shown harmless', async () => {

@@ -96,7 +96,11 @@ test.each([
   ['a sighting of a film that is not laid', ['seen', 'stool', 'paint-1', 'dry'], 'no step of Milking stool is done'],
   ['a sighting that is no word', ['seen', 'stool', 'paint-1', 'sticky'], 'write one of wet, tacky, dry, hard'],
   ['a lead test of a piece that carries none', ['lead-test', 'stool', 'none'], 'may-carry-lead: yes'],
-  ['a time that is none', ['slip', 'stool', 'scuff', 'soon'], 'write a date and time like'],
+  [
+    'a time that is none',
+    ['slip', 'stool', 'scuff', 'soon'],
+    'drybench: UNTIL "soon" is no time\n  write a date and time like',
+  ],
   ['air without humidity', ['done', 'stool', 'scuff', '--air', '18 °C'], 'names no humidity'],
 ])('%s is refused, and nothing is entered', async (_, words, said) => {
   await inShop({}, async (folder) => {
@@ -104,6 +108,22 @@ test.each([
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toContain(said);
     expect(() => readFileSync(join(folder, 'journal.jsonl'))).toThrow('ENOENT');
+  });
+});
+
+test('a step that a command is not about is told from one that there is not', async () => {
+  await inShop({}, async (folder) => {
+    const say = sayIn(folder);
+    await say('09:30', 'done', 'stool', 'scuff');
+    expect((await say('09:40', 'seen', 'stool', 'paint-1', 'dry')).err).toBe(
+      'drybench: "seat/paint-1" of Milking stool is not done yet\n' +
+        '  enter it first: drybench done stool seat/paint-1\n',
+    );
+    expect((await say('09:40', 'skip', 'stool', 'scuff')).err).toBe(
+      'drybench: "seat/scuff" of Milking stool is done already\n' +
+        '  if it is to be done once more: drybench again stool seat/scuff\n',
+    );
+    expect((await say('09:40', 'seen', 'stool', 'scrape', 'dry')).err).toContain('there is no step "scrape"');
   });
 });
 

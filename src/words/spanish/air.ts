@@ -8,6 +8,7 @@ export const air: Readonly<Record<string, Wording>> = {
   'a logger that keeps winter time needs stamps with an offset, e.g. 2027-07-11T07:00+00:00':
     'un registrador que sigue en hora de invierno necesita marcas con su desfase, p. ej. 2027-07-11T07:00+00:00',
   '"{0}" does not exist on this clock; the row was left out': '"{0}" no existe en este reloj; se ha omitido la fila',
+  '{0} "{1}" is no time': '{0} "{1}" no es una hora ni una fecha',
   '"{0}" is no time: {1}': '"{0}" no es una hora: {1}',
   'write a time like 2027-01-11T07:30': 'escriba una hora como 2027-01-11T07:30',
   '"{0}" is no temperature': '"{0}" no es una temperatura',

@@ -77,6 +77,8 @@ export const bench: Readonly<Record<string, Wording>> = {
   '{0} sooner': '{0} antes',
   ' and {0} more': ' y {0} más',
   '{0}: “{1}”{2}, {3} ({4}), because {5}': '{0}: “{1}”{2}, {3} ({4}), porque {5}',
+  'No piece is in the shop: drybench intake takes one in.':
+    'No hay ninguna pieza en el taller: drybench intake recibe una.',
   '… stands for more: --width {0} shows it': '… está por algo más: --width {0} lo muestra',
   'and {0} more steps; week --days 60 shows where they are': {
     one: 'y {0} paso más; week --days 60 muestra dónde está',
@@ -141,7 +143,6 @@ export const bench: Readonly<Record<string, Wording>> = {
   'wanted by': 'se quiere para',
   'hand over': 'entregar',
   chance: 'prob.',
-  'No piece is planned.\n': 'No hay ninguna pieza planificada.\n',
   touch: 'tocar',
   carry: 'llevar',
   'wrap, set on': 'envolver, apoyar',
@@ -165,6 +166,7 @@ export const bench: Readonly<Record<string, Wording>> = {
   'not today': 'hoy no',
   'fit for coating': 'apto para manos',
   '{0} · now {1}, {2}': '{0} · ahora {1}, {2}',
+  'An hour a sign.': 'Un signo por hora.',
   'An hour a sign; drying speed 1 is that at {0} and {1} % humidity.':
     'Un signo por hora; la velocidad de secado 1 es la de {0} y {1} % de humedad.',
   'dust no longer sticks': 'el polvo ya no se pega',

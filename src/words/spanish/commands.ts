@@ -36,6 +36,10 @@ export const commands: Readonly<Record<string, Wording>> = {
   'Now at once: {0}\nWhen they are away: drybench done {1} {2}/{3}\n':
     'Ahora mismo: {0}\nCuando estén recogidos: drybench done {1} {2}/{3}\n',
   '{0} has no step left to do': 'a {0} no le queda ningún paso por hacer',
+  '"{0}" of {1} is not done yet': '"{0}" de {1} aún no está hecho',
+  'enter it first: drybench done {0} {1}': 'anótelo antes: drybench done {0} {1}',
+  '"{0}" of {1} is done already': '"{0}" de {1} ya está hecho',
+  'if it is to be done once more: drybench again {0} {1}': 'si hay que hacerlo otra vez: drybench again {0} {1}',
   'no step of {0} is done': 'ningún paso de {0} está hecho',
   '{0} carries lead: "{1}" disturbs it and is not entered as work of this shop':
     '{0} lleva plomo: "{1}" lo altera y no se anota como trabajo de este taller',
@@ -105,6 +109,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   'stopping …': 'parando …',
   '--{0} names {1} values for {2} recipes': '--{0} nombra {1} valores para {2} recetas',
   'write one for each, or one for all': 'escriba uno para cada una, o uno para todas',
+  '--by "{0}" is over already': '--by "{0}" ya ha pasado',
+  'write a day from {0} on': 'escriba un día desde {0}',
   'say when it is wanted': 'diga para cuándo se quiere',
   'write --by 2027-02-20': 'escriba --by 2027-02-20',
   'there is no recipe "{0}"': 'no hay ninguna receta "{0}"',

@@ -89,7 +89,6 @@ export const moneyAndPromises: Readonly<Record<string, Wording>> = {
   'a bench hour': 'por hora de banco',
   'of no kind': 'sin tipo',
   'What kinds of piece earn, in {0}': 'Qué gana cada tipo de pieza, en {0}',
-  'There is no piece in the shop.\n': 'No hay ninguna pieza en el taller.\n',
   'cost so far': 'coste hasta ahora',
   'hoped for': 'se espera',
   always: 'siempre',

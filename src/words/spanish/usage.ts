@@ -7,6 +7,7 @@ export const usage: Readonly<Record<string, Wording>> = {
   'display help for command': 'muestra la ayuda de la orden',
   'drybench --help lists the commands; drybench COMMAND --help its options':
     'drybench --help muestra las órdenes; drybench ORDEN --help, sus opciones',
+  'drybench {0} --help says what may be written': 'drybench {0} --help dice qué se puede escribir',
   'a defect in Drybench, not in your files: {0}': 'un defecto de Drybench, no de sus archivos: {0}',
   done: 'hecho',
   'the answer is no: no plan exists, a promise cannot be kept, there is nothing to take back':
@@ -130,10 +131,10 @@ export const usage: Readonly<Record<string, Wording>> = {
   'Options:': 'Opciones:',
   'Global Options:': 'Opciones generales:',
   'Commands:': 'Órdenes:',
-  "unknown option '{0}'": "opción desconocida '{0}'",
-  "unknown command '{0}'": "orden desconocida '{0}'",
+  'unknown option "{0}"': 'opción desconocida "{0}"',
+  'unknown command "{0}"': 'orden desconocida "{0}"',
   'a word is missing: {0}': 'falta una palabra: {0}',
-  "option '{0}' needs a value": "a la opción '{0}' le falta su valor",
+  'option "{0}" needs a value': 'a la opción "{0}" le falta su valor',
   '{0} takes no word behind it': '{0} no lleva ninguna palabra detrás',
   '{0} takes {1} behind it, and there are {2}': '{0} lleva {1} detrás, y hay {2}',
   '{0} words': { one: '{0} palabra', other: '{0} palabras' },
