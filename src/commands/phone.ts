@@ -26,7 +26,7 @@ async function writeFile(call: Call, file: string): Promise<ExitCode> {
   else
     await tell(
       call,
-      worded`Wrote ${counted(calendar.eventCount, '{0} entry', '{0} entries')} to ${harmless(file)}.\n${translated(advice)}`,
+      worded`Written to ${harmless(file)}: ${counted(calendar.eventCount, '{0} entry', '{0} entries')}.\n${translated(advice)}`,
     );
   return 0;
 }

@@ -89,7 +89,7 @@ export async function answer(call: Call): Promise<ExitCode> {
   else
     await tell(
       call,
-      worded`Wrote ${pages} to ${harmless(file)}. Open it in a browser and print it, on A4 or Letter.\n`,
+      worded`Written to ${harmless(file)}: ${pages}. Open it in a browser and print it, on A4 or Letter.\n`,
     );
   return 0;
 }

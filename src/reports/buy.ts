@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import type { Purchase, ShoppingList } from '../bookkeeping/shopping.ts';
 import { decimalText } from '../model/money.ts';
 import type { Book } from '../model/book.ts';
@@ -30,18 +31,25 @@ interface Desk {
   readonly withSteps: boolean;
 }
 
-/** `2.50 L` as `2.5 L`: sizes are said as they stand on the container. */
+/** `2.50 L` as `2.5 L`, `1,00 L` as `1 L`: sizes are said as they stand on the container. */
 function withoutZeros(amount: string): string {
-  return amount.replace(/(\.\d*?)0+(?= )/, '$1').replace(/\.(?= )/, '');
+  return amount.replace(/([.,]\d*?)0+(?= )/, '$1').replace(/[.,](?= )/, '');
+}
+
+/** Sizes of one unit name it once: `0.75 + 2 × 2.5 L`. */
+function unitOnce(sizes: readonly string[]): readonly string[] {
+  const unitOf = (size: string) => size.replace(/^[\d.,]+/, '');
+  const last = unitOf(sizes.at(-1) ?? '');
+  return sizes.map((size, k) =>
+    k < sizes.length - 1 && unitOf(size) === last ? size.slice(0, size.length - last.length) : size,
+  );
 }
 
 function containersCell({ containers, toBuy, unit }: Purchase, manner: Manner): string {
   if (containers.length === 0) return worded`${sayAmount({ value: toBuy, unit }, manner)}, sizes not known`;
+  const sizes = unitOnce(containers.map(({ holds }) => withoutZeros(sayAmount(holds, manner))));
   return containers
-    .map(({ holds, count }) => {
-      const size = withoutZeros(sayAmount(holds, manner));
-      return count === 1 && containers.length > 1 ? size : `${count} × ${size}`;
-    })
+    .map(({ count }, k) => (count === 1 && containers.length > 1 ? at(sizes, k) : `${count} × ${at(sizes, k)}`))
     .join(' + ');
 }
 
@@ -168,8 +176,8 @@ export function buyScreen(shopping: Shopping, book: Book, manner: Manner, look: 
     ...(priced ? [manner.currency] : []),
   ];
   const columns: Column[] = [
-    { whole: true },
-    { least: 14 },
+    { align: 'right' },
+    { least: 12 },
     { align: 'right' },
     { align: 'right' },
     { whole: true },

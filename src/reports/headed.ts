@@ -28,16 +28,18 @@ const firstOf = (cell: Cell | undefined): Line => (cell === undefined ? '' : (li
  * under the row, over the whole width. On a screen too narrow for that each row is a list of its own, under that cell, by the
  * names of the head.
  */
-export function headed(rows: readonly Row[], columns: readonly Column[], look: Look, indent = 0, title = 0): string[] {
+export function headed(rows: readonly Row[], columns: readonly Column[], look: Look, asked = 0, title = 0): string[] {
   const [head, ...body] = rows;
-  if (head === undefined || isByLine(look)) return grid(rows, columns, look, indent);
+  if (head === undefined || isByLine(look)) return grid(rows, columns, look, asked);
   const firsts = body.map((row) => row.map(firstOf));
   const firm = columns.map((column, i) =>
     column.align === 'right' || column.whole === true
       ? { ...column, least: Math.max(naturalWidth(firsts, i, look), longestWord(head[i], look)) }
       : column,
   );
-  if (!fits(firsts, firm, look, indent)) return lists(head, body, look, indent, title);
+  // Before a table becomes a list it begins at the edge.
+  const indent = fits(firsts, firm, look, asked) ? asked : 0;
+  if (!fits(firsts, firm, look, indent)) return lists(head, body, look, asked, title);
   const whole = [head, ...firsts];
   const wide = roomFor(whole, firm, look.columns - indent, look);
   const shown = firsts.map((row) => row.map((line, i) => cutTo(line, wide[i] ?? 0, look)));

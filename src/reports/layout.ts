@@ -1,3 +1,5 @@
+import { shortMonth, shortWeekday } from '../words/calendar-names.ts';
+import { spokenCode } from '../words/worded.ts';
 import { isByLine, signs, type Look, type Paint } from './look.ts';
 
 /** A line of a cell: text, and how it is painted once it has been measured. */
@@ -42,11 +44,28 @@ function unitsHeld(text: string): string {
     .replaceAll(/(\d) (?=(?:°[CF]|deg\u00a0[CF]|%|×|min|h|d|am|pm|kPa|g\/kg|inHg|gr\/lb)(?![a-z]))/g, `$1${noBreak}`);
 }
 
+/** Less room than this has to break a date. */
+const leastForDates = 16;
+let datesOf: { readonly code: string; readonly pattern: RegExp } | undefined;
+
+/** A day of the week, its day and month stay on one line: `Wed 13 Jan`, `Wed Jan 13`. */
+function datesHeld(text: string): string {
+  if (datesOf?.code !== spokenCode()) {
+    const any = (say: (n: number) => string, count: number) =>
+      Array.from({ length: count }, (_, k) => say(k + 1).replaceAll('.', '\\.')).join('|');
+    const [weekday, month] = [any(shortWeekday, 7), any(shortMonth, 12)];
+    const pattern = new RegExp(`(?:${weekday}) (?:\\d{1,2} (?:${month})|(?:${month}) \\d{1,2})`, 'g');
+    datesOf = { code: spokenCode(), pattern };
+  }
+  return text.replace(datesOf.pattern, (date) => date.replaceAll(' ', noBreak));
+}
+
 /** Breaks `text` between words so that no line is wider than `columns`; a longer word is broken inside. */
 export function wrap(text: string, columns: number, look: Look): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of unitsHeld(signs(text, look))
+  const held = unitsHeld(signs(text, look));
+  for (const word of (columns < leastForDates || columns === Infinity ? held : datesHeld(held))
     .split(' ')
     .filter((w) => w !== '')) {
     for (const part of broken(word, columns, look)) {

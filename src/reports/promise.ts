@@ -3,13 +3,13 @@ import { isoWriter } from '../time/iso.ts';
 import { paragraph } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
-import { sayLength, sayMoment, type Manner } from './say-time.ts';
+import { sayDeadline, sayLength, sayMoment, type Manner } from './say-time.ts';
 import { worded } from '../words/worded.ts';
 
 function delayedLines(delayed: readonly Delayed[], manner: Manner, look: Look): string[] {
   return delayed.flatMap(({ name, wantedBy, lateHours, lateHoursAnyway }) => {
     const more = lateHoursAnyway > 0 ? worded`, ${sayLength((lateHours - lateHoursAnyway) * 60)} more than anyway` : '';
-    const text = worded`${name}: ${sayLength(lateHours * 60)} late${more} (wanted by ${sayMoment(wantedBy, manner)})`;
+    const text = worded`${name}: ${sayLength(lateHours * 60)} late${more} (wanted by ${sayDeadline(wantedBy, manner)})`;
     return paragraph(text, look, 2, look.paint.bad, 4);
   });
 }
@@ -24,7 +24,7 @@ export function promiseScreen(answer: Answer, manner: Manner, look: Look): strin
   const { good, bad } = look.paint;
   if (offer === undefined)
     return paragraph(worded`No: no plan was found with such a piece.`, look, 0, bad).join('\n') + '\n';
-  const wanted = sayMoment(by, manner);
+  const wanted = sayDeadline(by, manner);
   const harmless = offer.delayed.length === 0;
   const lines = kept
     ? paragraph(worded`Yes: ready by ${wanted}, and nobody else has to wait for it.`, look, 0, good)

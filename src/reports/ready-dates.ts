@@ -3,8 +3,7 @@ import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import { sayChance } from './say-quantity.ts';
-import { sayDay, sayLength, sayMoment, type Manner } from './say-time.ts';
-import type { Minute } from '../time/span.ts';
+import { sayDay, sayDeadline, sayLength, sayMoment, type Manner } from './say-time.ts';
 import { worded } from '../words/worded.ts';
 
 /** When a piece can go to its buyer; undefined while what is left of it cannot be planned, as before its lead test. */
@@ -26,13 +25,15 @@ interface Dates {
   readonly verdict: Cell;
 }
 
-function datesOf(piece: PlannedPiece, say: (minute: Minute) => string, manner: Manner, look: Look): Dates {
+function datesOf(piece: PlannedPiece, withHours: boolean, manner: Manner, look: Look): Dates {
   const ready = handOver(piece);
+  const say = withHours ? sayMoment : sayDay;
+  const sayWanted = withHours ? sayDeadline : sayDay;
   return {
-    usually: ready === undefined ? worded`not planned` : say(ready.typical),
+    usually: ready === undefined ? worded`not planned` : say(ready.typical, manner),
     safe: ready === undefined ? '' : sayMoment(ready.safe, manner),
     chance: ready === undefined ? '' : sayChance(ready.chance),
-    wanted: piece.wantedBy === undefined ? '' : say(piece.wantedBy),
+    wanted: piece.wantedBy === undefined ? '' : sayWanted(piece.wantedBy, manner),
     verdict: sayLateness(piece, look),
   };
 }
@@ -45,8 +46,7 @@ export function readyLines(pieces: readonly PlannedPiece[], manner: Manner, look
   const { quiet, strong } = look.paint;
   const isFull = look.columns >= fullColumns || look.columns < tableColumns;
   // On a middling screen only the date that counts has its hour.
-  const say = isFull ? (minute: Minute) => sayMoment(minute, manner) : (minute: Minute) => sayDay(minute, manner);
-  const all = pieces.map((piece) => ({ piece, dates: datesOf(piece, say, manner, look) }));
+  const all = pieces.map((piece) => ({ piece, dates: datesOf(piece, isFull, manner, look) }));
   if (look.columns < tableColumns)
     return all.flatMap(({ piece, dates }) => {
       const { usually, safe, chance, wanted, verdict } = dates;

@@ -7,7 +7,7 @@ import { noPieceLines } from './no-piece.ts';
 import { handOver, readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
 import { sayChance } from './say-quantity.ts';
-import { sayDate, sayMoment, type Manner } from './say-time.ts';
+import { sayDate, sayDeadline, sayMoment, type Manner } from './say-time.ts';
 import type { Minute } from '../time/span.ts';
 import { localDay } from '../time/zone.ts';
 import { phrase, translated, worded } from '../words/worded.ts';
@@ -33,6 +33,9 @@ const asked: readonly (readonly [Mark | 'handedOver', string])[] = [
   ['handedOver', phrase('hand over')],
   ['cure', phrase('clean, use')],
 ];
+
+/** Hours stand under hours, days under days. */
+const timed: Column = { align: 'right' };
 
 /** On a narrower screen each piece stands by itself. */
 const tableColumns = 76;
@@ -60,7 +63,7 @@ export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, 
   ]);
   const chance = worded`Each day holds with a chance of ${sayChance(safeChance)} or more, the whole of it; drybench ready PIECE says when it usually is.`;
   return [
-    ...headed([head, ...rows], [{ least: 12 }, ...asked.map((): Column => ({ whole: true }))], look),
+    ...headed([head, ...rows], [{ least: 12 }, ...asked.map(() => timed)], look),
     '',
     ...paragraph(chance, look),
     '',
@@ -74,13 +77,10 @@ export function heldLines(names: readonly string[], look: Look): string[] {
   );
 }
 
-/** Hours stand under hours. */
-const timed: Column = { align: 'right' };
-
 /** One piece: what may be done with it from when, usually and with the chance that the shop calls safe. */
 export function readyPiece(piece: PlannedPiece, manner: Manner, look: Look): string {
   const { quiet, strong } = look.paint;
-  const wanted = piece.wantedBy === undefined ? '' : worded` · wanted by ${sayMoment(piece.wantedBy, manner)}`;
+  const wanted = piece.wantedBy === undefined ? '' : worded` · wanted by ${sayDeadline(piece.wantedBy, manner)}`;
   const verdict = sayLateness(piece, look);
   const late = typeof verdict === 'object' && 'text' in verdict ? ` · ${verdict.text}` : '';
   const rows = inOrder(piece).flatMap((mark): Cell[][] => {

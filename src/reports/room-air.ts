@@ -2,7 +2,7 @@ import { airAt, type AirSeries } from '../air/series.ts';
 import type { StretchToMend } from '../drying/fit-stretches.ts';
 import { outlook, shownMechanisms, standardAir, type AirNow, type ShownMechanism } from '../drying/outlook.ts';
 import type { Material, Mechanism } from '../model/material.ts';
-import { intersect, type Spans } from '../time/span.ts';
+import { intersect, type Span, type Spans } from '../time/span.ts';
 import { localTime, type LocalDay } from '../time/zone.ts';
 import { fitGroups, type FitOf } from './fit-groups.ts';
 import { paragraph } from './layout.ts';
@@ -119,9 +119,11 @@ function figureLines(rows: readonly AirNow[], all: readonly AirNow[], room: Room
   ];
 }
 
+const isAllOf = (day: LocalDay, { start, end }: Span) => start <= day.start && end >= day.end;
+
 /** What is said of a stretch: materials of which the same is said stand together. */
-function sayStretch(stretch: StretchToMend, open: Spans, manner: Manner): string {
-  const hours = sayClocks(stretch, manner);
+function sayStretch(stretch: StretchToMend, day: LocalDay, open: Spans, manner: Manner): string {
+  const hours = isAllOf(day, stretch) ? worded`all day` : sayClocks(stretch, manner);
   if (stretch.fit) return hours;
   const why = sayReasons(stretch.why, manner);
   if (stretch.remedy === undefined) return worded`${hours} ${why}; neither heating nor drying the air helps`;
@@ -153,7 +155,7 @@ function fitLines(
   const signsOfDay: boolean[] = [];
   for (let minute = day.start; minute < day.end; minute += stepMinutes) signsOfDay.push(isFit(minute));
   const fit = stretches.filter((s) => s.fit);
-  const allDay = fit.length === 1 && fit[0]?.start === day.start && fit[0].end === day.end;
+  const allDay = fit.some((s) => isAllOf(day, s));
   const hours =
     fit.length === 0 ? worded`not today` : allDay ? worded`all day` : fit.map((s) => sayClocks(s, manner)).join(', ');
   const whom = group.length === of ? '' : group.map((g) => g.material.name).join('; ');
@@ -164,7 +166,7 @@ function fitLines(
     ...(saidAbove ? [] : line(worded`fit for coating`, yesNo(signsOfDay, look), hours, look, paint)),
     ...(whom === '' ? [] : paragraph(whom, look, pictureIndent(look))),
     ...hindrances.flatMap((s) =>
-      paragraph(sayStretch(s, open, manner), look, pictureIndent(look), look.paint.quiet, pictureIndent(look) + 2),
+      paragraph(sayStretch(s, day, open, manner), look, pictureIndent(look), look.paint.quiet, pictureIndent(look) + 2),
     ),
   ];
 }
@@ -176,7 +178,7 @@ export function roomAirScreen(room: RoomAir, manner: Manner, look: Look): string
   const rowsOf = days.map((day) => outlook(series, day.start, day.end, stepMinutes));
   const all = rowsOf.flat();
   const groupsOf = days.map((day) =>
-    fitGroups(minding, series, day.start, day.end, (s) => sayStretch(s, open, manner)),
+    fitGroups(minding, series, day.start, day.end, (s) => sayStretch(s, day, open, manner)),
   );
   const heats = groupsOf.flat(2).some(({ stretches }) => stretches.some((s) => s.remedy?.heatToC !== undefined));
   const notes = series.notes.filter((n) => days.some((d) => n.from < d.end && n.to > d.start));

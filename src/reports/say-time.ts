@@ -58,6 +58,11 @@ export function sayMoment(minute: Minute, manner: Manner): string {
   return `${sayDay(minute, manner)} ${sayClock(minute, manner)}`;
 }
 
+/** By when something is wanted: `Sat 20 Feb` where it is the last minute of that day, as for a date alone, else `sayMoment`. */
+export function sayDeadline(by: Minute, manner: Manner): string {
+  return by + 1 === localDay(by, manner.zone, 0).end ? sayDay(by, manner) : sayMoment(by, manner);
+}
+
 /** As `sayMoment`; only the clock where it is on the day of `on`. */
 export function sayMomentSeenOn(on: Minute, minute: Minute, manner: Manner): string {
   const sameDay = localTime(on, manner.zone).date === localTime(minute, manner.zone).date;

@@ -1,6 +1,6 @@
 import type { Breach, BreachCode } from '../drying/air-limits.ts';
 import type { Remedy } from '../drying/remedy.ts';
-import { sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
+import { fahrenheit, sayPercent, sayTemp, sayTempDifference } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
 import { joinedByAnd, phrase, worded } from '../words/worded.ts';
 
@@ -66,8 +66,11 @@ export const unfitSaid: Readonly<Record<BreachCode, string>> = {
   'will-not-dry': phrase('too damp'),
 };
 
-const wholeOrTenths = (tempC: number, units: Units) =>
-  sayTemp(tempC, units, units.units === 'metric' && Number.isInteger(tempC) ? 0 : 1);
+/** `10 °C`, `7.5 °C`; `50 °F`, `45.5 °F`. */
+function wholeOrTenths(tempC: number, units: Units): string {
+  const shown = units.units === 'us' ? fahrenheit(tempC) : tempC;
+  return sayTemp(tempC, units, Math.abs(shown - Math.round(shown)) < 0.05 ? 0 : 1);
+}
 
 /**
  * What would make it fit, and by when that would have to be: `heat to 16 °C and dry the air to 60 % by 08:00, and keep 10 °C

@@ -43,6 +43,8 @@ export function savedMinutes({ steps, sessions = [] }: Plan, within?: Span): num
 export function saySaved(plan: Plan, shown: Span, days: number): string {
   const all = savedMinutes(plan);
   if (all === 0) return '';
+  const here = savedMinutes(plan, shown);
+  if (here === 0) return worded`Mixing and washing up once for several coats saves ${all} min in the whole plan.`;
   const time = counted(days, 'today', 'in these {0} days');
-  return worded`Mixing and washing up once for several coats saves ${savedMinutes(plan, shown)} min ${time}, ${all} min in the whole plan.`;
+  return worded`Mixing and washing up once for several coats saves ${here} min ${time}, ${all} min in the whole plan.`;
 }

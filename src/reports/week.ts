@@ -155,6 +155,6 @@ function endLines(bench: Bench, shown: Span, days: number): string[] {
     ...(bench.safety === undefined ? [] : ['', ...paragraph(translated(deference), look, 2, look.paint.quiet)]),
     '',
     ...proofLines(plan.proof, look),
-    ...(saved === '' ? [] : paragraph(saved, look, 2, look.paint.quiet, 4)),
+    ...(saved === '' ? [] : paragraph(saved, look, 2, look.paint.quiet)),
   ];
 }

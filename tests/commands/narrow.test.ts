@@ -120,7 +120,7 @@ describe.each([40, 80])('what was done, on a terminal of %i columns', (columns) 
     inShop({}, async (folder) => {
       const file = `${'x'.repeat(90)}.ics`;
       expect((await screen(['phone', '--file', file], { folder, columns })).replaceAll('\n', ' ')).toContain(
-        ` ${file}. `,
+        ` ${file}: `,
       );
     }));
 });

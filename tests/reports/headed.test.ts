@@ -18,6 +18,12 @@ it('names are cut short, figures never, and a word says how to see the names', (
   ]);
 });
 
+it('before a table becomes a list it begins at the edge', () => {
+  const begins = (wide: number) => headed([head, row('Milk paint')], columns, look(wide), 2, 1).at(-1);
+  expect(begins(33)).toBe('  Wed 13 Jan  Milk paint  12.50 L');
+  expect(headed([head, row('Milk paint')], columns, look(30), 2, 1)).toContain('Wed 13 Jan  Milk pai…  12.50 L');
+});
+
 it('what says more of a row stands under it, over the whole width', () => {
   const lines = headed(
     [head, row('Milk paint', 'for the box and its lid, and again for the chairs')],

@@ -34,6 +34,12 @@ test('what does not fit goes on below in its own column', () => {
   ]);
 });
 
+test('a date stays together, where there is room for it', () => {
+  expect(wrap('no later than Wed 27 Jan 16:25', 22, look(80))).toEqual(['no later than', 'Wed 27 Jan 16:25']);
+  expect(wrap('coat again from Wed Jan 13 3:17 pm', 26, look(80))).toEqual(['coat again from Wed Jan 13', '3:17 pm']);
+  expect(wrap('until Wed 13 Jan', 9, look(80))).toEqual(['until Wed', '13 Jan']);
+});
+
 test('a number and its unit stay together', () => {
   expect(wrap('it needs 20 °C and 1 h 30 min', 17, look(80))).toEqual(['it needs 20 °C', 'and 1 h 30 min']);
   expect(wrap('from 8:30 am on, 5 deg C', 9, look(80))).toEqual(['from', '8:30 am', 'on,', '5 deg C']);

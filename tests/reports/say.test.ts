@@ -10,7 +10,16 @@ import {
   sayVolume,
   sayWaterInAir,
 } from '../../src/reports/say-quantity.ts';
-import { sayClock, sayClocks, sayDate, sayDay, sayLength, sayMoment, type Manner } from '../../src/reports/say-time.ts';
+import {
+  sayClock,
+  sayClocks,
+  sayDate,
+  sayDay,
+  sayDeadline,
+  sayLength,
+  sayMoment,
+  type Manner,
+} from '../../src/reports/say-time.ts';
 import { minuteAt } from '../../src/time/zone.ts';
 import { manner, on } from './sample.ts';
 
@@ -34,6 +43,12 @@ test('a stretch to midnight ends at 24:00 on a 24-hour clock', () => {
   const night = { start: on(11, '22:00'), end: on(12, '00:00') };
   expect(sayClocks(night, manner)).toBe('22:00–24:00');
   expect(sayClocks(night, us)).toBe('10:00 pm–12:00 am');
+});
+
+test('who wants something by a day alone is not told of its last minute', () => {
+  expect(sayDeadline(on(14, '23:59'), manner)).toBe('Thu 14 Jan');
+  expect(sayDeadline(on(12, '23:59'), us)).toBe('tomorrow');
+  expect(sayDeadline(on(14, '17:00'), manner)).toBe('Thu 14 Jan 17:00');
 });
 
 // Unicode CLDR, en-US: the month before the day, a comma before the year.

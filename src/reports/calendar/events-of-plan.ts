@@ -4,7 +4,7 @@ import { datedEvents } from './dated-events.ts';
 import { dryingSpan, workEnd } from './drying-span.ts';
 import { aboutStep, ofSection, stepLines, type CalendarDesk, type CalendarSource } from './about-step.ts';
 import type { CalendarEvent } from './event.ts';
-import { keptManner, momentFrom, momentText } from './moment.ts';
+import { deadlineText, keptManner, momentFrom, momentText } from './moment.ts';
 import { namesOf } from '../names.ts';
 import { sayChance } from '../say-quantity.ts';
 import { sayLength } from '../say-time.ts';
@@ -56,7 +56,7 @@ const readyTitles = {
 function readyEvent(desk: CalendarDesk, piece: PlannedPiece, mark: keyof typeof readyTitles, ready: ReadyTime) {
   const { names, manner, shopId } = desk;
   const day = localDay(ready.safe, manner.zone);
-  const wanted = piece.wantedBy === undefined ? [] : [worded`Wanted by ${momentText(piece.wantedBy, manner)}.`];
+  const wanted = piece.wantedBy === undefined ? [] : [worded`Wanted by ${deadlineText(piece.wantedBy, manner)}.`];
   const late = piece.lateHours > 0 ? [worded`${sayLength(piece.lateHours * 60)} late.`] : [];
   return {
     uid: derivedUuid([shopId, piece.id, 'ready', mark]),

@@ -1,6 +1,6 @@
 import type { Shop } from '../../model/shop.ts';
 import type { Minute } from '../../time/span.ts';
-import { localTime } from '../../time/zone.ts';
+import { localDay, localTime } from '../../time/zone.ts';
 import { sayClock, sayDate, type Manner } from '../say-time.ts';
 
 /** How the shop wants things said on what is kept: in full, for no "tomorrow" is true for long. */
@@ -16,6 +16,11 @@ export function dayText(minute: Minute, manner: Manner): string {
 /** `Mon 11 Jan 07:30` */
 export function momentText(minute: Minute, manner: Manner): string {
   return `${dayText(minute, manner)} ${sayClock(minute, manner)}`;
+}
+
+/** By when something is wanted: the day alone where it is all of that day. */
+export function deadlineText(by: Minute, manner: Manner): string {
+  return by + 1 === localDay(by, manner.zone, 0).end ? dayText(by, manner) : momentText(by, manner);
 }
 
 /** `07:30` on the same day as `base`, else `Mon 11 Jan 07:30`. */

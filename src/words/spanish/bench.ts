@@ -226,6 +226,8 @@ export const bench: Readonly<Record<string, Wording>> = {
   'Mix once for {0}: {1}{2}': 'Mezclar una vez para {0}: {1}{2}',
   'With what is mixed already': 'Con lo ya mezclado',
   'in these {0} days': { one: 'hoy', other: 'en estos {0} días' },
+  'Mixing and washing up once for several coats saves {0} min in the whole plan.':
+    'Mezclar y lavar una sola vez para varias manos ahorra {0} min en todo el plan.',
   'Mixing and washing up once for several coats saves {0} min {1}, {2} min in the whole plan.':
     'Mezclar y lavar una sola vez para varias manos ahorra {0} min {1}, {2} min en todo el plan.',
   '{0} · now {1}': '{0} · ahora {1}',

@@ -86,7 +86,7 @@ export const commands: Readonly<Record<string, Wording>> = {
   'name another file with --file': 'nombre otro archivo con --file',
   'Import it into a calendar of its own: then you can empty that calendar and import it anew at any time.\nMany calendars keep an old entry when a file is imported again; one that is subscribed to follows by itself (drybench phone --serve).\n':
     'Impórtelo en un calendario propio: así puede vaciarlo e importarlo de nuevo cuando quiera.\nMuchos calendarios conservan una entrada vieja al importar otra vez un archivo; si se está suscrito, se actualiza solo (drybench phone --serve).\n',
-  'Wrote {0} to {1}.\n{2}': 'Escrito en {1}: {0}.\n{2}',
+  'Written to {0}: {1}.\n{2}': 'Escrito en {0}: {1}.\n{2}',
   '--file and --serve do not go together': '--file y --serve no van juntos',
   'write one of them': 'escriba uno de los dos',
   '--dry-run and --serve do not go together': '--dry-run y --serve no van juntos',
@@ -159,8 +159,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   'nothing is planned for "{0}"': 'no hay nada planificado para "{0}"',
   '--card and --labels do not go together': '--card y --labels no van juntos',
   '{0} pages': { one: '{0} página', other: '{0} páginas' },
-  'Wrote {0} to {1}. Open it in a browser and print it, on A4 or Letter.\n':
-    'Escrito en {1}: {0}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
+  'Written to {0}: {1}. Open it in a browser and print it, on A4 or Letter.\n':
+    'Escrito en {0}: {1}. Ábralo en un navegador e imprímalo, en A4 o Carta.\n',
   'drybench: stopped early; this is the best that was found until then\n':
     'drybench: parado antes de tiempo; esto es lo mejor que se encontró hasta entonces\n',
   'stopped before a plan was found; nothing was written': 'parado antes de encontrar un plan; no se escribió nada',

@@ -10,7 +10,7 @@ describe('the command wall', () => {
       const wall = (...words: string[]) => drybench(['wall', '--shop', folder, ...words], { folder });
       expect(await wall()).toMatchObject({
         code: 0,
-        out: expect.stringContaining('Wrote 2 pages to wall.html.') as string,
+        out: expect.stringContaining('Written to wall.html: 2 pages.') as string,
       });
       expect(await wall('--from', '2027-01-12', '--days', '3')).toMatchObject({ code: 0, err: '' });
       expect(readFileSync(join(folder, 'wall.html'), 'utf8')).toContain('Tue 12 Jan to Thu 14 Jan 2027');
