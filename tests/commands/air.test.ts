@@ -117,7 +117,7 @@ test('the air of rooms: pictures with their range, hours fit, why others are not
     expect(out).toMatch(/\n {2}fit for coating +█{24} {2}all day\n/);
     expect(out).toMatch(/\nShed · now 4 °C, 90 %\n/);
     expect(out).toMatch(/\n {2}fit for coating +·{24} {2}not today\n/);
-    expect(flat(out)).toMatch(/00:00–24:00 too cold \(4 °C, wants 10 °C\)/);
+    expect(flat(out)).toMatch(/all day too cold \(4 °C, wants 10 °C\)/);
     expect(flat(out)).toMatch(/heat to \d+(\.\d)? °C by 08:00/);
     const plain = await drybench(['air', '--at', '2027-01-11T07:30', '--plain'], { folder });
     expect(plain.out).toMatch(/^[\n\x20-\x7e]+$/);

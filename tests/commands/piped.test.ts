@@ -172,6 +172,7 @@ const airOf: Records = ({ rooms }) =>
   });
 
 const momentOf = (instant: string) => `${dateOf(instant)} ${clockOf(instant)}`;
+const deadlineOf = (instant: string) => (clockOf(instant) === '23:59' ? dateOf(instant) : momentOf(instant));
 
 const offered = (how: string, { ready, delayed }: Offer) => [
   [
@@ -180,11 +181,11 @@ const offered = (how: string, { ready, delayed }: Offer) => [
     `holds with ${Math.floor(ready.chance * 100 + 1e-9)} %`,
     `usually ${momentOf(ready.typical)}`,
   ],
-  ...delayed.map(({ name, wantedBy }) => [`${name}: `, ' late', `(wanted by ${momentOf(wantedBy)})`]),
+  ...delayed.map(({ name, wantedBy }) => [`${name}: `, ' late', `(wanted by ${deadlineOf(wantedBy)})`]),
 ];
 
 const promisedOf: Records = ({ by, kept, offer, sooner }) => [
-  [kept ? 'Yes: ' : 'No: ', momentOf(by)],
+  [kept ? 'Yes: ' : 'No: ', deadlineOf(by)],
   ...offered('Soonest safe hand-over: ', offer),
   ...(sooner === undefined ? [] : offered('Sooner, at the cost of others: ', sooner)),
 ];
