@@ -12,8 +12,6 @@ import { searchStoppably } from './search-stoppably.ts';
 import { worded } from '../words/worded.ts';
 
 const MS_PER_SECOND = 1000;
-/** More than any search takes before its time is up. */
-const MANY_STEPS = 1_000_000_000;
 
 /**
  * Keeps the plan as the one that the shop follows, and remembers it for when its entries are all that stand again. One
@@ -42,7 +40,7 @@ export function rememberLook({ disk }: Call, shop: OpenShop, plan: Plan): void {
 }
 
 /** More of how a plan is searched for. */
-interface HowLong extends Pick<MakeOptions, 'anew' | 'steps'> {
+interface HowLong extends Pick<MakeOptions, 'anew' | 'goOn'> {
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly until?: number;
 }
@@ -69,5 +67,5 @@ export async function planAnew(
  */
 export async function planFor(call: Call, shop: OpenShop, seconds: number): Promise<Planned> {
   const until = call.io.clock() + seconds * MS_PER_SECOND;
-  return planAnew(call, shop, await groundsOf(call, shop), { anew: true, steps: MANY_STEPS, until });
+  return planAnew(call, shop, await groundsOf(call, shop), { anew: true, goOn: true, until });
 }

@@ -20,7 +20,7 @@ interface Ask {
   readonly now: Minute;
 }
 
-interface PlanAsk extends Ask, Pick<MakeOptions, 'anew' | 'steps' | 'basis' | 'kept'> {
+interface PlanAsk extends Ask, Pick<MakeOptions, 'anew' | 'goOn' | 'basis' | 'kept'> {
   readonly manner: Manner;
 }
 

@@ -3,6 +3,7 @@ import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
 import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
 import { defaultSteps } from './default-steps.ts';
+import { goOn } from './go-on.ts';
 import { improve, type Incumbent, keep, noneYet } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
@@ -33,6 +34,8 @@ const cellsPerStep = 12_000;
 const mostCells = 600_000_000;
 const settlingCellsPerStep = 56_000;
 const settlingCells = 240_000_000;
+/** How many times as long prices may settle where the search goes on until it is stopped. */
+const settlingOfLong = 2;
 /** How many orders of the prices are placed by, for as many steps as there are activities; and placements for all of them. */
 const ordersPerRound = 4;
 const orderPlacements = 60_000;
@@ -73,13 +76,15 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
     const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
-    const orders = raiseBound(basis, options, incumbent, options.from === undefined ? most : 0);
+    const isNew = options.from === undefined || options.goOn === true;
+    const orders = raiseBound(basis, options, incumbent, isNew ? most : 0);
     best = followOrders(search, options, incumbent, orders);
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
     if (!done) reorderAll(search, options, incumbent, best);
     if (!done) improveWhileItPays(search, options, incumbent, hasHomes);
+    if (!done && options.goOn === true && options.stop !== undefined) goOn(search, options, incumbent, best);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
@@ -194,9 +199,10 @@ function raiseBound(
   // Whoever has asked for an end waits no longer than for the bound of a search that nobody gave more time.
   const steps = options.stop?.() === true ? Math.min(options.steps, defaultSteps(net.problem)) : options.steps;
   const work = Math.min(steps * cellsPerStep, mostCells);
+  const settling = options.goOn === true ? settlingOfLong : 1;
   const { bound, orders } = priceBound(net, labels, structure, incumbent, horizon, {
     work,
-    settlingWork: net.count > smallEnough ? Math.min(steps * settlingCellsPerStep, settlingCells) : 0,
+    settlingWork: net.count > smallEnough ? settling * Math.min(steps * settlingCellsPerStep, settlingCells) : 0,
     orders: most,
     stop: options.stop,
   });

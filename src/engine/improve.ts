@@ -25,10 +25,16 @@ const stopEvery = 32;
 
 /**
  * Large neighbourhood search: takes a part out, places it anew in another order or other modes, keeps the result if it
- * is not much dearer, and less so as the budget runs down. `incumbent` is the best plan ever met.
+ * is not much dearer, and less so as the budget runs down, if it is to cool. `incumbent` is the best plan ever met.
  * Ends when the inserter has counted `until` steps.
  */
-export function improve(search: Search, options: SearchOptions, incumbent: Incumbent, until: number): void {
+export function improve(
+  search: Search,
+  options: SearchOptions,
+  incumbent: Incumbent,
+  until: number,
+  isCooling = true,
+): void {
   const { plan, inserter } = search;
   restore(search, incumbent);
   const worth = new Float64Array(neighbourhoods.length).fill(1);
@@ -38,7 +44,7 @@ export function improve(search: Search, options: SearchOptions, incumbent: Incum
     if (rebuilds % stopEvery === 0 && options.stop?.() === true) break;
     const before = plan.guide;
     const kind = pick(search, worth);
-    const left = 1 - (inserter.steps - begun) / Math.max(1, until - begun);
+    const left = isCooling ? 1 - (inserter.steps - begun) / Math.max(1, until - begun) : 1;
     const excess = Math.max(0, incumbent.value - incumbent.bound) / search.structure.components.length;
     const limit = Math.max(before, bestGuide + warmth * left * search.random.unit() * excess);
     const list = at(neighbourhoods, kind)(search);

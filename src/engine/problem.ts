@@ -149,10 +149,12 @@ export interface Conflict {
 export interface SearchOptions {
   /** Seed of the search's own random numbers: same problem, seed and step budget, same answer to the byte. */
   readonly seed: number;
-  /** Budget in steps of search (placements tried), not seconds. */
   /** Activities that are to come early: near a plan that is followed, their components are placed before all that stays. */
   readonly urgent?: readonly number[];
+  /** Budget in steps of search (placements tried), not seconds. */
   readonly steps: number;
+  /** True: with the budget used up, the search goes on until `stop` says so, or until its answer is proven best. */
+  readonly goOn?: boolean;
   /** Asked now and then; true ends the search early with the best found. The core has no clock of its own. */
   readonly stop?: () => boolean;
   /**

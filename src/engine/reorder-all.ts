@@ -31,15 +31,19 @@ function placementsWithin(steps: number, activities: number): number {
   return Math.max(steps, Math.min(wanted, Math.max(most, mostTimesActivities / activities)));
 }
 
-/** Changes the best of `orders`, given the best first, in rounds: with what has got best in one, the next goes on. */
+/**
+ * Changes the best of `orders`, given the best first, in rounds: with what has got best in one, the next goes on. Takes so many
+ * `times` the budget's placements. Answers the best of the last round, the best first.
+ */
 export function reorderAll(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
   orders: readonly Order[],
-): void {
+  times = 1,
+): readonly Order[] {
   const { inserter, net } = search;
-  const budget = placementsWithin(options.steps, net.count);
+  const budget = times * placementsWithin(options.steps, net.count);
   let begin = inserter.steps;
   let left = orders;
   for (const round of rounds) {
@@ -47,7 +51,7 @@ export function reorderAll(
     const count = Math.max(1, Math.min(round.most, left.length, Math.floor(placements / net.count / leastTries)));
     const tried: Order[] = [];
     for (const { key } of left.slice(0, count)) {
-      if (options.stop?.() === true) return;
+      if (options.stop?.() === true) return left;
       const until = begin + (placements * (tried.length + 1)) / count;
       const found = reorder(search, options, incumbent, key, until);
       if (found !== undefined) tried.push(found);
@@ -55,4 +59,5 @@ export function reorderAll(
     begin += placements;
     left = tried.sort((a, b) => a.value - b.value);
   }
+  return left;
 }

@@ -22,6 +22,8 @@ export interface MakeOptions {
   readonly seed: number;
   /** Steps of search; absent: by the size of the shop. */
   readonly steps?: number;
+  /** True: with those used up, the search goes on until `stop`. */
+  readonly goOn?: boolean;
   readonly stop?: () => boolean;
   readonly onBetter?: (value: number, bound: number, steps: number) => void;
   /** The plan that the shop follows now. */

@@ -16,6 +16,7 @@ import { keptSchedule } from './kept-schedule.ts';
 import { plannedSessions } from './planned-sessions.ts';
 import { type Agreed, problemWith } from './session-problem.ts';
 import { fitted, keptAgreed, naturalAgreed, type Shared, shareSessions } from './share-sessions.ts';
+import { searchOn } from './search-on.ts';
 import { solveNear } from './solve-near.ts';
 
 const MINUTES_PER_HOUR = 60;
@@ -50,6 +51,7 @@ function proofOf(
   compiled: Compiled,
   outcome: Outcome & { status: 'optimal' | 'feasible' },
   best: Shared,
+  bound: number,
 ): Omit<Proof, 'verified'> {
   const { value } = best;
   const values = termValues(compiled.problem, best.schedule);
@@ -68,9 +70,9 @@ function proofOf(
   });
   const extra = value - sums.reduce((sum, s) => sum + s.value, 0);
   return {
-    objective: [...sums, { name: 'extra work', value: extra, bound: 0 }, { name: 'all', value, bound: outcome.bound }],
-    gapPercent: value === 0 ? 0 : Math.round((1000 * (value - outcome.bound)) / value) / 10,
-    proven: value === outcome.bound,
+    objective: [...sums, { name: 'extra work', value: extra, bound: 0 }, { name: 'all', value, bound }],
+    gapPercent: value === 0 ? 0 : Math.round((1000 * (value - bound)) / value) / 10,
+    proven: value === bound,
     steps: best.steps,
   };
 }
@@ -114,7 +116,7 @@ function isPossible(loosened: Problem, seed: number): boolean {
 
 /** Lays every remaining step of every piece onto the calendar. */
 export function planShop(situation: Situation, air: ShopAir, options: PlanOptions): Draft {
-  const { to, kept, anew = false, factors, steps, onBetter, ...search } = options;
+  const { to, kept, anew = false, factors, steps, onBetter, goOn = false, ...search } = options;
   const compiled = compile(situation, air, { to, factors, anew, ...(kept && { kept }) });
   const budget = steps ?? defaultSteps(compiled.problem);
   const sharing = compiled.ground.shares.size > 0;
@@ -158,7 +160,9 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
     looks && outcome.status !== 'optimal'
       ? shareSessions(compiled, begun, { ...search, steps: Math.floor(budget * SHARING), bound: outcome.bound })
       : begun;
-  const best = kept === undefined || anew ? shared : movedBack(compiled, kept, shared);
+  const long =
+    goOn && outcome.status !== 'optimal' ? searchOn(compiled, shared, { ...options, steps: budget }) : undefined;
+  const best = long?.shared ?? (kept === undefined || anew ? shared : movedBack(compiled, kept, shared));
   const ready = new Map<string, Minute>();
   compiled.meanings.forEach((meaning, i) => {
     const end = best.schedule.ends[i];
@@ -176,7 +180,7 @@ export function planShop(situation: Situation, air: ShopAir, options: PlanOption
       ),
     }),
     ready,
-    proof: proofOf(compiled, outcome, best),
+    proof: proofOf(compiled, outcome, best, Math.max(outcome.bound, long?.bound ?? 0)),
     compiled,
   };
 }

@@ -6,7 +6,7 @@ import { speed } from './speed.ts';
 const measurements: Readonly<Record<string, { use: string; run: (words: readonly string[]) => void }>> = {
   speed: { use: 'speed [--runs 7]                       whole processes beside a node that does nothing', run: speed },
   shops: {
-    use: 'shops [SIZE...] [--all] [--seed 7]     generated shops of 10 to 300 (--all: 1000) pieces',
+    use: 'shops [SIZE...] [--all] [--seed 7] [--for SECONDS]   generated shops of 10 to 300 (--all: 1000) pieces',
     run: shops,
   },
   instances: { use: 'instances DIR --seconds 10 --out OUT   published instances (.sch, .sm) in DIR', run: instances },

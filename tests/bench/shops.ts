@@ -23,8 +23,8 @@ interface Measured {
 const intakes: readonly Intake[] = ['at once', 'as the shop gets through them'];
 
 /**
- * `shops [SIZE...] [--all] [--seed N]`: plans generated shops of so many pieces, with the budget that a shop gets: all pieces
- * at once, and as the shop gets through them.
+ * `shops [SIZE...] [--all] [--seed N] [--for SECONDS]`: plans generated shops of so many pieces, with the budget that a shop
+ * gets, or for as long as said: all pieces at once, and as the shop gets through them.
  */
 export function shops(words: readonly string[]): void {
   const { values, positionals } = parseArgs({
@@ -33,22 +33,24 @@ export function shops(words: readonly string[]): void {
     options: {
       all: { type: 'boolean', default: false },
       seed: { type: 'string', default: '7' },
+      for: { type: 'string', default: '0' },
       one: { type: 'boolean', default: false },
       intake: { type: 'string' },
     },
   });
   const named = positionals.map(Number);
   const seed = Number(values.seed);
-  if (!Number.isInteger(seed) || named.some((size) => !Number.isInteger(size) || size < 1))
-    throw new Error('usage: shops [SIZE...] [--all] [--seed N]');
+  const long = Number(values.for);
+  if (!(long >= 0) || !Number.isInteger(seed) || named.some((size) => !Number.isInteger(size) || size < 1))
+    throw new Error('usage: shops [SIZE...] [--all] [--seed N] [--for SECONDS]');
   if (values.one) {
     const intake = intakes.find((known) => known === values.intake) ?? 'at once';
-    for (const pieces of named) process.stdout.write(JSON.stringify(planOne(pieces, seed, intake)));
+    for (const pieces of named) process.stdout.write(JSON.stringify(planOne(pieces, seed, intake, long)));
     return;
   }
   const sizes = named.length > 0 ? named : [10, 30, 100, 300, ...(values.all ? [1000] : [])];
   const measured = intakes.flatMap((intake) => {
-    const own = sizes.map((pieces) => inOwnProcess(pieces, seed, intake));
+    const own = sizes.map((pieces) => inOwnProcess(pieces, seed, intake, long));
     process.stdout.write(`pieces come in ${intake}\n${reportOf(own)}\n`);
     return own;
   });
@@ -56,19 +58,26 @@ export function shops(words: readonly string[]): void {
 }
 
 /** In a process of its own: peak memory is a process's, and what one size has warmed up must not help the next. */
-function inOwnProcess(pieces: number, seed: number, intake: Intake): Measured {
-  const words = [process.argv[1] ?? '', 'shops', '--one', String(pieces), '--seed', String(seed), '--intake', intake];
+function inOwnProcess(pieces: number, seed: number, intake: Intake, long: number): Measured {
+  const asked = ['--seed', String(seed), '--intake', intake, '--for', String(long)];
+  const words = [process.argv[1] ?? '', 'shops', '--one', String(pieces), ...asked];
   const { status, stdout } = spawnSync(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
   if (status !== 0) throw new Error(`the shop of ${pieces} pieces ended with ${String(status)}`);
   return JSON.parse(stdout.toString()) as Measured;
 }
 
-function planOne(pieces: number, seed: number, intake: Intake): Measured {
+/** @param long seconds to search for; 0: with the budget that a shop gets */
+function planOne(pieces: number, seed: number, intake: Intake, long: number): Measured {
   const problem = shopLike(pieces, seed, intake);
   const began = performance.now();
   const elapsed = () => (performance.now() - began) / 1000;
   let first: number | undefined;
-  const outcome = solve(problem, { seed: 1, steps: defaultSteps(problem), onBetter: () => (first ??= elapsed()) });
+  const outcome = solve(problem, {
+    seed: 1,
+    steps: defaultSteps(problem),
+    onBetter: () => (first ??= elapsed()),
+    ...(long > 0 && { goOn: true, stop: () => elapsed() >= long }),
+  });
   const seconds = elapsed();
   const megabytes = process.resourceUsage().maxRSS / 1024;
   const measured = { intake, pieces, steps: problem.activities.length, status: outcome.status, seconds, megabytes };
