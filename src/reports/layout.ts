@@ -48,6 +48,10 @@ function unitsHeld(text: string): string {
 const leastForDates = 16;
 let datesOf: { readonly code: string; readonly pattern: RegExp } | undefined;
 
+/** Most texts fit, or name no date: of those nothing more is asked. */
+const mayBreakDate = (text: string, columns: number): boolean =>
+  columns >= leastForDates && text.length > columns && /\d/.test(text);
+
 /** A day of the week, its day and month stay on one line: `Wed 13 Jan`, `Wed Jan 13`. */
 function datesHeld(text: string): string {
   if (datesOf?.code !== spokenCode()) {
@@ -65,9 +69,7 @@ export function wrap(text: string, columns: number, look: Look): string[] {
   const lines: string[] = [];
   let line = '';
   const held = unitsHeld(signs(text, look));
-  for (const word of (columns < leastForDates || columns === Infinity ? held : datesHeld(held))
-    .split(' ')
-    .filter((w) => w !== '')) {
+  for (const word of (mayBreakDate(held, columns) ? datesHeld(held) : held).split(' ').filter((w) => w !== '')) {
     for (const part of broken(word, columns, look)) {
       const longer = line === '' ? part : `${line} ${part}`;
       if (look.widthOf(longer) <= columns) line = longer;
