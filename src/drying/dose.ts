@@ -45,12 +45,11 @@ interface Usual {
   readonly end: number;
 }
 
+/** One day, summed up no further than somebody has asked. */
 interface DaySum {
-  /** At each node of the day, the last one being the first of the next day. */
-  readonly rates: Float64Array;
-  /** At each node, from the start of the day. */
-  readonly hours: Float64Array;
-  readonly total: number;
+  /** Hours from the start of the day to a minute so much after its node of number `node`. */
+  hoursAt(node: number, minutes: number): number;
+  total(): number;
 }
 
 interface Known {
@@ -118,41 +117,51 @@ export function integrate(
     rates[own + smoothNodes] = far;
     return true;
   };
-  const ratesOf = (start: number, nodes: number): Float64Array => {
-    const rates = new Float64Array(nodes + 1);
-    rates[0] = rateAt(start * nodeMinutes);
-    for (let own = 0; own < nodes;) {
-      const fits = smoothNodes > 2 && (start + own) % smoothNodes === 0 && own + smoothNodes <= nodes;
-      if (fits && fillSmoothly(rates, own, (start + own) / smoothNodes)) own += smoothNodes;
-      else {
-        own += 1;
-        rates[own] = rateAt((start + own) * nodeMinutes);
-      }
-    }
-    return rates;
-  };
   /** Sums minute by minute, so that the sum never goes down, whatever rounding does. */
   const summedUp = (k: number): DaySum => {
     const start = k * perDay;
     const nodes = Math.min(count - start, perDay);
-    const rates = ratesOf(start, nodes);
-    const hours = new Float64Array(nodes);
-    let total = 0;
-    for (let own = 0; own < nodes; own += 1) {
-      hours[own] = total;
-      const step = stepAt(start + own);
-      const rate = real(rates, own);
-      const slope = (real(rates, own + 1) - rate) / step;
-      for (let m = 0.5; m < step; m += 1) total += (rate + slope * m) / 60;
-    }
-    return { rates, hours, total };
+    // At each node of the day, the last one being the first of the next day: known so far.
+    const rates = new Float64Array(nodes + 1);
+    const hours = new Float64Array(nodes + 1);
+    let rated = 0;
+    let summed = 0;
+    rates[0] = rateAt(start * nodeMinutes);
+    const rateUpTo = (node: number) => {
+      while (rated < node) {
+        const fits = smoothNodes > 2 && (start + rated) % smoothNodes === 0 && rated + smoothNodes <= nodes;
+        if (fits && fillSmoothly(rates, rated, (start + rated) / smoothNodes)) rated += smoothNodes;
+        else {
+          rated += 1;
+          rates[rated] = rateAt((start + rated) * nodeMinutes);
+        }
+      }
+    };
+    /** Goes on from what is summed up to a node. */
+    const onFrom = (node: number, minutes: number, sum: number): number => {
+      const rate = real(rates, node);
+      const slope = (real(rates, node + 1) - rate) / stepAt(start + node);
+      let total = sum;
+      for (let m = 0.5; m < minutes; m += 1) total += (rate + slope * m) / 60;
+      return total;
+    };
+    const sumUpTo = (node: number): number => {
+      rateUpTo(Math.min(node + 1, nodes));
+      for (; summed < node; summed += 1)
+        hours[summed + 1] = onFrom(summed, stepAt(start + summed), real(hours, summed));
+      return real(hours, node);
+    };
+    return {
+      hoursAt: (node, minutes) => onFrom(node, minutes, sumUpTo(node)),
+      total: () => sumUpTo(nodes),
+    };
   };
   const day = (k: number): DaySum =>
     (days[k] ??= usualOn(k)?.day(k) ?? (isAsTheDayBefore(k) ? day(k - 1) : summedUp(k)));
   const total = (k: number): number => {
     const known = real(totals, k);
     if (!Number.isNaN(known)) return known;
-    return (totals[k] = days[k]?.total ?? usualOn(k)?.total(k) ?? (isAsTheDayBefore(k) ? total(k - 1) : day(k).total));
+    return (totals[k] = usualOn(k)?.total(k) ?? (isAsTheDayBefore(k) ? total(k - 1) : day(k).total()));
   };
 
   const inGrains = (value: number): number => Math.round(value / GRAIN_HOURS) * GRAIN_HOURS;
@@ -170,12 +179,7 @@ export function integrate(
     if (minutes % DAY === 0) return upToDay(minutes / DAY);
     if (node === count) return upToDay(dayCount);
     const k = Math.floor(node / perDay);
-    const { rates, hours } = day(k);
-    const own = node - k * perDay;
-    const rate = real(rates, own);
-    const slope = (real(rates, own + 1) - rate) / stepAt(node);
-    let sum = real(hours, own);
-    for (let m = 0.5; m < minutes - node * nodeMinutes; m += 1) sum += (rate + slope * m) / 60;
+    const sum = day(k).hoursAt(node - k * perDay, minutes - node * nodeMinutes);
     return upToDay(k) + inGrains(sum);
   };
 
