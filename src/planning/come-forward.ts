@@ -76,6 +76,13 @@ function situationFor(made: Situation, plan: Plan, now: Minute, moving: Readonly
   return asCarried(withoutLimits({ ...made, notBefore }, limitsMissedIn(plan.warnings)), plan);
 }
 
+/** What is tried one after the other often moves the same steps. */
+const around = oncePer(
+  ({ made, standing }: Followed, { moving, first }: { readonly moving: ReadonlySet<string>; readonly first: Minute }) =>
+    narrowTo(made, standing.plan, moving, first),
+  ({ moving, first }) => [first, ...moving].join(' '),
+);
+
 /** What the steps that move are placed in: a stretch of the plan. */
 interface Among {
   readonly situation: Situation;
@@ -88,7 +95,7 @@ interface Among {
 }
 
 /** `moving` begun as soon as can be, everything else where it is planned; undefined where what is wanted comes too late. */
-function placed(
+export function placed(
   { plan, to, air, factors, blocks, ...among }: Among,
   moving: ReadonlySet<string>,
   now: Minute,
@@ -177,10 +184,10 @@ export function comingForward(
     (c.kind === 'warmer' || c.kind === 'drier') && c.during !== undefined ? [{ room: c.room, during: c.during }] : [],
   );
   if (forAWhile.some((c) => spoilsWhatStays(whole, standing, moving, { ...c, then: air }))) return undefined;
-  const narrow = narrowTo(made, plan, moving, Math.min(...[...moving].map(bound)));
+  const narrow = around(followed, { moving, first: Math.min(...[...moving].map(bound)) });
   const { plan: own, to: until, blocks } = narrow;
-  const around = { situation: narrow.of(whole), plan: own, to: until, air, factors, blocks };
-  const found = placed(around, moving, now, wanted);
+  const among = { situation: narrow.of(whole), plan: own, to: until, air, factors, blocks };
+  const found = placed(among, moving, now, wanted);
   if (found === undefined) return undefined;
 
   const sessions = (plan.sessions ?? []).map((s) => s.steps);

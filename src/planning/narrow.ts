@@ -19,9 +19,9 @@ export interface Narrow {
   readonly from: Minute;
   /** Nothing is planned after this. */
   readonly to: Minute;
-  /** Of the whole plan, just the steps that matter of the pieces that something moves of. */
+  /** Of the whole plan, just the steps that matter of what moves, and of what that has to do with. */
   readonly plan: Plan;
-  /** What the other pieces keep. */
+  /** What all else keeps. */
   readonly blocks: readonly Block[];
   /** The situation of just those steps, at `from`. */
   of(situation: Situation): Situation;
@@ -92,12 +92,45 @@ function withoutCarrying(steps: readonly PlannedStep[]): PlannedStep[] {
   });
 }
 
+/** When its film, if it lays one, may be moved. */
+function movableAt(step: PlannedStep, materials: Materials): Minute {
+  return Math.max(endOf(step), shownLate(step, materials.get(step.material ?? ''), 'handle') ?? 0);
+}
+
+/**
+ * The objects of what moves, of what waits for that, of what it waits for, and of the coats of their pieces laid in one go with
+ * any of these. What else there is of the pieces that something moves of is among them only where it keeps a place for longer
+ * than it has to; of all the rest nothing but what it keeps is in the way.
+ */
+function metBy({ tasks, book }: Situation, plan: Plan, moving: ReadonlySet<string>): ReadonlySet<string> {
+  const byId = new Map(tasks.map((t) => [t.id, t]));
+  const met = tasks.filter((t) => moving.has(t.id) || t.needs.some((need) => moving.has(need.task)));
+  const asked = [...moving].flatMap((id) => byId.get(id)?.needs.map((need) => need.task) ?? []);
+  const pieces = new Set(plan.steps.flatMap((s) => (moving.has(s.id) ? [s.piece] : [])));
+  const stands = plan.steps.filter((s) => pieces.has(s.piece) && s.holdsStationUntil > movableAt(s, book.materials));
+  const ids = [...met.map((t) => t.id), ...asked, ...stands.map((s) => s.id)];
+  const objects = new Set(ids.flatMap((id) => byId.get(id)?.object ?? []));
+  for (const { steps } of plan.sessions ?? []) {
+    const coats = steps.flatMap((id) => byId.get(id) ?? []);
+    const theirs = new Set(coats.flatMap((t) => (objects.has(t.object) ? [t.piece] : [])));
+    for (const coat of coats) if (theirs.has(coat.piece)) objects.add(coat.object);
+  }
+  return objects;
+}
+
 /**
  * The plan around the steps that move, as if all had gone as planned until they can first begin, and without what comes
  * long after them: small enough to be tried again and again. What it finds is to be held against the whole.
  * @param first none of them can begin before
+ * @param met objects of which more is laid out than what they keep
  */
-export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<string>, first: Minute): Narrow {
+export function narrowTo(
+  situation: Situation,
+  plan: Plan,
+  moving: ReadonlySet<string>,
+  first: Minute,
+  met: ReadonlySet<string> = metBy(situation, plan, moving),
+): Narrow {
   const tasks = new Map(situation.tasks.map((t) => [t.id, t]));
   const steps = new Map(plan.steps.map((s) => [s.id, s]));
   const from = betweenSteps(plan.steps, first);
@@ -106,15 +139,14 @@ export function narrowTo(situation: Situation, plan: Plan, moving: ReadonlySet<s
   const last = Math.max(...plan.steps.map((s) => (moving.has(s.id) ? over(s) : from))) + MARGIN_MINUTES;
   // What goes on, or has been done and dries, may be more than there is room for: that is read from its tasks.
   const isFact = (s: PlannedStep) => s.atWork === true || (s.done === true && over(s) > from);
-  const pieces = new Set(plan.steps.flatMap((s) => (moving.has(s.id) || isFact(s) ? [s.piece] : [])));
-  const isOfThem = ({ piece }: PlannedStep) => pieces.has(piece);
-
   const isPast = (step: PlannedStep) => !moving.has(step.id) && endOf(step) <= from;
   const meets = ({ id, atOnceAfter = id }: PlannedStep): boolean =>
     moving.has(atOnceAfter) || tasks.get(atOnceAfter)?.needs.some((need) => moving.has(need.task)) === true;
   const objectOf = ({ id }: PlannedStep) => tasks.get(id)?.object ?? '';
   const objects = new Set([...moving].map((id) => tasks.get(id)?.object));
   const isWithIt = (step: PlannedStep) => objects.has(objectOf(step));
+  const factual = new Set(plan.steps.filter(isFact).map((s) => s.piece));
+  const isOfThem = (step: PlannedStep) => factual.has(step.piece) || met.has(objectOf(step));
   const near = new Set(plan.steps.filter((s) => !isPast(s) && (startOf(s) <= last || meets(s))).map((s) => s.id));
   const mates = new Set((plan.sessions ?? []).flatMap((s) => (s.steps.some((id) => near.has(id)) ? s.steps : [])));
   const isAhead = (s: PlannedStep) => near.has(s.id) || (mates.has(s.id) && !isPast(s));
