@@ -16,6 +16,8 @@ export interface Costs {
   readonly bound: number;
   /** By term of the objective: the least it can cost. */
   readonly termBounds: Float64Array;
+  /** The least that the modes can cost together. */
+  readonly modesBound: number;
 }
 
 /** Lays out the objective; `labels` must be propagated. */
@@ -25,10 +27,15 @@ export function costsOf(net: Net, labels: Labels): Costs {
   const termBounds = Float64Array.from(net.problem.objective, (term) => leastOf(term, net, labels));
   const least = new Float64Array(net.count);
   for (let i = 0; i < net.count; i++) least[i] = leastModeCost(net, labels, i);
+  const modesBound = sumOf(least);
   net.problem.objective.forEach((term, k) => {
     least[term.activity] = real(least, term.activity) + real(termBounds, k);
   });
-  return { terms, least, termBounds, bound: least.reduce((sum, value) => sum + value, 0) };
+  return { terms, least, termBounds, modesBound, bound: sumOf(least) };
+}
+
+function sumOf(list: Float64Array): number {
+  return list.reduce((sum, value) => sum + value, 0);
 }
 
 /** What activity `i` costs from `start` to `end` in mode `m`. */

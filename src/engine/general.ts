@@ -18,7 +18,7 @@ import { constructStaying } from './stay.ts';
 import { int, real } from '../typed.ts';
 import { type Structure, structureOf } from './structure.ts';
 import { violations } from './valid.ts';
-import { termValues } from './value.ts';
+import { modesCost, termValues } from './value.ts';
 
 /** Most activities for which several starting orders are tried rather than one. */
 const manyStarts = 4000;
@@ -271,6 +271,7 @@ function outcomeOf(search: Search, { costs }: Basis, incumbent: Incumbent): Outc
     schedule,
     value,
     bound,
+    modes: { value: modesCost(net.problem, schedule), bound: costs.modesBound },
     terms: termValues(net.problem, schedule).map((term, k) => ({ value: term, bound: real(costs.termBounds, k) })),
     steps: search.inserter.steps,
   };

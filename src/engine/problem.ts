@@ -134,6 +134,8 @@ export type Outcome =
       readonly bound: number;
       /** Value and proven bound of each objective term, by index. */
       readonly terms: readonly { readonly value: number; readonly bound: number }[];
+      /** What the chosen modes cost together, and the least that they can. */
+      readonly modes: { readonly value: number; readonly bound: number };
       readonly steps: number;
     }
   | { readonly status: 'infeasible'; readonly conflict: Conflict; readonly steps: number }

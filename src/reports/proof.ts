@@ -26,12 +26,15 @@ function countsAs({ value, bound }: Aim): string {
     : worded`${own}, no plan below ${days(bound, Math.floor)}`;
 }
 
-const words: Readonly<Record<string, (aim: Aim) => string>> = {
+const words: Readonly<Record<string, (aim: Aim) => string | undefined>> = {
   'tied up': (aim) =>
     worded`Standing in the shop counts as ${countsAs(aim)} (a day of a piece counts for more the more money is in it).`,
   late: (aim) => worded`Being late counts as ${countsAs(aim)}.`,
   moved: (aim) => worded`Moving steps off the plan followed before counts as ${countsAs(aim)}.`,
-  'extra work': ({ value }) => worded`Work that another plan might spare: ${sayWork(Math.ceil(value / WORK_WEIGHT))}.`,
+  'extra work': ({ value, bound }) =>
+    value === bound
+      ? undefined
+      : worded`Work that another plan might spare: ${sayWork(Math.ceil((value - bound) / WORK_WEIGHT))}.`,
 };
 
 /** What is known of how good the plan is. */

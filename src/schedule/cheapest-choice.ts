@@ -33,8 +33,12 @@ export function cheapestOf(choices: readonly Choice[], known: Choice): Choice {
     bound: Math.max(least(possible.map((o) => o.terms[k]?.bound ?? 0)), before?.terms[k]?.bound ?? 0),
   }));
   const { value } = best.outcome;
+  const modes = {
+    value: best.outcome.modes.value,
+    bound: Math.max(least(possible.map((o) => o.modes.bound)), before?.modes.bound ?? 0),
+  };
   return {
     agreed: best.agreed,
-    outcome: { ...best.outcome, status: value === bound ? 'optimal' : 'feasible', bound, terms },
+    outcome: { ...best.outcome, status: value === bound ? 'optimal' : 'feasible', bound, terms, modes },
   };
 }

@@ -70,7 +70,11 @@ function proofOf(
   });
   const extra = value - sums.reduce((sum, s) => sum + s.value, 0);
   return {
-    objective: [...sums, { name: 'extra work', value: extra, bound: 0 }, { name: 'all', value, bound }],
+    objective: [
+      ...sums,
+      { name: 'extra work', value: extra, bound: outcome.modes.bound },
+      { name: 'all', value, bound },
+    ],
     gapPercent: value === 0 ? 0 : Math.round((1000 * (value - bound)) / value) / 10,
     proven: value === bound,
     steps: best.steps,

@@ -35,10 +35,10 @@ function withoutMoves(problem: Problem): Problem {
 }
 
 /** An answer found where moves cost nothing, with what its moves do cost. */
-function withMoves(problem: Problem, { schedule, bound, steps }: Found): Found {
+function withMoves(problem: Problem, { schedule, bound, modes, steps }: Found): Found {
   const terms = termValues(problem, schedule).map((value) => ({ value, bound: 0 }));
   const value = valueOf(problem, schedule);
-  return { status: value === bound ? 'optimal' : 'feasible', schedule, value, bound, terms, steps };
+  return { status: value === bound ? 'optimal' : 'feasible', schedule, value, bound, terms, modes, steps };
 }
 
 /**

@@ -39,11 +39,32 @@ function neverLies(problem: Problem): void {
   expect(outcome.value).toBe(valueOf(problem, outcome.schedule));
 }
 
+/** Each part of the objective by itself: no schedule has less of it than its bound. Answers the bound of the modes. */
+function boundsHold(problem: Problem): number {
+  const outcome = solveGeneral(problem, { seed: 2, steps: 1 });
+  if (!('schedule' in outcome)) return 0;
+  expect(outcome.modes.value).toBe(valueOf({ ...problem, objective: [] }, outcome.schedule));
+  expect(outcome.modes.bound).toBeLessThanOrEqual(bruteForce({ ...problem, objective: [] })?.value ?? -Infinity);
+  const free = problem.activities.map((a) => ({ ...a, modes: a.modes.map((mode) => ({ ...mode, cost: 0 })) }));
+  outcome.terms.forEach(({ bound }, k) => {
+    const alone = { ...problem, activities: free, objective: problem.objective.slice(k, k + 1) };
+    expect(bound).toBeLessThanOrEqual(bruteForce(alone)?.value ?? -Infinity);
+  });
+  return outcome.modes.bound;
+}
+
 describe('solve', () => {
   const problems = smallProblems({ activities: 4, minutes: 7 });
 
   it('agrees with enumeration on small problems of every kind', () => {
     fc.assert(fc.property(problems, agrees), { numRuns: long ? 20_000 : 300, seed: 20270111 });
+  });
+
+  it('says of each part of the objective what no schedule can do without, as enumeration has it', () => {
+    let most = 0;
+    const check = (problem: Problem) => void (most = Math.max(most, boundsHold(problem)));
+    fc.assert(fc.property(problems, check), { numRuns: long ? 2000 : 100, seed: 20270112 });
+    expect(most).toBeGreaterThan(0);
   });
 
   it('decides how what comes next is done, where that ends what is held', () => {

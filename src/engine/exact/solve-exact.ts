@@ -34,6 +34,8 @@ function everything(problem: Problem): Conflict {
 function scheduled(problem: Problem, model: Model, best: Int32Array, bound: number, steps: number): Outcome {
   if (!areValid(model, best)) throw new Error('defect: the search found a schedule that breaks its own problem');
   const cost = costOf(model, best);
+  // Of an activity's only mode there is no other choice.
+  const modes = problem.activities.reduce((sum, { modes: [only] }) => sum + (only?.cost ?? 0), 0);
   return {
     status: cost === bound ? 'optimal' : 'feasible',
     schedule: {
@@ -50,6 +52,7 @@ function scheduled(problem: Problem, model: Model, best: Int32Array, bound: numb
       const whole = problem.objective.length === 1 ? bound + model.fixedCost : earliest;
       return { value: valueAt(int(best, term.activity)), bound: Math.max(earliest, whole) };
     }),
+    modes: { value: modes, bound: modes },
     steps,
   };
 }
