@@ -45,7 +45,7 @@ function fromMaterial(book: Book, task: Task, uses: readonly Use[]): Omit<Vapour
 /** Solvent in what it takes besides, like a stripper. */
 function fromSupplies(book: Book, task: Task, uses: readonly Use[]): Omit<Vapour, 'room' | 'span'>[] {
   return task.supplies.flatMap((id) => {
-    const { solventGPerL, solventLimit: limit } = supplyOf(book.supplies ?? new Map(), id) ?? {};
+    const { solventGPerL, solventLimit: limit } = supplyOf(book.supplies, id) ?? {};
     const litres = uses.find((u) => u.item === id)?.value ?? 0;
     return solventGPerL === undefined || limit === undefined
       ? []

@@ -64,7 +64,7 @@ function gather(book: Book, situation: Situation, plan: Plan, until: Minute): Ma
 /** What something is called, and the sizes that it is sold in: those that have a price, else those of its own file. */
 export function soldAs(book: Book, item: string) {
   const material = book.materials.get(item);
-  const supply = supplyOf(book.supplies ?? new Map(), item);
+  const supply = supplyOf(book.supplies, item);
   const prices = book.shop.prices?.[item];
   const sizes: readonly (Size & { readonly holds: Quantity })[] =
     prices?.map(({ minor, holds }) => ({ holds, minor, grains: grainsOf(holds) })) ??

@@ -67,7 +67,7 @@ function materialUses(book: Book, section: Section, material: Material, way: Way
 /** What washing up after a full coat takes of the thinner: of the tools that name a wash-up, else of a brush; a cloth is not washed. */
 function washUpUse(book: Book, material: Material, way: Way, part: SessionPart | undefined): Use[] {
   const id = material.thinning && thinnerId(material.thinning.with);
-  const thinner = id === undefined ? undefined : supplyOf(book.supplies ?? new Map(), id);
+  const thinner = id === undefined ? undefined : supplyOf(book.supplies, id);
   if (id === undefined || thinner === undefined || !isFullCoat(material) || material.wipeOff !== undefined) return [];
   if (part === 'first' || part === 'middle') return [];
   const washed = book.shop.tools.filter((t) => way.tools.includes(t.id) && t.washUpMinutes > 0).length;
@@ -87,7 +87,7 @@ function together(uses: readonly Use[]): Use[] {
 
 /** What a supply's figures make for a section; `named`: the id that it is bought by, where that differs. */
 function supplyUse(book: Book, { areaM2, items }: Section, id: string, named = id): Use {
-  const supply = supplyOf(book.supplies ?? new Map(), id);
+  const supply = supplyOf(book.supplies, id);
   if (supply === undefined) return { item: named, unit: 'pieces', value: 1 };
   const { perStep, perM2, perItem, unit } = supply;
   return { item: named, unit, value: perStep + perM2 * areaM2 + perItem * items };

@@ -1,5 +1,6 @@
 import { accountsOf } from '../bookkeeping/accounts.ts';
 import { earnedByKind } from '../bookkeeping/by-kind.ts';
+import { namedIn, namesOf } from '../reports/names.ts';
 import { priceDocument } from '../reports/price-document.ts';
 import { accountScreen, accountsScreen } from '../reports/price.ts';
 import { harmlessData } from '../terminal/harmless.ts';
@@ -23,15 +24,15 @@ export async function answer(call: Call): Promise<ExitCode> {
     printJson(call, priceDocument(shown, kinds, shop.manner));
     return 0;
   }
-  const look = await answerLook(call);
+  const desk = { names: namesOf(harmlessData(namedIn(book))), manner: shop.manner, look: await answerLook(call) };
   const feePercent = shop.book.shop.sellingFeePercent ?? 0;
   const accounts = harmlessData(shown);
   const [account] = accounts;
   print(
     call,
     one !== undefined && account !== undefined
-      ? accountScreen(account, feePercent, shop.manner, look)
-      : accountsScreen(accounts, harmlessData(kinds), shop.manner, look),
+      ? accountScreen(account, feePercent, desk)
+      : accountsScreen(accounts, harmlessData(kinds), desk),
   );
   return 0;
 }

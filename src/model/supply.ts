@@ -34,11 +34,14 @@ export function abrasiveId(grit: number): string {
 }
 
 /** The supply that an id of stock or prices means. */
-export function supplyOf(supplies: ReadonlyMap<string, Supply>, id: string): Supply | undefined {
-  const known = supplies.get(id);
+export function supplyOf<S extends Pick<Supply, 'id' | 'name'>>(
+  supplies: ReadonlyMap<string, S> | undefined,
+  id: string,
+): S | undefined {
+  const known = supplies?.get(id);
   if (known !== undefined) return known;
   const grit = /^abrasive-(\d{1,5})$/.exec(id)?.[1];
-  const abrasive = grit === undefined ? undefined : supplies.get(ABRASIVE);
+  const abrasive = grit === undefined ? undefined : supplies?.get(ABRASIVE);
   return abrasive && { ...abrasive, id, name: worded`${abrasive.name} grit ${grit ?? ''}` };
 }
 
@@ -56,5 +59,5 @@ export function boughtIn(
   id: string,
 ): QuantityUnit | undefined {
   const material = book.materials.get(id);
-  return material === undefined ? supplyOf(book.supplies ?? new Map(), id)?.unit : unitOfMaterial(material);
+  return material === undefined ? supplyOf(book.supplies, id)?.unit : unitOfMaterial(material);
 }

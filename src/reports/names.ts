@@ -1,4 +1,5 @@
 import { WHOLE } from '../model/expand.ts';
+import { supplyOf } from '../model/supply.ts';
 import { translated } from '../words/worded.ts';
 
 /** What things are called, by id; what is unknown is called by its id. */
@@ -11,7 +12,7 @@ export interface Names {
   readonly hand: (id: string) => string;
   readonly tool: (id: string) => string;
   readonly recipe: (id: string) => string;
-  /** Without what stands after a comma. */
+  /** Or of a supply; without what stands after a comma. */
   readonly material: (id: string) => string;
 }
 
@@ -21,6 +22,7 @@ export interface Named {
   readonly shop: Readonly<Record<'rooms' | 'stations' | 'hands' | 'tools', readonly Called[]>>;
   readonly recipes: ReadonlyMap<string, Called>;
   readonly materials: ReadonlyMap<string, Called>;
+  readonly supplies?: ReadonlyMap<string, Called>;
 }
 
 interface Called {
@@ -33,7 +35,7 @@ const calledIn = (things: ReadonlyMap<string, Called>) =>
   new Map([...things].map(([id, thing]) => [id, called(thing)]));
 
 /** Just the names: who makes them harmless need not look through all else. */
-export function namedIn({ pieces, shop, recipes, materials }: Named): Named {
+export function namedIn({ pieces, shop, recipes, materials, supplies }: Named): Named {
   return {
     pieces: pieces.map((piece) => ({ ...called(piece), sections: piece.sections.map(called) })),
     shop: {
@@ -44,6 +46,7 @@ export function namedIn({ pieces, shop, recipes, materials }: Named): Named {
     },
     recipes: calledIn(recipes),
     materials: calledIn(materials),
+    ...(supplies && { supplies: calledIn(supplies) }),
   };
 }
 
@@ -53,7 +56,7 @@ function namer(things: readonly Called[]): (id: string) => string {
 }
 
 /** The id of a material or supply as words, a grade behind it: `abrasive 180`. */
-export function sayId(id: string): string {
+function sayId(id: string): string {
   const [, words = id, grade = ''] = /^(.*?)( \d+)?$/.exec(id.replaceAll('-', ' ')) ?? [];
   return translated(words) + grade;
 }
@@ -74,7 +77,7 @@ export function namesOf(book: Named): Names {
     hand: namer(book.shop.hands),
     tool: namer(book.shop.tools),
     recipe: namer([...book.recipes.values()]),
-    // What has no name in the book is a supply.
-    material: (id) => materials.get(id) ?? sayId(id),
+    // Where the book was read without supplies, what has no name in it is one.
+    material: (id) => materials.get(id) ?? supplyOf(book.supplies, id)?.name ?? sayId(id),
   };
 }

@@ -1,6 +1,6 @@
 import type { Account, SoFar } from '../bookkeeping/accounts.ts';
 import type { KindEarns } from '../bookkeeping/by-kind.ts';
-import { sayId } from './names.ts';
+import type { Names } from './names.ts';
 import { decimalText } from '../model/money.ts';
 import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
@@ -11,6 +11,13 @@ import { sayWork, type Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
 
 const right: Column = { align: 'right', least: 9 };
+
+/** What it takes to write accounts down. */
+interface Desk {
+  readonly names: Pick<Names, 'material'>;
+  readonly manner: Manner;
+  readonly look: Look;
+}
 
 /** An amount in a column whose head names the currency. */
 function amount(minor: number, { currency }: Manner): string {
@@ -70,7 +77,7 @@ function workedLine({ minutes, plannedMinutes }: Account): string {
   return worded`Worked ${sayWork(minutes.soFar)} for what was planned as ${sayWork(plannedMinutes)}: ${verdict}.`;
 }
 
-function noteLines(accounts: readonly Account[], look: Look): string[] {
+function noteLines(accounts: readonly Account[], { names, look }: Desk): string[] {
   const { quiet, warn } = look.paint;
   const unpriced = [...new Set(accounts.flatMap((a) => a.unpriced))];
   const held = accounts.filter((a) => a.heldSteps > 0);
@@ -78,7 +85,7 @@ function noteLines(accounts: readonly Account[], look: Look): string[] {
     ...(unpriced.length === 0
       ? []
       : paragraph(
-          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map(sayId).join(', ')}`,
+          worded`Counted as nothing, for shop.yaml has no price of it: ${unpriced.map(names.material).join(', ')}`,
           look,
           2,
           warn,
@@ -92,7 +99,8 @@ function noteLines(accounts: readonly Account[], look: Look): string[] {
 }
 
 /** One piece: what it has cost, will cost and brings. */
-export function accountScreen(a: Account, feePercent: number, manner: Manner, look: Look): string {
+export function accountScreen(a: Account, feePercent: number, desk: Desk): string {
+  const { manner, look } = desk;
   const kind = a.kind === '' ? '' : ` · ${a.kind}`;
   const worked = workedLine(a);
   return [
@@ -102,7 +110,7 @@ export function accountScreen(a: Account, feePercent: number, manner: Manner, lo
     '',
     ...grid(saleRows(a, feePercent, manner, look), [{ least: 20 }, right], look, 2),
     '',
-    ...noteLines([a], look),
+    ...noteLines([a], desk),
     '',
   ].join('\n');
 }
@@ -138,12 +146,8 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
 }
 
 /** All pieces, a line each, and which kind of piece earns most for an hour at the bench. */
-export function accountsScreen(
-  accounts: readonly Account[],
-  kinds: readonly KindEarns[],
-  manner: Manner,
-  look: Look,
-): string {
+export function accountsScreen(accounts: readonly Account[], kinds: readonly KindEarns[], desk: Desk): string {
+  const { manner, look } = desk;
   const { quiet, strong } = look.paint;
   if (accounts.length === 0) return `${noPieceLines(look).join('\n')}\n`;
   const wide = look.columns >= NARROW;
@@ -175,7 +179,7 @@ export function accountsScreen(
     ),
     '',
     ...kindLines(kinds, manner, look),
-    ...noteLines(accounts, look),
+    ...noteLines(accounts, desk),
     '',
   ].join('\n');
 }

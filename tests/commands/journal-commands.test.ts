@@ -101,6 +101,11 @@ test.each([
     ['slip', 'stool', 'scuff', 'soon'],
     'drybench: UNTIL "soon" is no time\n  write a date and time like',
   ],
+  [
+    'putting off to a time that is over',
+    ['slip', 'stool', 'scuff', '2027-01-11T09:00'],
+    'drybench: "2027-01-11T09:00" is over already\n  write a time after today 09:30',
+  ],
   ['air without humidity', ['done', 'stool', 'scuff', '--air', '18 °C'], 'names no humidity'],
 ])('%s is refused, and nothing is entered', async (_, words, said) => {
   await inShop({}, async (folder) => {

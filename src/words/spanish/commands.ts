@@ -111,6 +111,8 @@ export const commands: Readonly<Record<string, Wording>> = {
   'write one for each, or one for all': 'escriba uno para cada una, o uno para todas',
   '--by "{0}" is over already': '--by "{0}" ya ha pasado',
   'write a day from {0} on': 'escriba un día desde {0}',
+  '"{0}" is over already': '"{0}" ya ha pasado',
+  'write a time after {0}': 'escriba una hora posterior a {0}',
   'say when it is wanted': 'diga para cuándo se quiere',
   'write --by 2027-02-20': 'escriba --by 2027-02-20',
   'there is no recipe "{0}"': 'no hay ninguna receta "{0}"',
@@ -180,6 +182,5 @@ export const commands: Readonly<Record<string, Wording>> = {
     'por ejemplo --warmer garage=+3K o --helper 2027-01-16=08:00-12:00',
   'all together': 'todos juntos',
   '"{0}" is no {1}': '"{0}" no vale como {1}',
-  '1 to {0}: ': '1 a {0}: ',
   '{0} entries': { one: '{0} entrada', other: '{0} entradas' },
 };
