@@ -46,22 +46,38 @@ function unitsHeld(text: string): string {
 
 /** Less room than this has to break a date. */
 const leastForDates = 16;
-let datesOf: { readonly code: string; readonly pattern: RegExp } | undefined;
+let dateWords:
+  { readonly code: string; readonly days: ReadonlySet<string>; readonly months: ReadonlySet<string> } | undefined;
 
 /** Most texts fit, or name no date: of those nothing more is asked. */
 const mayBreakDate = (text: string, columns: number): boolean =>
   columns >= leastForDates && text.length > columns && /\d/.test(text);
 
+/** The short names of weekdays and months, in the language spoken. */
+function wordsOfDates(): NonNullable<typeof dateWords> {
+  if (dateWords?.code === spokenCode()) return dateWords;
+  const all = (say: (n: number) => string, count: number) =>
+    new Set(Array.from({ length: count }, (_, k) => bare(say(k + 1))));
+  dateWords = { code: spokenCode(), days: all(shortWeekday, 7), months: all(shortMonth, 12) };
+  return dateWords;
+}
+
+/** Without what stands around a word. */
+const bare = (word = ''): string => word.replaceAll(/[^\p{L}\d]/gu, '');
+
 /** A day of the week, its day and month stay on one line: `Wed 13 Jan`, `Wed Jan 13`. */
 function datesHeld(text: string): string {
-  if (datesOf?.code !== spokenCode()) {
-    const any = (say: (n: number) => string, count: number) =>
-      Array.from({ length: count }, (_, k) => say(k + 1).replaceAll('.', '\\.')).join('|');
-    const [weekday, month] = [any(shortWeekday, 7), any(shortMonth, 12)];
-    const pattern = new RegExp(`(?:${weekday}) (?:\\d{1,2} (?:${month})|(?:${month}) \\d{1,2})`, 'g');
-    datesOf = { code: spokenCode(), pattern };
-  }
-  return text.replace(datesOf.pattern, (date) => date.replaceAll(' ', noBreak));
+  const { days, months } = wordsOfDates();
+  const words = text.split(' ');
+  const isDay = (word: string | undefined) => /^\d{1,2}$/.test(bare(word));
+  const isMonth = (word: string | undefined) => months.has(bare(word));
+  const begins = words.map((word, i) => {
+    const [second, third] = [words[i + 1], words[i + 2]];
+    return days.has(bare(word)) && ((isDay(second) && isMonth(third)) || (isMonth(second) && isDay(third)));
+  });
+  return words.reduce(
+    (line, word, i) => `${line}${begins[i - 1] === true || begins[i - 2] === true ? noBreak : ' '}${word}`,
+  );
 }
 
 /** Breaks `text` between words so that no line is wider than `columns`; a longer word is broken inside. */

@@ -113,7 +113,7 @@ test('a name that may mean several is asked about at a terminal, and refused els
     expect({ code: refused.code, out: refused.out }).toEqual({ code: 2, out: '' });
     expect(refused.err).toContain('"st" may mean 2 pieces');
     const asked = await drybench(['ready', 'st', ...at], { folder, isTTY: true, env: { NO_COLOR: '1' }, typed: '1\n' });
-    expect(asked.err).toContain('  1  Plant stand\n  2  Stool\n');
+    expect(asked.err).toContain('\n   1  Plant stand\n   2  Stool\n > ');
     expect(asked.out).toMatch(/^Plant stand\n/);
     const neither = await drybench(['ready', 'st', ...at], { folder, isTTY: true, typed: 'x\n' });
     expect(neither.code).toBe(2);

@@ -66,7 +66,7 @@ const shortTexts: readonly (Found & { readonly because: string })[] = [
   },
   {
     file: join('reports', 'buy.ts'),
-    text: String.raw`/(\.\d*?)0+(?= )/`,
+    text: String.raw`/([.,]\d*?)0+(?= )/`,
     because: 'it is asked of amounts that the program has written itself',
   },
 ];
