@@ -15,7 +15,7 @@ Many calendars keep an old entry when a file is imported again; one that is subs
 
 async function writeFile(call: Call, file: string): Promise<ExitCode> {
   const to = outFile(call, file);
-  const shop = await openShop(call, { supplies: true });
+  const shop = await openShop(call);
   const wishes = await calendarWishes(call, shop);
   const { plan } = await planOf(call, shop);
   const calendar = toldCalendar(call.disk, shop, plan, { ...wishes, form: 'file' }, ({ text }) => {

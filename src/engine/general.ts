@@ -4,13 +4,13 @@ import { complete } from './complete.ts';
 import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
 import { defaultSteps } from './default-steps.ts';
 import { goOn } from './go-on.ts';
-import { improve, type Incumbent, keep, noneYet } from './improve.ts';
+import { improve, type Incumbent, keep, longStretch, noneYet } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
 import { priceBound } from './prices/price-bound.ts';
-import type { Order } from './reorder.ts';
+import { cheapestFirst, type Order } from './reorder.ts';
 import { reorderAll } from './reorder-all.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
@@ -42,10 +42,8 @@ const orderPlacements = 60_000;
 /** Placements of a first look at whether improving part by part pays: for each step of the budget, and at most. */
 const lookPerStep = 5;
 const longestLook = 20_000;
-/** Share of its value by which a plan must have become cheaper for more to be spent on it; and how much that is. */
+/** Share of its value by which a plan must have become cheaper for a long stretch to be spent on it. */
 const paying = 0.003;
-const payingPerStep = 35;
-const mostWhilePaying = 300_000;
 /** How often as many orders are placed by as there are: once as they are, else blurred. */
 const blurs = 3;
 
@@ -103,7 +101,7 @@ function improveWhileItPays(search: Search, options: SearchOptions, incumbent: I
   const look = isNear ? 0 : Math.min(steps * lookPerStep, longestLook);
   improve(search, options, incumbent, inserter.steps + Math.max(steps * 0.7, look));
   if (isNear || before - incumbent.value < paying * before) return;
-  improve(search, options, incumbent, inserter.steps + Math.min(steps * payingPerStep, mostWhilePaying));
+  improve(search, options, incumbent, inserter.steps + longStretch(steps));
 }
 
 /** Minutes for which what could stay makes way for what cannot: each is tried, and the cheapest taken. */
@@ -229,7 +227,7 @@ function followOrders(
     keep(search, options, incumbent);
     followed.push({ key, value: search.plan.value });
   }
-  return followed.sort((a, b) => a.value - b.value);
+  return cheapestFirst(followed);
 }
 
 function cheapest(orders: readonly Order[]): Order | undefined {

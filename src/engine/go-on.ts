@@ -1,12 +1,9 @@
-import { improve, type Incumbent } from './improve.ts';
+import { improve, type Incumbent, longStretch } from './improve.ts';
 import type { SearchOptions } from './problem.ts';
-import type { Order } from './reorder.ts';
+import { cheapestFirst, type Order } from './reorder.ts';
 import { reorderAll } from './reorder-all.ts';
 import type { Search } from './search.ts';
 
-/** Placements of the first stretch of improving part by part: for each step of the budget, and at most. */
-const perStep = 35;
-const most = 300_000;
 /** Most times as long as the first a stretch is. */
 const longest = 8;
 /** How many of the best orders known each stretch of changing orders begins with, beside those given. */
@@ -39,7 +36,7 @@ export function goOn(search: Search, options: SearchOptions, incumbent: Incumben
     best = cheapestFirst([...found, ...best]).slice(0, carried);
   });
   const byParts = wayOf((times) => {
-    improve(search, options, incumbent, inserter.steps + times * Math.min(perStep * options.steps, most), false);
+    improve(search, options, incumbent, inserter.steps + times * longStretch(options.steps), false);
   });
   while (options.stop?.() !== true && incumbent.value > incumbent.bound) {
     const next = isBetter(byParts, byOrders) ? byParts : byOrders;
@@ -60,8 +57,4 @@ function isBetter(one: Way, than: Way): boolean {
 /** The order in which the plan has it. */
 function orderOf({ starts, value }: Incumbent): Order {
   return { key: Float64Array.from(starts), value };
-}
-
-function cheapestFirst(orders: readonly Order[]): readonly Order[] {
-  return [...orders].sort((a, b) => a.value - b.value);
 }

@@ -20,8 +20,16 @@ export function noneYet(count: number, bound: number): Incumbent {
 
 /** How far above the best plan a new one may lie at first: a share of what one component has above the bound. */
 const warmth = 0.3;
+/** Placements of a long stretch: for each step of the budget, and at most. */
+const longPerStep = 35;
+const mostOfLong = 300_000;
 /** How often `stop` is asked, in rebuilds. */
 const stopEvery = 32;
+
+/** How many placements make a long stretch of improving, by a budget of so many steps. */
+export function longStretch(steps: number): number {
+  return Math.min(steps * longPerStep, mostOfLong);
+}
 
 /**
  * Large neighbourhood search: takes a part out, places it anew in another order or other modes, keeps the result if it

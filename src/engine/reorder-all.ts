@@ -1,6 +1,6 @@
 import type { Incumbent } from './improve.ts';
 import type { SearchOptions } from './problem.ts';
-import { type Order, reorder } from './reorder.ts';
+import { cheapestFirst, type Order, reorder } from './reorder.ts';
 import type { Search } from './search.ts';
 
 /** Placements in changed orders: for each step of the budget, and at most. */
@@ -57,7 +57,7 @@ export function reorderAll(
       if (found !== undefined) tried.push(found);
     }
     begin += placements;
-    left = tried.sort((a, b) => a.value - b.value);
+    left = cheapestFirst(tried);
   }
   return left;
 }

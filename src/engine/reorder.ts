@@ -25,6 +25,10 @@ export interface Order {
   readonly value: number;
 }
 
+export function cheapestFirst(orders: readonly Order[]): readonly Order[] {
+  return [...orders].sort((a, b) => a.value - b.value);
+}
+
 /**
  * Places everything in the order of `first`, and again and again with one component earlier or later in the order. An
  * order is kept if what it leads to is not much dearer, and less so as the budget runs down; what comes before the first

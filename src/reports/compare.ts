@@ -6,7 +6,7 @@ import { headed } from './headed.ts';
 import { painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
 import type { Names } from './names.ts';
-import { noPieceLines } from './no-piece.ts';
+import { noPieceScreen } from './no-piece.ts';
 import { nameChange } from './say-change.ts';
 import { sayLength, sayMoment, type Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
@@ -69,7 +69,7 @@ function buysMost(by: 'money' | 'hours', change: string): string {
 
 /** Safe hand-over of each piece now and with each change, side by side; then what each change buys. */
 export function compareScreen({ now, variants, best }: Comparison, names: Names, manner: Manner, look: Look): string {
-  if (now.pieces.length === 0) return `${noPieceLines(look).join('\n')}\n`;
+  if (now.pieces.length === 0) return noPieceScreen(look);
   const { strong, quiet } = look.paint;
   const head = [worded`safe hand-over`, worded`now`, ...variants.map((v) => headOf(v, names, manner))].map((text) =>
     painted(quiet, text),

@@ -5,7 +5,7 @@ import { decimalText } from '../model/money.ts';
 import { headed } from './headed.ts';
 import { grid, painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
-import { noPieceLines } from './no-piece.ts';
+import { noPieceScreen } from './no-piece.ts';
 import { sayMoney, sayPercent } from './say-quantity.ts';
 import { sayWork, type Manner } from './say-time.ts';
 import { marked, worded } from '../words/worded.ts';
@@ -149,7 +149,7 @@ function kindLines(kinds: readonly KindEarns[], manner: Manner, look: Look): str
 export function accountsScreen(accounts: readonly Account[], kinds: readonly KindEarns[], desk: Desk): string {
   const { manner, look } = desk;
   const { quiet, strong } = look.paint;
-  if (accounts.length === 0) return `${noPieceLines(look).join('\n')}\n`;
+  if (accounts.length === 0) return noPieceScreen(look);
   const wide = look.columns >= NARROW;
   const head = [
     '',

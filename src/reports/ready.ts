@@ -3,7 +3,7 @@ import type { PlannedPiece } from '../model/plan.ts';
 import { headed } from './headed.ts';
 import { painted, paragraph, type Cell, type Column } from './layout.ts';
 import type { Look } from './look.ts';
-import { noPieceLines } from './no-piece.ts';
+import { noPieceScreen } from './no-piece.ts';
 import { handOver, readyLines, sayLateness } from './ready-dates.ts';
 import { markSaid } from './say-mark.ts';
 import { sayChance } from './say-quantity.ts';
@@ -21,7 +21,7 @@ function inOrder({ ready }: PlannedPiece): readonly (Mark | 'listed' | 'handedOv
 
 /** All pieces, a line each. */
 export function readyOverview(pieces: readonly PlannedPiece[], manner: Manner, look: Look): string {
-  if (pieces.length === 0) return `${noPieceLines(look).join('\n')}\n`;
+  if (pieces.length === 0) return noPieceScreen(look);
   return readyLines(pieces, manner, look).join('\n') + '\n';
 }
 
@@ -47,7 +47,7 @@ function wholeDay(minute: Minute, manner: Manner): string {
 
 /** All pieces, a row each, to be read to a customer: from which day on what may be done, with the shop's chance. */
 export function readyTable(pieces: readonly PlannedPiece[], safeChance: number, manner: Manner, look: Look): string {
-  if (pieces.length === 0) return `${noPieceLines(look).join('\n')}\n`;
+  if (pieces.length === 0) return noPieceScreen(look);
   if (look.columns < tableColumns) return pieces.map((piece) => readyPiece(piece, manner, look)).join('\n');
   const { quiet, strong } = look.paint;
   const head = [worded`from`, ...asked.map(([, text]) => translated(text))].map((text) => painted(quiet, text));

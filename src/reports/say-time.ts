@@ -58,9 +58,14 @@ export function sayMoment(minute: Minute, manner: Manner): string {
   return `${sayDay(minute, manner)} ${sayClock(minute, manner)}`;
 }
 
-/** By when something is wanted: `Sat 20 Feb` where it is the last minute of that day, as for a date alone, else `sayMoment`. */
+/** Is it the last minute of a day, as where something is wanted by a date alone? */
+export function isEndOfDay(minute: Minute, { zone }: Manner): boolean {
+  return minute + 1 === localDay(minute, zone, 0).end;
+}
+
+/** By when something is wanted: `Sat 20 Feb` where it is all of that day, else `sayMoment`. */
 export function sayDeadline(by: Minute, manner: Manner): string {
-  return by + 1 === localDay(by, manner.zone, 0).end ? sayDay(by, manner) : sayMoment(by, manner);
+  return isEndOfDay(by, manner) ? sayDay(by, manner) : sayMoment(by, manner);
 }
 
 /** As `sayMoment`; only the clock where it is on the day of `on`. */

@@ -8,6 +8,7 @@ import type { Model } from './model.ts';
 import { prepare } from './prepare.ts';
 import { createSolver } from './solver.ts';
 import { areValid } from './valid-starts.ts';
+import { modesCost } from '../value.ts';
 
 export { isExactForm } from './model.ts';
 
@@ -34,15 +35,16 @@ function everything(problem: Problem): Conflict {
 function scheduled(problem: Problem, model: Model, best: Int32Array, bound: number, steps: number): Outcome {
   if (!areValid(model, best)) throw new Error('defect: the search found a schedule that breaks its own problem');
   const cost = costOf(model, best);
-  // Of an activity's only mode there is no other choice.
-  const modes = problem.activities.reduce((sum, { modes: [only] }) => sum + (only?.cost ?? 0), 0);
+  const schedule = {
+    starts: Array.from(best, (start) => start + model.base),
+    ends: Array.from(best, (start, i) => start + model.base + int(model.duration, i)),
+    modes: Array.from(best, () => 0),
+  };
+  // Each activity has one mode: there is no other choice.
+  const modes = modesCost(problem, schedule);
   return {
     status: cost === bound ? 'optimal' : 'feasible',
-    schedule: {
-      starts: Array.from(best, (start) => start + model.base),
-      ends: Array.from(best, (start, i) => start + model.base + int(model.duration, i)),
-      modes: Array.from(best, () => 0),
-    },
+    schedule,
     value: cost + model.fixedCost,
     bound: bound + model.fixedCost,
     terms: problem.objective.map((term) => {

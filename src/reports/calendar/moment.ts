@@ -1,7 +1,7 @@
 import type { Shop } from '../../model/shop.ts';
 import type { Minute } from '../../time/span.ts';
-import { localDay, localTime } from '../../time/zone.ts';
-import { sayClock, sayDate, type Manner } from '../say-time.ts';
+import { localTime } from '../../time/zone.ts';
+import { isEndOfDay, sayClock, sayDate, type Manner } from '../say-time.ts';
 
 /** How the shop wants things said on what is kept: in full, for no "tomorrow" is true for long. */
 export function keptManner(shop: Shop): Manner {
@@ -20,7 +20,7 @@ export function momentText(minute: Minute, manner: Manner): string {
 
 /** By when something is wanted: the day alone where it is all of that day. */
 export function deadlineText(by: Minute, manner: Manner): string {
-  return by + 1 === localDay(by, manner.zone, 0).end ? dayText(by, manner) : momentText(by, manner);
+  return isEndOfDay(by, manner) ? dayText(by, manner) : momentText(by, manner);
 }
 
 /** `07:30` on the same day as `base`, else `Mon 11 Jan 07:30`. */
