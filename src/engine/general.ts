@@ -1,17 +1,17 @@
 import { at } from '../at.ts';
 import { type Costs, costsOf } from './costs.ts';
 import { complete } from './complete.ts';
-import { componentOrders, construct, constructBy, constructFrom } from './construct.ts';
+import { componentOrders, construct, constructFrom } from './construct.ts';
+import { arrange, type Told } from './arrange.ts';
 import { defaultSteps } from './default-steps.ts';
+import { followOrders } from './follow-orders.ts';
 import { goOn } from './go-on.ts';
 import { improve, type Incumbent, keep, longStretch, noneYet } from './improve.ts';
 import { labelConflict } from './label-conflict.ts';
 import { Labels } from './labels.ts';
 import { type Net, netOf } from './net.ts';
 import type { Outcome, Problem, Schedule, SearchOptions } from './problem.ts';
-import { priceBound } from './prices/price-bound.ts';
-import { cheapestFirst, type Order } from './reorder.ts';
-import { reorderAll } from './reorder-all.ts';
+import { priceBound, type Priced } from './prices/price-bound.ts';
 import { scheduleOf } from './schedule-of.ts';
 import { type Search, searchOf } from './search.ts';
 import { constructStaying } from './stay.ts';
@@ -44,8 +44,6 @@ const lookPerStep = 5;
 const longestLook = 20_000;
 /** Share of its value by which a plan must have become cheaper for a long stretch to be spent on it. */
 const paying = 0.003;
-/** How often as many orders are placed by as there are: once as they are, else blurred. */
-const blurs = 3;
 
 /**
  * Searches the cheapest schedule of any problem: places everything, improves it part by part, bounds it by prices, and,
@@ -70,19 +68,19 @@ export function solveGeneral(problem: Problem, options: SearchOptions): Outcome 
   const stuck = begin(search, options, incumbent, hasHomes);
   const nodes = smallEnough < net.count ? 0 : Math.ceil((options.steps * 10) / (10 + net.count));
   let done = prove(net, options, incumbent, Math.min(nodes, fewNodes));
-  let best: readonly Order[] = [];
+  let told: Told = { orders: [], market: undefined };
   if (incumbent.value < Infinity) {
     improve(search, options, incumbent, options.steps * 0.3);
     const most = Math.ceil(Math.min(ordersPerRound * options.steps, orderPlacements) / net.count);
     const isNew = options.from === undefined || options.goOn === true;
-    const orders = raiseBound(basis, options, incumbent, isNew ? most : 0);
-    best = followOrders(search, options, incumbent, orders);
+    const { orders, market } = raiseBound(basis, options, incumbent, isNew ? most : 0);
+    told = { orders: followOrders(search, options, incumbent, orders), market };
   }
   done ||= nodes > fewNodes && prove(net, options, incumbent, nodes);
   if (incumbent.value < Infinity) {
-    if (!done) reorderAll(search, options, incumbent, best);
+    if (!done) arrange(search, options, incumbent, told);
     if (!done) improveWhileItPays(search, options, incumbent, hasHomes);
-    if (!done && options.goOn === true && options.stop !== undefined) goOn(search, options, incumbent, best);
+    if (!done && options.goOn === true && options.stop !== undefined) goOn(search, options, incumbent, told);
     return outcomeOf(search, basis, incumbent);
   }
   const { steps } = search.inserter;
@@ -180,16 +178,16 @@ function prove(net: Net, options: SearchOptions, incumbent: Incumbent, nodes: nu
 }
 
 /**
- * Raises the incumbent's bound by prices. Objectives are whole numbers, so the bound may be rounded up. Answers up to `most`
- * orders to place by.
+ * Raises the incumbent's bound by prices. Objectives are whole numbers, so the bound may be rounded up. Answers the prices,
+ * and up to `most` orders to place by.
  */
 function raiseBound(
   { net, labels, structure }: Basis,
   options: SearchOptions,
   incumbent: Incumbent,
   most = 0,
-): readonly Float64Array[] {
-  if (incumbent.value <= incumbent.bound || incumbent.bound < 0) return [];
+): Pick<Priced, 'orders' | 'market'> {
+  if (incumbent.value <= incumbent.bound || incumbent.bound < 0) return { orders: [] };
   const horizon = incumbent.starts.reduce(
     (last, start, i) => Math.max(last, at(net.modes, int(incumbent.modes, i)).slots.end(start)),
     net.problem.from,
@@ -198,56 +196,14 @@ function raiseBound(
   const steps = options.stop?.() === true ? Math.min(options.steps, defaultSteps(net.problem)) : options.steps;
   const work = Math.min(steps * cellsPerStep, mostCells);
   const settling = options.goOn === true ? settlingOfLong : 1;
-  const { bound, orders } = priceBound(net, labels, structure, incumbent, horizon, {
+  const priced = priceBound(net, labels, structure, incumbent, horizon, {
     work,
     settlingWork: net.count > smallEnough ? settling * Math.min(steps * settlingCellsPerStep, settlingCells) : 0,
     orders: most,
     stop: options.stop,
   });
-  incumbent.bound = Math.max(incumbent.bound, Math.min(incumbent.value, Math.ceil(bound)));
-  return orders;
-}
-
-/**
- * Places everything anew by each of `orders`, and then by the best of them, blurred anew each time; keeps what is cheaper.
- * Answers the orders that led to plans, the best first.
- */
-function followOrders(
-  search: Search,
-  options: SearchOptions,
-  incumbent: Incumbent,
-  orders: readonly Float64Array[],
-): readonly Order[] {
-  const followed: Order[] = [];
-  for (let k = 0; k < blurs * orders.length; k++) {
-    if (incumbent.value <= incumbent.bound || options.stop?.() === true) break;
-    const key = orders[k] ?? blurred(search, cheapest(followed)?.key);
-    if (key === undefined) break;
-    if (!placedBy(search, key)) continue;
-    keep(search, options, incumbent);
-    followed.push({ key, value: search.plan.value });
-  }
-  return cheapestFirst(followed);
-}
-
-function cheapest(orders: readonly Order[]): Order | undefined {
-  return orders.reduce<Order | undefined>(
-    (best, order) => (best === undefined || order.value < best.value ? order : best),
-    undefined,
-  );
-}
-
-/** Places everything by `order`; looks ahead no more once that has failed. */
-function placedBy(search: Search, order: Float64Array): boolean {
-  if (constructBy(search, order)) return true;
-  if (!search.inserter.looksAhead) return false;
-  search.inserter.looksAhead = false;
-  return constructBy(search, order);
-}
-
-function blurred(search: Search, order: Float64Array | undefined): Float64Array | undefined {
-  const noise = 60 + search.random.below(8) * 60;
-  return order?.map((key) => key + noise * (search.random.unit() - 0.5));
+  incumbent.bound = Math.max(incumbent.bound, Math.min(incumbent.value, Math.ceil(priced.bound)));
+  return priced;
 }
 
 function everything(problem: Problem): { activities: number[]; lags: number[]; resources: number[] } {

@@ -1,7 +1,8 @@
+import { settleDays, type Told } from './arrange.ts';
 import { improve, type Incumbent, longStretch } from './improve.ts';
 import type { SearchOptions } from './problem.ts';
 import { cheapestFirst, type Order } from './reorder.ts';
-import { reorderAll } from './reorder-all.ts';
+import { placementsWithin, reorderAll } from './reorder-all.ts';
 import type { Search } from './search.ts';
 
 /** Most times as long as the first a stretch is. */
@@ -24,12 +25,13 @@ function wayOf(follow: Way['follow']): Way {
 }
 
 /**
- * Searches on until it is stopped, in two ways: whole orders are changed, `orders` and the best of what they have led to; and the
- * plan is improved part by part, without cooling, since nobody knows when it ends. The way that gained more in its last stretch is
- * followed next, each time for twice as long.
+ * Searches on until it is stopped, in three ways: days are settled one after another, where prices are fine; whole orders are
+ * changed, those told and the best of what they have led to; and the plan is improved part by part, without cooling, since nobody
+ * knows when it ends. The way that gained more in its last stretch is followed next, each time for twice as long.
  */
-export function goOn(search: Search, options: SearchOptions, incumbent: Incumbent, orders: readonly Order[]): void {
-  const { inserter } = search;
+export function goOn(search: Search, options: SearchOptions, incumbent: Incumbent, told: Told): void {
+  const { inserter, net } = search;
+  const { orders } = told;
   let best: readonly Order[] = [orderOf(incumbent)];
   const byOrders = wayOf((times) => {
     const found = reorderAll(search, options, incumbent, cheapestFirst([...best, ...orders]), times);
@@ -38,8 +40,12 @@ export function goOn(search: Search, options: SearchOptions, incumbent: Incumben
   const byParts = wayOf((times) => {
     improve(search, options, incumbent, inserter.steps + times * longStretch(options.steps), false);
   });
+  const byDays = wayOf((times) => {
+    settleDays(search, options, incumbent, told, times * placementsWithin(options.steps, net.count));
+  });
+  const ways = told.market === undefined ? [byParts, byOrders] : [byDays, byParts, byOrders];
   while (options.stop?.() !== true && incumbent.value > incumbent.bound) {
-    const next = isBetter(byParts, byOrders) ? byParts : byOrders;
+    const next = ways.reduce((best, way) => (isBetter(way, best) ? way : best));
     const [steps, value] = [inserter.steps, incumbent.value];
     next.follow(next.times);
     const taken = Math.max(1, inserter.steps - steps);

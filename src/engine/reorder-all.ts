@@ -26,7 +26,7 @@ const rounds = [
 const leastTries = 20;
 
 /** How many placements in changed orders a budget of so many steps allows for so many activities: never fewer than steps. */
-function placementsWithin(steps: number, activities: number): number {
+export function placementsWithin(steps: number, activities: number): number {
   const wanted = steps * Math.max(perStep, perStepAndPair * activities ** 2);
   return Math.max(steps, Math.min(wanted, Math.max(most, mostTimesActivities / activities)));
 }

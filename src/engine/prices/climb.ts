@@ -1,6 +1,7 @@
 import { at } from '../../at.ts';
 import { int, real } from '../../typed.ts';
-import { type Forest, priceForest } from './forest.ts';
+import type { Forest } from './forest.ts';
+import { priceForest } from './price-forest.ts';
 import { type Market, sumUp, want } from './market.ts';
 import { priceShape, type Shape } from './shapes.ts';
 
@@ -29,18 +30,24 @@ export interface Layout {
   /** Told after every round of the start of each activity in its cheapest part. */
   readonly seen: (starts: Float64Array) => void;
   readonly starts: Float64Array;
+  /** All that is in buckets before this one is settled, and nothing there has a price; 0 if absent. */
+  readonly from?: number;
   readonly stop: (() => boolean) | undefined;
 }
 
 /** The bound at the market's prices; leaves in the market what is wanted at them. */
-export function boundAt({ market, shapes, forest, starts }: Layout, holds: boolean): number {
-  const worth = sumUp(market);
-  for (const shape of shapes) priceShape(shape, market.grid, market.sums, holds);
+export function boundAt({ market, shapes, forest, starts, from }: Layout, holds: boolean): number {
+  const worth = sumUp(market, from);
+  for (const shape of shapes) priceShape(shape, market.grid, market.sums, holds, from);
   for (const demand of market.demand) demand.fill(0);
-  const cheapest = priceForest(forest, (i, shape, bucket) => {
-    want(market, shape, bucket, holds);
-    starts[i] = int(shape.knots.starts, int(shape.knot, bucket));
-  });
+  const cheapest = priceForest(
+    forest,
+    (i, shape, bucket) => {
+      want(market, shape, bucket, holds);
+      starts[i] = int(shape.knots.starts, int(shape.knot, bucket));
+    },
+    from,
+  );
   return cheapest - worth;
 }
 

@@ -6,7 +6,7 @@ import type { Net, NetMode } from '../net.ts';
 import type { Structure } from '../structure.ts';
 import type { Term } from '../problem.ts';
 import type { Slots } from '../slots.ts';
-import { int, real } from '../../typed.ts';
+import { int } from '../../typed.ts';
 import { termValue } from '../value.ts';
 import { bucketLast, bucketOf, bucketStart, type Grid } from './grid.ts';
 import type { Naming } from './naming.ts';
@@ -15,17 +15,22 @@ import { type Branch, waitsOf } from './trees.ts';
 import { ceilingOf, floorOf, type Wait } from '../waits.ts';
 
 /** Bucket of a parent that cannot start any more. */
-const never = -1;
+export const never = -1;
 
 /** One mode of one activity, ready for pricing. */
-interface PricedMode {
+export interface PricedMode {
   readonly shape: Shape;
+  /** The mode, numbered through. */
+  readonly mode: number;
+  /** Its place among all priced modes. */
+  readonly place: number;
   readonly cost: number;
   /** Its class among those that its children tell apart. */
   readonly class: number;
   readonly firstBucket: number;
   readonly lastBucket: number;
-  /** Does it start together with its parent? */
+  /** May it as well start together with its parent, and does it? */
+  readonly floats: boolean;
   readonly joined: boolean;
   /** By class of the parent: where that can start. */
   readonly parentStarts: readonly ParentStarts[];
@@ -42,11 +47,13 @@ interface ParentStarts {
 }
 
 /** An activity in a tree. */
-interface PricedNode {
+export interface PricedNode {
   readonly activity: number;
   /** Place of its parent in the tree, or -1. */
   readonly parent: number;
   readonly modes: readonly PricedMode[];
+  /** How many classes its modes fall into. */
+  readonly classes: number;
   /** First of its cells: one for each of its classes and each bucket. */
   readonly cell: number;
   /** First of its choices: one for each of its parent's classes and each bucket. */
@@ -54,7 +61,7 @@ interface PricedNode {
 }
 
 /** The activities of one component, children before parents. */
-interface Tree {
+export interface Tree {
   readonly nodes: readonly PricedNode[];
   readonly cells: number;
 }
@@ -63,6 +70,11 @@ interface Tree {
 export interface Forest {
   readonly trees: readonly Tree[];
   readonly buckets: number;
+  /** By place of a priced mode: first and last bucket in which it may start; to be narrowed and widened again. */
+  readonly opens: Int32Array;
+  readonly shuts: Int32Array;
+  /** By activity: the choice that is settled, as in `choice`; -1 where none is. */
+  readonly fixed: Int32Array;
   /** How many cells a round looks at. */
   readonly work: number;
   /** By cell: cost of all below it if it starts by then. */
@@ -83,7 +95,7 @@ export interface Forest {
 }
 
 /** Least cost of a node by bucket of its parent's start, and the choice behind it. */
-interface Offers {
+export interface Offers {
   /** What lets the parent start then or any time later. */
   readonly from: Float64Array;
   readonly fromChoice: Int32Array;
@@ -91,9 +103,6 @@ interface Offers {
   readonly within: Float64Array;
   readonly withinChoice: Int32Array;
 }
-
-/** Told of each activity where its cheapest start lies: in which shape and bucket. */
-export type Take = (activity: number, shape: Shape, bucket: number) => void;
 
 /** Lays out the forest of waits. */
 export function forestOf(
@@ -110,6 +119,7 @@ export function forestOf(
   const everyBucket = Int32Array.from({ length: grid.count }, (_, b) => b);
   const together: ParentStarts = { first: everyBucket, last: everyBucket };
   const place = new Int32Array(net.count);
+  let priced = 0;
   const trees = structure.components.map((members): Tree => {
     members.forEach((i, k) => (place[i] = k));
     let cells = 0;
@@ -123,10 +133,13 @@ export function forestOf(
           const lastBucket = floats ? grid.count - 1 : bucketOf(grid, labels.last(mode.index));
           return {
             shape: at(byMode, mode.index) ?? missingShape(mode),
+            mode: mode.index,
+            place: priced++,
             cost: mode.cost,
             class: c,
             firstBucket: bucketOf(grid, labels.first(mode.index)),
             lastBucket,
+            floats,
             joined: branch.joined[c] === true,
             parentStarts: waits.map((wait, above) =>
               branch.joined[c] === true
@@ -137,7 +150,12 @@ export function forestOf(
           };
         }),
       );
-      const node = { activity: i, parent: branch.parent < 0 ? -1 : int(place, branch.parent), modes };
+      const node = {
+        activity: i,
+        parent: branch.parent < 0 ? -1 : int(place, branch.parent),
+        modes,
+        classes: branch.classes.length,
+      };
       const made = { ...node, cell: cells, firstChoice: choices };
       cells += branch.classes.length * grid.count;
       choices += (branch.parent < 0 ? 1 : at(branches, branch.parent).classes.length) * grid.count;
@@ -161,9 +179,12 @@ export function forestOf(
       ),
     0,
   );
-  return {
+  const forest = {
     trees,
     buckets: grid.count,
+    opens: new Int32Array(priced),
+    shuts: new Int32Array(priced),
+    fixed: new Int32Array(net.count).fill(never),
     work,
     below: new Float64Array(most),
     choice: new Int32Array(most),
@@ -179,6 +200,16 @@ export function forestOf(
     })),
     queue: new Int32Array(grid.count),
   };
+  for (const { nodes } of trees) for (const node of nodes) release(forest, node);
+  return forest;
+}
+
+/** Lets an activity start again wherever its labels let it. */
+function release({ opens, shuts }: Forest, node: PricedNode): void {
+  for (const { place, firstBucket, lastBucket } of node.modes) {
+    opens[place] = firstBucket;
+    shuts[place] = lastBucket;
+  }
 }
 
 function missingShape(mode: NetMode): never {
@@ -261,152 +292,4 @@ function leastWithin(term: Term, from: Minute, slots: Slots, start: Minute, last
   const corner = term.kind === 'moved' ? term.at : term.kind === 'late' ? term.due : low;
   const inner = Math.min(Math.max(corner, low), high);
   return Math.min(...[low, inner, high].map((t) => termValue(term, from, t, t)));
-}
-
-/**
- * Least total cost at the prices in the shapes: what is worth paying for the resources, and costs and terms. `take` is told of
- * every activity's part in it.
- */
-export function priceForest(forest: Forest, take: Take): number {
-  let total = 0;
-  for (const tree of forest.trees) {
-    forest.below.fill(0, 0, tree.cells);
-    for (const node of tree.nodes) {
-      if (node.parent < 0) total += priceRoot(forest, node);
-      else priceChild(forest, node, at(tree.nodes, node.parent));
-    }
-    trace(forest, tree, take);
-  }
-  return total;
-}
-
-function priceRoot(forest: Forest, node: PricedNode): number {
-  const { value, buckets } = forest;
-  let least = Infinity;
-  for (let k = 0; k < node.modes.length; k++) {
-    const mode = at(node.modes, k);
-    valueOf(forest, node, mode);
-    for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
-      if (real(value, b) >= least) continue;
-      least = real(value, b);
-      forest.choice[node.firstChoice] = k * buckets + b;
-    }
-  }
-  return least;
-}
-
-/** Fills in what a start in each bucket costs in `mode`, all below it counted. */
-function valueOf({ value, below, buckets }: Forest, node: PricedNode, mode: PricedMode): void {
-  const cell = node.cell + mode.class * buckets;
-  const { price } = mode.shape;
-  const { terms, cost, firstBucket, lastBucket } = mode;
-  for (let b = firstBucket; b <= lastBucket; b++) value[b] = real(below, cell + b) + real(price, b) + cost;
-  if (terms !== undefined) for (let b = firstBucket; b <= lastBucket; b++) value[b] = real(value, b) + real(terms, b);
-}
-
-function priceChild(forest: Forest, node: PricedNode, parent: PricedNode): void {
-  const { buckets, below, choice } = forest;
-  const offers = forest.offers.slice(0, at(node.modes, 0).parentStarts.length);
-  for (const { from, within } of offers) {
-    from.fill(Infinity);
-    within.fill(Infinity);
-  }
-  for (let k = 0; k < node.modes.length; k++) {
-    const mode = at(node.modes, k);
-    valueOf(forest, node, mode);
-    for (let c = 0; c < offers.length; c++) {
-      const starts = at(mode.parentStarts, c);
-      if (starts.last === undefined) offerFrom(forest, mode, k, starts.first, at(offers, c));
-      else offerWithin(forest, mode, k, starts.first, starts.last, at(offers, c));
-    }
-  }
-  for (let c = 0; c < offers.length; c++) {
-    const { from, fromChoice, within, withinChoice } = at(offers, c);
-    const first = node.firstChoice + c * buckets;
-    const cell = parent.cell + c * buckets;
-    let least = Infinity;
-    let chosen = 0;
-    for (let b = 0; b < buckets; b++) {
-      if (real(from, b) < least) {
-        least = real(from, b);
-        chosen = int(fromChoice, b);
-      }
-      const inside = real(within, b) < least;
-      choice[first + b] = inside ? int(withinChoice, b) : chosen;
-      below[cell + b] = real(below, cell + b) + (inside ? real(within, b) : least);
-    }
-  }
-}
-
-/** Offers each start of mode `k` to all parents from `first` on. */
-function offerFrom(forest: Forest, mode: PricedMode, k: number, first: Int32Array, offers: Offers): void {
-  const { value, buckets } = forest;
-  const { from, fromChoice } = offers;
-  for (let b = mode.firstBucket; b <= mode.lastBucket; b++) {
-    const bucket = int(first, b);
-    const cost = real(value, b);
-    if (bucket === never || cost >= real(from, bucket)) continue;
-    from[bucket] = cost;
-    fromChoice[bucket] = k * buckets + b;
-  }
-}
-
-/** Offers each start of mode `k` to the parents from `first` to `last`, both of which grow: the least in a sliding window. */
-function offerWithin(
-  forest: Forest,
-  mode: PricedMode,
-  k: number,
-  first: Int32Array,
-  last: Int32Array,
-  offers: Offers,
-): void {
-  const { value, buckets, queue } = forest;
-  const { within, withinChoice } = offers;
-  let head = 0;
-  let tail = 0;
-  let next = mode.firstBucket;
-  for (let bucket = 0; bucket < buckets; bucket++) {
-    for (; next <= mode.lastBucket && int(first, next) <= bucket; next++) {
-      if (int(first, next) === never || real(value, next) === Infinity) continue;
-      while (tail > head && real(value, int(queue, tail - 1)) >= real(value, next)) tail -= 1;
-      queue[tail++] = next;
-    }
-    while (head < tail && int(last, int(queue, head)) < bucket) head += 1;
-    if (head === tail) {
-      if (next > mode.lastBucket) break;
-      continue;
-    }
-    const best = int(queue, head);
-    if (real(value, best) >= real(within, bucket)) continue;
-    within[bucket] = real(value, best);
-    withinChoice[bucket] = k * buckets + best;
-  }
-}
-
-/**
- * Finds, from the roots down, the mode and the bucket behind the least cost, and tells them from the leaves up. What starts together
- * with its parent, and costs nothing wherever it is, is told with what it waits for: an order of placing wants it next to that,
- * since all that is decided there is how the wait is spent.
- */
-function trace(forest: Forest, { nodes }: Tree, take: Take): void {
-  const { buckets, choice, chosenMode, chosenBucket, latestBefore } = forest;
-  for (let k = nodes.length - 1; k >= 0; k--) {
-    const node = at(nodes, k);
-    let packed = int(choice, node.firstChoice);
-    if (node.parent >= 0) {
-      const above = at(at(nodes, node.parent).modes, int(chosenMode, node.parent));
-      packed = int(choice, node.firstChoice + above.class * buckets + int(chosenBucket, node.parent));
-    }
-    chosenMode[k] = Math.floor(packed / buckets);
-    chosenBucket[k] = packed % buckets;
-    latestBefore[k] = 0;
-  }
-  for (let k = 0; k < nodes.length; k++) {
-    const node = at(nodes, k);
-    const mode = at(node.modes, int(chosenMode, k));
-    const bucket = int(chosenBucket, k);
-    take(node.activity, mode.shape, mode.joined ? Math.min(bucket, int(latestBefore, k)) : bucket);
-    if (node.parent < 0) continue;
-    latestBefore[node.parent] = Math.max(int(latestBefore, node.parent), bucket);
-  }
 }

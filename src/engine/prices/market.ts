@@ -57,15 +57,16 @@ export function carryPrices(market: Market, other: Market): void {
   });
 }
 
-/** Sums up the prices minute by minute; answers what all the capacity is worth at them. */
-export function sumUp({ grid, capacity, open, prices, minutes, sums }: Market): number {
+/** Sums up the prices minute by minute from bucket `from`; answers what all the capacity is worth at them. */
+export function sumUp({ grid, capacity, open, prices, minutes, sums }: Market, from = 0): number {
   let worth = 0;
   for (let r = 0; r < prices.length; r++) {
     const price = at(prices, r);
     const sum = at(sums, r);
     const needed = at(open, r);
     const length = at(minutes, r);
-    for (let b = 0; b < grid.count - 1; b++) {
+    sum[int(grid.edges, from) - grid.from] = 0;
+    for (let b = from; b < grid.count - 1; b++) {
       const each = real(price, b);
       const last = int(grid.edges, b + 1) - grid.from;
       for (let t = int(grid.edges, b) - grid.from; t < last; t++)

@@ -9,7 +9,8 @@ import { boundAt, climb, type Layout } from './climb.ts';
 import { firstPrices, type Known } from './first-prices.ts';
 import { forestOf } from './forest.ts';
 import { type Grid, gridOf, type OpenMinutes, openMinutes } from './grid.ts';
-import { carryPrices, marketOf } from './market.ts';
+import { carryPrices, type Market, marketOf } from './market.ts';
+import { meansInto } from './means.ts';
 import { namingOf } from './naming.ts';
 import { shapesOf } from './shapes.ts';
 import { branchesOf } from './trees.ts';
@@ -31,15 +32,14 @@ const fineRounds = 4;
 const settledRounds = 160;
 /** Shares of the first prices that are tried, until one is no better than that before. */
 const firstShares = [0.8, 0.6, 0.4, 0.2, 0.1];
-/** Share of the last starts in the mean of a round. */
-const freshness = 0.25;
-
 /** What the prices tell. */
 export interface Priced {
   /** No schedule is cheaper. */
   readonly bound: number;
   /** Orders of placing, smallest first, by activity: when its cheapest starts lay, in some rounds. */
   readonly orders: readonly Float64Array[];
+  /** The prices; absent where none were looked for, or only roughly. */
+  readonly market?: Market;
 }
 
 /** How a bound by prices is looked for. */
@@ -116,7 +116,7 @@ export function priceBound(
     carryPrices(laid.market, fine.market);
     best = Math.max(best, boundAt({ ...lay, ...fine }, true));
   }
-  return { bound: best - Math.abs(best) * 1e-9, orders };
+  return { bound: best - Math.abs(best) * 1e-9, orders, ...(pays && { market: laid.market }) };
 }
 
 /** Leaves the market at the share of the `first` prices that has the best bound, and answers that. */
@@ -138,23 +138,6 @@ function bestShare(lay: Layout, first: readonly Float64Array[]): number {
   }
   setTo(bestShare);
   return best;
-}
-
-/** Keeps a running mean of the starts seen, and puts `most` of its states, evenly over the `rounds`, into `orders`. */
-function meansInto(
-  orders: Float64Array[],
-  count: number,
-  rounds: number,
-  most: number,
-): (starts: Float64Array) => void {
-  const mean = new Float64Array(count);
-  let round = 0;
-  return (starts) => {
-    const share = round === 0 ? 1 : freshness;
-    for (let i = 0; i < count; i++) mean[i] = (1 - share) * real(mean, i) + share * real(starts, i);
-    round += 1;
-    if (Math.floor((round * most) / rounds) > orders.length) orders.push(mean.slice());
-  };
 }
 
 /** How much there is to lay out and to price in a round, roughly: more for modes that hang on many lags. */

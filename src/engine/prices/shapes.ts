@@ -179,14 +179,14 @@ function knotsOf(slots: Slots, grid: Grid): Knots {
 }
 
 /** Refills the prices of `shape`; `sums` has by resource the sum of prices before each minute since the grid's start. `holds`: charge for what is kept past the end. */
-export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array[], holds: boolean): void {
+export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array[], holds: boolean, from = 0): void {
   if (shape.plain !== undefined) {
-    priceHeld(shape, shape.plain, grid, sums, holds);
+    priceHeld(shape, shape.plain, grid, sums, holds, from);
     return;
   }
   const { first, starts, ends } = shape.knots;
   const last = grid.to - grid.from;
-  for (let b = 0; b < grid.count; b++) {
+  for (let b = from; b < grid.count; b++) {
     let least = Infinity;
     let chosen = -1;
     for (let k = int(first, b); k < int(first, b + 1); k++) {
@@ -207,11 +207,18 @@ export function priceShape(shape: Shape, grid: Grid, sums: readonly Float64Array
   }
 }
 
-function priceHeld(shape: Shape, plain: Shape, grid: Grid, sums: readonly Float64Array[], holds: boolean): void {
+function priceHeld(
+  shape: Shape,
+  plain: Shape,
+  grid: Grid,
+  sums: readonly Float64Array[],
+  holds: boolean,
+  from: number,
+): void {
   shape.price.set(plain.price);
   if (!holds) return;
   for (const held of shape.held)
-    for (let b = 0; b < grid.count; b++)
+    for (let b = from; b < grid.count; b++)
       if (int(shape.knot, b) >= 0) shape.price[b] = real(shape.price, b) + heldPrice(held, b, grid, sums);
 }
 

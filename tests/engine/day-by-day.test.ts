@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { settleDays, type Told } from '../../src/engine/arrange.ts';
+import { placementsOfOne } from '../../src/engine/day-by-day.ts';
+import { followOrders } from '../../src/engine/follow-orders.ts';
+import { componentOrders, construct } from '../../src/engine/construct.ts';
+import { type Incumbent, keep, noneYet } from '../../src/engine/improve.ts';
+import { Labels } from '../../src/engine/labels.ts';
+import { netOf } from '../../src/engine/net.ts';
+import { priceBound } from '../../src/engine/prices/price-bound.ts';
+import { scheduleOf } from '../../src/engine/schedule-of.ts';
+import { searchOf } from '../../src/engine/search.ts';
+import { violations } from '../../src/engine/valid.ts';
+import { valueOf } from '../../src/engine/value.ts';
+import { shopLike } from './shop-like.ts';
+
+/** A shop with a first plan, and what prices have told about it. */
+function told(seed: number, pieces = 12) {
+  const problem = shopLike(pieces, seed);
+  const net = netOf(problem);
+  const labels = new Labels(net);
+  labels.propagate();
+  const search = searchOf(net, labels, 1);
+  const options = { seed: 1, steps: 0 };
+  const incumbent = noneYet(net.count, search.costs.bound);
+  construct(search, componentOrders(search)[0] ?? []);
+  keep(search, options, incumbent);
+  const horizon = Math.max(...incumbent.starts);
+  const priced = priceBound(net, labels, search.structure, incumbent, horizon, { work: 20_000_000, orders: 12 });
+  const orders = followOrders(search, options, incumbent, priced.orders);
+  return { problem, net, search, incumbent, told: { orders, market: priced.market } satisfies Told };
+}
+
+/** The incumbent after so many placements, or until it is to stop. */
+function settled(seed: number, placements: number, stop?: () => boolean) {
+  const { problem, net, search, incumbent, told: known } = told(seed);
+  const before = incumbent.value;
+  const options = { seed: 1, steps: 0, ...(stop !== undefined && { stop }) };
+  const isDone = settleDays(search, options, incumbent, known, placements);
+  return { problem, before, isDone, value: incumbent.value, schedule: scheduleOf(net, incumbent), search, incumbent };
+}
+
+describe('settling day after day', () => {
+  it('keeps every rule and finds a cheaper plan than the orders alone', () => {
+    const { problem, before, isDone, value, schedule } = settled(3, 350_000);
+    expect(isDone).toBe(true);
+    expect(violations(problem, schedule)).toEqual([]);
+    expect(valueOf(problem, schedule)).toBe(value);
+    expect(value).toBeLessThan(before);
+  });
+
+  it('is done alike with the same seed', () => {
+    const once = () => {
+      let asked = 0;
+      return settled(6, 1e9, () => (asked += 1) > 400);
+    };
+    expect(once().schedule).toEqual(once().schedule);
+  });
+
+  it('is not begun without fine prices, nor for less than some plans, nor where little is to be placed', () => {
+    const { search, incumbent, told: known } = told(6);
+    const begun = search.inserter.steps;
+    const options = { seed: 1, steps: 0 };
+    expect(settleDays(search, options, incumbent, { ...known, market: undefined }, 1e9)).toBe(false);
+    expect(settleDays(search, options, incumbent, known, placementsOfOne(search, incumbent))).toBe(false);
+    expect(search.inserter.steps).toBe(begun);
+    const few = told(6, 4);
+    expect(settleDays(few.search, options, few.incumbent, few.told, 1e9)).toBe(false);
+  });
+
+  it('ends soon after it is to stop, and keeps what it has', () => {
+    let asked = 0;
+    const { problem, before, value, schedule, search } = settled(4, 1e9, () => (asked += 1) > 30);
+    expect(violations(problem, schedule)).toEqual([]);
+    expect(value).toBeLessThanOrEqual(before);
+    // Each time it is asked, a few orders at most have been placed since.
+    expect(search.inserter.steps).toBeLessThan(60 * 10 * search.net.count);
+  });
+});
+
+it('one plan is taken to need more placements the longer it is', () => {
+  const { search, incumbent } = told(3);
+  const longer: Incumbent = { ...incumbent, starts: incumbent.starts.map((start) => start + 7 * 24 * 60) };
+  expect(placementsOfOne(search, longer)).toBeGreaterThan(placementsOfOne(search, incumbent));
+});
