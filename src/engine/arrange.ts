@@ -22,27 +22,34 @@ const share = 1.1;
 /** Orders that settling days begins with. */
 const firstOrders = 8;
 
-/** Arranges the whole plan otherwise, within the budget: day by day where prices are fine and it allows a few plans, else by changed orders. */
+/**
+ * Arranges the whole plan otherwise, within the budget: day by day where days can be settled and it allows some plans, else by
+ * changed orders.
+ */
 export function arrange(search: Search, options: SearchOptions, incumbent: Incumbent, told: Told): void {
-  const budget = placementsWithin(options.steps, search.net.count);
-  if (!settleDays(search, options, incumbent, told, share * budget))
-    reorderAll(search, options, incumbent, told.orders);
+  const placements = placementsWithin(options.steps, search.net.count);
+  const allowsPlans = share * placements >= leastPlans * placementsOfOne(search, incumbent);
+  if (allowsPlans && canSettleDays(search, told)) settleDays(search, options, incumbent, told, placements);
+  else reorderAll(search, options, incumbent, told.orders);
 }
 
-/** Settles days for so many `placements`; false where prices are not fine, or too few plans could be made. */
+/** Are prices fine, and activities enough? */
+export function canSettleDays({ net }: Search, { orders, market }: Told): boolean {
+  return market !== undefined && orders.length > 0 && net.count >= leastActivities;
+}
+
+/** Settles days for as long as so many `placements` in changed orders would take, or a little longer. */
 export function settleDays(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
   { orders, market }: Told,
   placements: number,
-): boolean {
+): void {
   const { net, labels, structure, inserter } = search;
-  if (market === undefined || orders.length === 0 || net.count < leastActivities) return false;
-  if (placements < leastPlans * placementsOfOne(search, incumbent)) return false;
+  if (market === undefined) return;
   const outlook = outlookOf(net, labels, structure, market);
   const own = Float64Array.from(incumbent.starts);
   const first = [own, ...orders.slice(0, firstOrders).map(({ key }) => key)];
-  dayByDay(search, options, incumbent, outlook, first, inserter.steps + placements);
-  return true;
+  dayByDay(search, options, incumbent, outlook, first, inserter.steps + share * placements);
 }

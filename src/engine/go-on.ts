@@ -1,4 +1,4 @@
-import { settleDays, type Told } from './arrange.ts';
+import { canSettleDays, settleDays, type Told } from './arrange.ts';
 import { improve, type Incumbent, longStretch } from './improve.ts';
 import type { SearchOptions } from './problem.ts';
 import { cheapestFirst, type Order } from './reorder.ts';
@@ -43,7 +43,7 @@ export function goOn(search: Search, options: SearchOptions, incumbent: Incumben
   const byDays = wayOf((times) => {
     settleDays(search, options, incumbent, told, times * placementsWithin(options.steps, net.count));
   });
-  const ways = told.market === undefined ? [byParts, byOrders] : [byDays, byParts, byOrders];
+  const ways = canSettleDays(search, told) ? [byDays, byParts, byOrders] : [byParts, byOrders];
   while (options.stop?.() !== true && incumbent.value > incumbent.bound) {
     const next = ways.reduce((best, way) => (isBetter(way, best) ? way : best));
     const [steps, value] = [inserter.steps, incumbent.value];

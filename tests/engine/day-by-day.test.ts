@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { settleDays, type Told } from '../../src/engine/arrange.ts';
+import { canSettleDays, settleDays, type Told } from '../../src/engine/arrange.ts';
 import { placementsOfOne } from '../../src/engine/day-by-day.ts';
 import { followOrders } from '../../src/engine/follow-orders.ts';
 import { componentOrders, construct } from '../../src/engine/construct.ts';
@@ -30,50 +30,48 @@ function told(seed: number, pieces = 12) {
   return { problem, net, search, incumbent, told: { orders, market: priced.market } satisfies Told };
 }
 
-/** The incumbent after so many placements, or until it is to stop. */
+/** The incumbent once days have been settled for as long as so many placements take, or until it is to stop. */
 function settled(seed: number, placements: number, stop?: () => boolean) {
   const { problem, net, search, incumbent, told: known } = told(seed);
   const before = incumbent.value;
   const options = { seed: 1, steps: 0, ...(stop !== undefined && { stop }) };
-  const isDone = settleDays(search, options, incumbent, known, placements);
-  return { problem, before, isDone, value: incumbent.value, schedule: scheduleOf(net, incumbent), search, incumbent };
+  settleDays(search, options, incumbent, known, placements);
+  return { problem, before, value: incumbent.value, schedule: scheduleOf(net, incumbent), search };
+}
+
+/** Says so once it has been asked so often. */
+function after(asked: number): () => boolean {
+  let left = asked;
+  return () => --left < 0;
 }
 
 describe('settling day after day', () => {
   it('keeps every rule and finds a cheaper plan than the orders alone', () => {
-    const { problem, before, isDone, value, schedule } = settled(3, 350_000);
-    expect(isDone).toBe(true);
+    const { problem, before, value, schedule } = settled(3, 200_000);
     expect(violations(problem, schedule)).toEqual([]);
     expect(valueOf(problem, schedule)).toBe(value);
     expect(value).toBeLessThan(before);
   });
 
   it('is done alike with the same seed', () => {
-    const once = () => {
-      let asked = 0;
-      return settled(6, 1e9, () => (asked += 1) > 400);
-    };
-    expect(once().schedule).toEqual(once().schedule);
-  });
-
-  it('is not begun without fine prices, nor for less than some plans, nor where little is to be placed', () => {
-    const { search, incumbent, told: known } = told(6);
-    const begun = search.inserter.steps;
-    const options = { seed: 1, steps: 0 };
-    expect(settleDays(search, options, incumbent, { ...known, market: undefined }, 1e9)).toBe(false);
-    expect(settleDays(search, options, incumbent, known, placementsOfOne(search, incumbent))).toBe(false);
-    expect(search.inserter.steps).toBe(begun);
-    const few = told(6, 4);
-    expect(settleDays(few.search, options, few.incumbent, few.told, 1e9)).toBe(false);
+    expect(settled(3, 1e9, after(250)).schedule).toEqual(settled(3, 1e9, after(250)).schedule);
   });
 
   it('ends soon after it is to stop, and keeps what it has', () => {
-    let asked = 0;
-    const { problem, before, value, schedule, search } = settled(4, 1e9, () => (asked += 1) > 30);
+    const { problem, before, value, schedule, search } = settled(3, 1e9, after(30));
     expect(violations(problem, schedule)).toEqual([]);
     expect(value).toBeLessThanOrEqual(before);
     // Each time it is asked, a few orders at most have been placed since.
     expect(search.inserter.steps).toBeLessThan(60 * 10 * search.net.count);
+  });
+
+  it('is for fine prices and many activities', () => {
+    const { search, told: known } = told(3);
+    expect(canSettleDays(search, known)).toBe(true);
+    expect(canSettleDays(search, { ...known, market: undefined })).toBe(false);
+    expect(canSettleDays(search, { ...known, orders: [] })).toBe(false);
+    const few = told(3, 4);
+    expect(canSettleDays(few.search, few.told)).toBe(false);
   });
 });
 

@@ -40,6 +40,12 @@ describe('a search that goes on', () => {
     expect(found(solve(shop, options)).value).toBeLessThanOrEqual(begun.value);
   });
 
+  it('gets on between one question whether to stop and the next', () => {
+    // Prices are fine here, but days are too few activities to be settled.
+    const small = shopLike(8, 8);
+    expect(long(small, 6000).steps).toBeGreaterThan(2 * long(small, 2000).steps);
+  });
+
   it('ends by itself where the plan is proven best', () => {
     const one = shopLike(1, 7);
     const answer = found(solve(one, { seed: 1, steps: defaultSteps(one), goOn: true, stop: () => false }));
