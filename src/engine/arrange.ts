@@ -18,7 +18,7 @@ const leastPlans = 4;
 /** Where activities are fewer, pricing a morning takes longer than trying its orders. */
 const leastActivities = 200;
 /** How many times as many placements are made where days are settled as where orders are changed. */
-const share = 1.1;
+const share = 0.95;
 /** Orders that settling days begins with. */
 const firstOrders = 8;
 
