@@ -33,9 +33,14 @@ export function arrange(search: Search, options: SearchOptions, incumbent: Incum
   else reorderAll(search, options, incumbent, told.orders);
 }
 
+/** With prices on a fine grid. */
+interface ToldFinely extends Told {
+  readonly market: Market;
+}
+
 /** Are prices fine, and activities enough? */
-export function canSettleDays({ net }: Search, { orders, market }: Told): boolean {
-  return market !== undefined && orders.length > 0 && net.count >= leastActivities;
+export function canSettleDays({ net }: Search, told: Told): told is ToldFinely {
+  return told.market !== undefined && told.orders.length > 0 && net.count >= leastActivities;
 }
 
 /** Settles days for as long as so many `placements` in changed orders would take, or a little longer. */
@@ -43,11 +48,10 @@ export function settleDays(
   search: Search,
   options: SearchOptions,
   incumbent: Incumbent,
-  { orders, market }: Told,
+  { orders, market }: ToldFinely,
   placements: number,
 ): void {
   const { net, labels, structure, inserter } = search;
-  if (market === undefined) return;
   const outlook = outlookOf(net, labels, structure, market);
   const own = Float64Array.from(incumbent.starts);
   const first = [own, ...orders.slice(0, firstOrders).map(({ key }) => key)];

@@ -1,6 +1,6 @@
 import { at } from '../at.ts';
-import type { Minute } from '../time/span.ts';
-import { chooseDay, day, type Laid, triesEach } from './choose-day.ts';
+import { DAY_MINUTES, type Minute } from '../time/span.ts';
+import { chooseDay, type Laid, triesEach } from './choose-day.ts';
 import { emptyPlan } from './construct.ts';
 import type { Incumbent } from './improve.ts';
 import { lookFrom, type Outlook, reprice } from './prices/outlook.ts';
@@ -33,10 +33,10 @@ interface Morning {
 type Begin = Omit<Morning, 'next'>;
 
 /** About how many placements it takes to settle all of the incumbent's days once. */
-export function placementsOfOne({ net, plan }: Search, { starts }: Incumbent): number {
+export function placementsOfOne({ net }: Search, { starts }: Incumbent): number {
   const last = starts.reduce((latest, start) => Math.max(latest, start), net.problem.from);
-  const days = Math.ceil((last - net.problem.from) / day);
-  return (days * (triesEach + ordersEach) * plan.starts.length) / 2;
+  const days = Math.ceil((last - net.problem.from) / DAY_MINUTES);
+  return (days * (triesEach + ordersEach) * net.count) / 2;
 }
 
 /**
@@ -84,18 +84,17 @@ function settleFrom(
   known: readonly Morning[],
   isOver: () => boolean,
 ): readonly Morning[] | undefined {
-  const { plan, net } = search;
+  const { plan } = search;
   const made: Morning[] = [];
   outlook.market.prices.forEach((own, r) => {
     own.set(at(begin.prices, r));
   });
   let last = begin.last;
-  for (let { since } = begin; ; since += day) {
+  for (let { since } = begin; ; since += DAY_MINUTES) {
+    if (last?.starts.every((start) => start < since) === true) return made;
+    if (last?.starts.every((start) => start < since || start >= since + DAY_MINUTES) === true) continue;
     emptyPlan(search);
     if (last !== undefined) placeBefore(search, last, since);
-    const left = Array.from({ length: net.count }, (_, i) => i).filter((i) => !plan.isPlaced(i));
-    if (left.length === 0) return made;
-    if (last?.starts.every((start, i) => plan.isPlaced(i) || start >= since + day) === true) continue;
     const begun = plan.twin();
     const prices = copyOf(outlook.market.prices);
     const target = incumbent.value;
@@ -104,7 +103,7 @@ function settleFrom(
       last === undefined
         ? first
         : [last.key, ...reprice(outlook, last, since, { target, rounds, most: ordersEach, stop })];
-    lookFrom(outlook, since, [since + day, since + daysAhead * day]);
+    lookFrom(outlook, since, [since + DAY_MINUTES, since + daysAhead * DAY_MINUTES]);
     const next = chooseDay(search, options, incumbent, outlook, begun, orders);
     if (next === undefined || isOver()) return undefined;
     const before = known[made.length]?.next.seeming ?? Infinity;

@@ -20,20 +20,13 @@ export function followOrders(
   const followed: Order[] = [];
   for (let k = 0; k < blurs * orders.length; k++) {
     if (incumbent.value <= incumbent.bound || options.stop?.() === true) break;
-    const key = orders[k] ?? blurred(search, cheapest(followed)?.key);
+    const key = orders[k] ?? blurred(search, cheapestFirst(followed)[0]?.key);
     if (key === undefined) break;
     if (!placedBy(search, key)) continue;
     keep(search, options, incumbent);
     followed.push({ key, value: search.plan.value });
   }
   return cheapestFirst(followed);
-}
-
-function cheapest(orders: readonly Order[]): Order | undefined {
-  return orders.reduce<Order | undefined>(
-    (best, order) => (best === undefined || order.value < best.value ? order : best),
-    undefined,
-  );
 }
 
 /** Places everything by `order`; looks ahead no more once that has failed. */

@@ -40,10 +40,13 @@ export function goOn(search: Search, options: SearchOptions, incumbent: Incumben
   const byParts = wayOf((times) => {
     improve(search, options, incumbent, inserter.steps + times * longStretch(options.steps), false);
   });
-  const byDays = wayOf((times) => {
-    settleDays(search, options, incumbent, told, times * placementsWithin(options.steps, net.count));
-  });
-  const ways = canSettleDays(search, told) ? [byDays, byParts, byOrders] : [byParts, byOrders];
+  const ways = [byParts, byOrders];
+  if (canSettleDays(search, told))
+    ways.unshift(
+      wayOf((times) => {
+        settleDays(search, options, incumbent, told, times * placementsWithin(options.steps, net.count));
+      }),
+    );
   while (options.stop?.() !== true && incumbent.value > incumbent.bound) {
     const next = ways.reduce((best, way) => (isBetter(way, best) ? way : best));
     const [steps, value] = [inserter.steps, incumbent.value];

@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
 import { freeMembers, homeOf, type Search } from './search.ts';
 import { int } from '../typed.ts';
+import { DAY_MINUTES } from '../time/span.ts';
 import { ALWAYS } from '../time/time-map.ts';
 
 /** Chooses activities to take out, and sets their keys, preferences and wishes. */
@@ -10,7 +11,7 @@ type Neighbourhood = (search: Search) => number[];
 const most = 120;
 
 /** How many minutes apart activities may start that count as next to one another. */
-const nearby = 2 * 24 * 60;
+const nearby = 2 * DAY_MINUTES;
 
 /** The ways to choose what to place anew. */
 export const neighbourhoods: readonly Neighbourhood[] = [
@@ -63,7 +64,7 @@ function onwards(count: number): Neighbourhood {
 function timeSlice(search: Search): number[] {
   const { plan, random, net } = search;
   const from = int(plan.starts, random.below(net.count));
-  const until = from + 60 + random.below(60 * 24 * 3);
+  const until = from + 60 + random.below(3 * DAY_MINUTES);
   const list: number[] = [];
   for (let i = 0; i < net.count && list.length < most; i++) {
     const start = int(plan.starts, i);

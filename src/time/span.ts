@@ -1,6 +1,9 @@
 /** An instant: whole minutes since 1970-01-01T00:00Z. The one unit of time inside the core. */
 export type Minute = number;
 
+/** A day of 24 hours. */
+export const DAY_MINUTES = 24 * 60;
+
 /** Half-open stretch of time: `start` belongs to it, `end` does not. */
 export interface Span {
   readonly start: Minute;

@@ -2,31 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { canSettleDays, settleDays, type Told } from '../../src/engine/arrange.ts';
 import { placementsOfOne } from '../../src/engine/day-by-day.ts';
 import { followOrders } from '../../src/engine/follow-orders.ts';
-import { componentOrders, construct } from '../../src/engine/construct.ts';
-import { type Incumbent, keep, noneYet } from '../../src/engine/improve.ts';
-import { Labels } from '../../src/engine/labels.ts';
-import { netOf } from '../../src/engine/net.ts';
+import type { Incumbent } from '../../src/engine/improve.ts';
 import { priceBound } from '../../src/engine/prices/price-bound.ts';
 import { scheduleOf } from '../../src/engine/schedule-of.ts';
-import { searchOf } from '../../src/engine/search.ts';
 import { violations } from '../../src/engine/valid.ts';
 import { valueOf } from '../../src/engine/value.ts';
+import { firstPlan } from './first-plan.ts';
 import { shopLike } from './shop-like.ts';
 
 /** A shop with a first plan, and what prices have told about it. */
 function told(seed: number, pieces = 12) {
   const problem = shopLike(pieces, seed);
-  const net = netOf(problem);
-  const labels = new Labels(net);
-  labels.propagate();
-  const search = searchOf(net, labels, 1);
-  const options = { seed: 1, steps: 0 };
-  const incumbent = noneYet(net.count, search.costs.bound);
-  construct(search, componentOrders(search)[0] ?? []);
-  keep(search, options, incumbent);
+  const { search, incumbent } = firstPlan(problem);
+  const { net, labels, structure } = search;
   const horizon = Math.max(...incumbent.starts);
-  const priced = priceBound(net, labels, search.structure, incumbent, horizon, { work: 20_000_000, orders: 12 });
-  const orders = followOrders(search, options, incumbent, priced.orders);
+  const priced = priceBound(net, labels, structure, incumbent, horizon, { work: 20_000_000, orders: 12 });
+  const orders = followOrders(search, { seed: 1, steps: 0 }, incumbent, priced.orders);
   return { problem, net, search, incumbent, told: { orders, market: priced.market } satisfies Told };
 }
 
@@ -35,6 +26,7 @@ function settled(seed: number, placements: number, stop?: () => boolean) {
   const { problem, net, search, incumbent, told: known } = told(seed);
   const before = incumbent.value;
   const options = { seed: 1, steps: 0, ...(stop !== undefined && { stop }) };
+  if (!canSettleDays(search, known)) throw new Error('days cannot be settled in this shop');
   settleDays(search, options, incumbent, known, placements);
   return { problem, before, value: incumbent.value, schedule: scheduleOf(net, incumbent), search };
 }

@@ -1,14 +1,12 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
-import { Labels } from '../../src/engine/labels.ts';
-import { netOf } from '../../src/engine/net.ts';
 import { gridOf, openMinutes } from '../../src/engine/prices/grid.ts';
 import { marketOf } from '../../src/engine/prices/market.ts';
 import { costFrom, lookFrom, type Outlook, outlookOf, reprice } from '../../src/engine/prices/outlook.ts';
 import type { Problem, Schedule } from '../../src/engine/problem.ts';
 import { solve } from '../../src/engine/solve.ts';
-import { structureOf } from '../../src/engine/structure.ts';
 import { bruteForce } from './brute-force.ts';
+import { numbered } from './numbered.ts';
 import { recoatProblems } from './recoat-problems.ts';
 import { shopLike } from './shop-like.ts';
 import { smallProblems } from './small-problems.ts';
@@ -17,17 +15,10 @@ const long = process.env['DRYBENCH_LONG'] === '1';
 
 /** An outlook without prices, and the schedule as it asks for it. */
 function outlookOn(problem: Problem, schedule: Schedule, bucketMinutes?: number) {
-  const net = netOf(problem);
-  const labels = new Labels(net);
-  if (!labels.propagate()) throw new Error('a problem with a schedule must have labels');
+  const { net, labels, structure, settled } = numbered(problem, schedule);
   const open = openMinutes(net, problem.from, problem.to);
   const market = marketOf(net, gridOf(open, problem.from, problem.to, 1), open.needed);
-  const outlook = outlookOf(net, labels, structureOf(net, labels), market, bucketMinutes);
-  const settled = {
-    starts: Int32Array.from(schedule.starts),
-    modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
-  };
-  return { outlook, settled };
+  return { outlook: outlookOf(net, labels, structure, market, bucketMinutes), settled };
 }
 
 /** Any prices, by turns from `list`. */

@@ -1,12 +1,10 @@
 import fc from '../support/property.ts';
 import { describe, expect, it } from 'vitest';
-import { Labels } from '../../src/engine/labels.ts';
-import { netOf } from '../../src/engine/net.ts';
 import { priceBound } from '../../src/engine/prices/price-bound.ts';
 import type { Problem, Schedule } from '../../src/engine/problem.ts';
 import { solve } from '../../src/engine/solve.ts';
-import { structureOf } from '../../src/engine/structure.ts';
 import { bruteForce } from './brute-force.ts';
+import { numbered } from './numbered.ts';
 import { recoatProblems } from './recoat-problems.ts';
 import { shopLike } from './shop-like.ts';
 import { smallProblems } from './small-problems.ts';
@@ -22,16 +20,9 @@ function boundOf(
   bucketMinutes: number,
   { work = 50_000, finestMinutes = 1, stop }: { work?: number; finestMinutes?: number; stop?: () => boolean } = {},
 ): number {
-  const net = netOf(problem);
-  const labels = new Labels(net);
-  if (!labels.propagate()) throw new Error('a problem with a schedule must have labels');
-  const known = {
-    starts: Int32Array.from(schedule.starts),
-    modes: Int32Array.from(schedule.modes, (m, i) => m + (net.modeFirst[i] ?? 0)),
-    value,
-  };
+  const { net, labels, structure, settled } = numbered(problem, schedule);
   const options = { work, bucketMinutes: [bucketMinutes], finestMinutes, stop };
-  return priceBound(net, labels, structureOf(net, labels), known, horizon, options).bound;
+  return priceBound(net, labels, structure, { ...settled, value }, horizon, options).bound;
 }
 
 describe('the bound by prices', () => {

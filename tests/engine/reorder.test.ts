@@ -1,26 +1,16 @@
 import { expect, it } from 'vitest';
-import { construct, componentOrders } from '../../src/engine/construct.ts';
-import { keep, noneYet, restore } from '../../src/engine/improve.ts';
-import { Labels } from '../../src/engine/labels.ts';
-import { netOf } from '../../src/engine/net.ts';
+import { restore } from '../../src/engine/improve.ts';
 import { reorder } from '../../src/engine/reorder.ts';
 import { reorderAll } from '../../src/engine/reorder-all.ts';
-import { searchOf } from '../../src/engine/search.ts';
 import { violations } from '../../src/engine/valid.ts';
 import { valueOf } from '../../src/engine/value.ts';
+import { firstPlan } from './first-plan.ts';
 import { shopLike } from './shop-like.ts';
 
 /** A shop's plan from its first order. */
 function planned(seed: number) {
   const problem = shopLike(8, seed);
-  const net = netOf(problem);
-  const labels = new Labels(net);
-  labels.propagate();
-  const search = searchOf(net, labels, 1);
-  const incumbent = noneYet(net.count, search.costs.bound);
-  const [order = []] = componentOrders(search);
-  construct(search, order);
-  keep(search, { seed: 1, steps: 0 }, incumbent);
+  const { search, incumbent } = firstPlan(problem);
   return { problem, search, incumbent, key: Float64Array.from(search.plan.starts) };
 }
 

@@ -1,14 +1,12 @@
 import { at } from '../../at.ts';
 import type { Minute } from '../../time/span.ts';
 import { int } from '../../typed.ts';
+import type { Known } from './first-prices.ts';
 import { type Forest, never, type Tree } from './forest.ts';
 import { bucketOf, type Grid } from './grid.ts';
 
 /** Starts of activities, in modes numbered through; those before a minute are taken as settled. */
-export interface Settled {
-  readonly starts: Int32Array;
-  readonly modes: Int32Array;
-}
+export type Settled = Pick<Known, 'starts' | 'modes'>;
 
 /**
  * Keeps what of `tree` starts before `until` where it is, and lets the rest start in bucket `from` at the earliest. What may as
